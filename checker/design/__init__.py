@@ -1,0 +1,1 @@
+"""The typed, immutable model of one fit-out."""
