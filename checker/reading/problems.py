@@ -1,0 +1,92 @@
+"""What is wrong with a file: where, what, and what would be right."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import NamedTuple, Protocol
+
+from checker.reading.nearest import nearest
+
+SHOWN = 100
+"""At most so many problems of one file are printed; the rest are counted."""
+
+MOST_SEARCHES = 500
+"""Past so many misspelt names in one file no nearest name is looked for: nobody reads that far."""
+
+
+class Placed(Protocol):
+    """Anything that knows its line and column."""
+
+    @property
+    def line(self) -> int: ...
+
+    @property
+    def column(self) -> int: ...
+
+
+class Problem(NamedTuple):
+    """One thing that is wrong. `line` and `column` count from 1, columns in characters."""
+
+    file: str
+    line: int
+    column: int
+    what: str
+    right: str
+
+    def __str__(self) -> str:
+        return f"{self.file}:{self.line}:{self.column}: {self.what}; {self.right}"
+
+
+class ReadingErrors(Exception):
+    """Everything that is wrong with one file, in the order of the file."""
+
+    def __init__(self, problems: Iterable[Problem]) -> None:
+        self.problems: tuple[Problem, ...] = tuple(sorted(set(problems)))
+        super().__init__(str(self))
+
+    def __str__(self) -> str:
+        lines = [str(problem) for problem in self.problems[:SHOWN]]
+        more = len(self.problems) - SHOWN
+        if more > 0:
+            lines.append(f"{self.problems[0].file}: {more} more problems, not shown; mend these first")
+        return "\n".join(lines)
+
+
+class Problems:
+    """Collects the problems of one file while it is read on."""
+
+    def __init__(self, file: str) -> None:
+        self.file = file
+        self.found: list[Problem] = []
+        self._searches = 0
+
+    def add(self, at: Placed, what: str, right: str) -> None:
+        """Note that `what` is wrong at `at`; `right` says what would be right."""
+        self.found.append(Problem(self.file, at.line, at.column, what, right))
+
+    def meant(self, name: str, options: Iterable[str], otherwise: str) -> str:
+        """`did you mean ...?` when a right name lies near, else `otherwise`."""
+        self._searches += 1
+        near = nearest(name, options) if self._searches <= MOST_SEARCHES else None
+        return otherwise if near is None else f"did you mean `{near}`?"
+
+    def raise_any(self) -> None:
+        """Raise `ReadingErrors` when anything was found."""
+        if self.found:
+            raise ReadingErrors(self.found)
+
+
+def shown(text: str, most: int = 60) -> str:
+    """`text` on one line between backticks, cut when long, unprintable characters escaped."""
+    line = "".join(letter if letter.isprintable() else repr(letter)[1:-1] for letter in text[: most + 1])
+    return f"`{line[:most]}…`" if len(line) > most else f"`{line}`"
+
+
+def listed(names: Iterable[str], most: int = 24) -> str:
+    """Names in a sentence: `a`, `b` or `c`; a long list is cut."""
+    some = list(names)
+    if len(some) > most:
+        return ", ".join(f"`{name}`" for name in some[:most]) + f" and {len(some) - most} more"
+    if len(some) < 2:
+        return "".join(f"`{name}`" for name in some)
+    return ", ".join(f"`{name}`" for name in some[:-1]) + f" or `{some[-1]}`"

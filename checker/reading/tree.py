@@ -1,0 +1,302 @@
+"""The tree of a design file: texts, mappings and lists, each with its line and column.
+
+Built from the events of the YAML parser. Every scalar stays the text that was written, so nothing turns into
+true, 750 or a date. What another YAML reader would read differently, and what could make a reader hang or exhaust
+its memory (aliases, depth, numbers of nodes), is refused.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import Any
+
+import yaml
+
+from checker.reading.problems import Problems, ReadingErrors, shown
+
+DEEPEST = 30
+MOST_NODES = 100_000
+
+_LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+_ODD_KEYS = frozenset(("", "<<"))
+_FOREIGN_NULLS = frozenset(("~", "null", "Null", "NULL"))
+# Control characters, lone surrogates, and characters that only YAML takes for the end of a line.
+_UNPRINTABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]")
+_LINE_END = re.compile("\r\n|\r|\n")
+
+
+class Node:
+    """A node and the place of its first character, counted from 1."""
+
+    __slots__ = ("column", "line")
+
+    def __init__(self, line: int, column: int) -> None:
+        self.line = line
+        self.column = column
+
+
+class Scalar(Node):
+    """A text. `plain` is whether it stood without quotes."""
+
+    __slots__ = ("plain", "text")
+
+    def __init__(self, text: str, line: int, column: int, plain: bool = True) -> None:
+        self.text = text
+        self.line = line
+        self.column = column
+        self.plain = plain
+
+
+class Mapping(Node):
+    """Keys in file order: text of the key to (key, value)."""
+
+    __slots__ = ("entries",)
+
+    def __init__(self, line: int, column: int) -> None:
+        self.line = line
+        self.column = column
+        self.entries: dict[str, tuple[Scalar, Node]] = {}
+
+    def get(self, key: str) -> Node | None:
+        """The value of `key`, None when it was not written."""
+        entry = self.entries.get(key)
+        return None if entry is None else entry[1]
+
+
+class Sequence(Node):
+    """A list."""
+
+    __slots__ = ("items",)
+
+    def __init__(self, line: int, column: int) -> None:
+        self.line = line
+        self.column = column
+        self.items: list[Node] = []
+
+
+class _Stop(Exception):
+    """What was found makes reading on senseless; it is noted already."""
+
+
+class _Builder:
+    """Puts the events together, without recursion."""
+
+    def __init__(self, problems: Problems, text: str) -> None:
+        self.problems = problems
+        self.text = text
+        self.root: Node | None = None
+        self.open: list[Mapping | Sequence] = []
+        self.entries: dict[str, tuple[Scalar, Node]] | None = None  # of the open mapping
+        self.items: list[Node] | None = None  # of the open list
+        self.key: Scalar | None = None  # waiting for its value
+        self.nodes = 0
+        self.documents = 0
+
+    def take(self, next_event: Callable[[], Any]) -> None:
+        """Build from the events until there is none. The loop over scalars is written out: a file is mostly scalars."""
+        handlers = {
+            yaml.MappingStartEvent: self._start_mapping,
+            yaml.SequenceStartEvent: self._start_sequence,
+            yaml.MappingEndEvent: self._end,
+            yaml.SequenceEndEvent: self._end,
+            yaml.AliasEvent: self._alias,
+            yaml.DocumentStartEvent: self._document,
+        }
+        scalar_event, most = yaml.ScalarEvent, MOST_NODES
+        while (event := next_event()) is not None:
+            if type(event) is not scalar_event:
+                handle = handlers.get(type(event))
+                if handle is not None:
+                    handle(event)
+                continue
+            mark: Any = event.start_mark
+            text = event.value
+            node = Scalar(text, mark.line + 1, mark.column + 1, event.implicit[0])
+            if event.tag is not None or event.anchor is not None:
+                self._refuse_marks(event, node)
+            self.nodes += 1
+            entries = self.entries
+            if entries is not None:
+                key = self.key
+                if key is None:
+                    if text in entries or text in _ODD_KEYS:
+                        self._odd_key(node)
+                    self.key = node
+                    continue
+                self.key = None
+                if key.text not in entries:
+                    entries[key.text] = (key, node)
+            elif self.items is not None:
+                self.items.append(node)
+            else:
+                self.root = node
+            if text in _FOREIGN_NULLS and node.plain:
+                self._refuse_null(node)
+            if self.nodes > most:
+                self._refuse_number(node)
+
+    def _odd_key(self, key: Scalar) -> None:
+        inside = self.open[-1]
+        assert type(inside) is Mapping  # the loop asks only inside one
+        first = inside.entries.get(key.text)
+        if not key.text and key.plain:
+            self._refuse_empty_key(inside, key)
+        elif first is not None:
+            self.problems.add(
+                key,
+                f"the key {shown(key.text)} stands twice, first at {first[0].line}:{first[0].column}",
+                "keep one of the two, or give one another name",
+            )
+        elif key.text == "<<" and key.plain:
+            self.problems.add(key, "`<<` merges mappings in other readers and does not here", "use `part:` or `usual:`")
+
+    def _refuse_null(self, node: Scalar) -> None:
+        self.problems.add(
+            node, f"{shown(node.text)} is no value here", "write `none` for a decided absence, else `unknown`"
+        )
+
+    def _refuse_number(self, node: Node) -> None:
+        self.problems.add(node, f"the file holds more than {MOST_NODES:,} values", "one file is one vehicle; split it")
+        raise _Stop
+
+    def _refuse_empty_key(self, inside: Mapping, key: Scalar) -> None:
+        lines = _LINE_END.split(self.text)
+        for at in (key, Node(key.line, key.column - 1), inside):
+            if lines[at.line - 1][max(0, at.column - 1) : at.column] == "?":
+                refuse_question(self.problems, at.line, at.column)
+                raise _Stop
+        self.problems.add(key, "a key is missing before the colon", "write `key: value`")
+        raise _Stop
+
+    def _start_mapping(self, event: Any) -> None:
+        self._start(event, Mapping(event.start_mark.line + 1, event.start_mark.column + 1))
+
+    def _start_sequence(self, event: Any) -> None:
+        self._start(event, Sequence(event.start_mark.line + 1, event.start_mark.column + 1))
+
+    def _start(self, event: Any, node: Mapping | Sequence) -> None:
+        if event.tag is not None or event.anchor is not None:
+            self._refuse_marks(event, node)
+        if self.entries is not None and self.key is None:
+            self.problems.add(node, "a list or mapping stands where a key belongs", "a key is a plain name")
+            raise _Stop
+        if len(self.open) >= DEEPEST:
+            refuse_depth(self.problems, node.line, node.column)
+            raise _Stop
+        self.nodes += 1
+        if self.nodes > MOST_NODES:
+            self._refuse_number(node)
+        if self.entries is not None and self.key is not None:
+            self.entries.setdefault(self.key.text, (self.key, node))
+        elif self.items is not None:
+            self.items.append(node)
+        else:
+            self.root = node
+        self.open.append(node)
+        self._enter(node)
+
+    def _end(self, event: Any) -> None:
+        self.open.pop()
+        self._enter(self.open[-1] if self.open else None)
+
+    def _enter(self, inside: Mapping | Sequence | None) -> None:
+        self.entries = inside.entries if type(inside) is Mapping else None
+        self.items = inside.items if type(inside) is Sequence else None
+        self.key = None
+
+    def _alias(self, event: Any) -> None:
+        node = Scalar("unknown", event.start_mark.line + 1, event.start_mark.column + 1)
+        self.problems.add(
+            node, f"{shown('*' + event.anchor)} is an alias, which is not read", "say it in `parts:` and name the part"
+        )
+        raise _Stop
+
+    def _document(self, event: Any) -> None:
+        self.documents += 1
+        if self.documents > 1:
+            at = Node(event.start_mark.line + 1, event.start_mark.column + 1)
+            self.problems.add(at, "a second document starts here", "one file holds one design; drop the `---`")
+            raise _Stop
+
+    def _refuse_marks(self, event: Any, node: Node) -> None:
+        if event.anchor is not None:
+            self.problems.add(
+                node, f"{shown('&' + event.anchor)} is an anchor, which is not read", "say it in `parts:` and name it"
+            )
+        if event.tag is not None:
+            self.problems.add(
+                node, f"{shown(event.tag)} is a tag, which is not read", "write the bare value; the key says its type"
+            )
+
+
+def refuse_question(problems: Problems, line: int, column: int) -> None:
+    """Note a bare `?`, which YAML takes for the start of a key."""
+    problems.add(
+        Node(line, column), "a bare `?` means something else in YAML", "write the word `unknown` (or '?' in quotes)"
+    )
+
+
+def refuse_depth(problems: Problems, line: int, column: int) -> None:
+    """Note that the nesting goes too deep."""
+    problems.add(
+        Node(line, column), f"brackets or indents are nested more than {DEEPEST} deep", "no entry needs more than eight"
+    )
+
+
+def parse_tree(text: str, problems: Problems) -> Mapping | None:
+    """The tree of `text`. What is wrong with its form goes to `problems`; None when nothing can be read of it."""
+    builder = _build(text, problems)
+    if builder is None:
+        return None
+    root = builder.root
+    if root is None or (type(root) is Scalar and not root.text and not problems.found):
+        problems.add(Node(1, 1), "the file is empty", "a design starts with `fitout: 1` and a `title:`")
+        return None
+    if type(root) is not Mapping:
+        found = "a list" if type(root) is Sequence else "one text"
+        problems.add(root, f"the file is {found}", "a design is keys and values, the first `fitout: 1`")
+        return None
+    return root
+
+
+def parse_fragment(text: str, where: str) -> Node:
+    """The tree of a small piece of YAML, such as the value of an edit. Raises `ReadingErrors`."""
+    problems = Problems(where)
+    builder = _build(text, problems)
+    root = None if builder is None else builder.root
+    if not problems.found and (root is None or (type(root) is Scalar and root.plain and not root.text)):
+        problems.add(Node(1, 1), "there is no value here", "write the value, or `unknown`")
+    if root is None or problems.found:
+        raise ReadingErrors(problems.found)
+    return root
+
+
+def _build(text: str, problems: Problems) -> _Builder | None:
+    """What the parser's events amount to, None when the text breaks off."""
+    if not _printable(text, problems):
+        return None
+    builder = _Builder(problems, text)
+    try:
+        builder.take(_LOADER(text).get_event)
+    except _Stop:
+        return None
+    except yaml.YAMLError as error:
+        from checker.reading.syntax import note_syntax_error
+
+        note_syntax_error(error, _LINE_END.split(text), problems)
+        return None
+    return builder
+
+
+def _printable(text: str, problems: Problems) -> bool:
+    found = _UNPRINTABLE.search(text)
+    if found is None:
+        return True
+    lines = _LINE_END.split(text[: found.start()])
+    problems.add(
+        Node(len(lines), len(lines[-1]) + 1),
+        f"the character U+{ord(found.group()):04X} does not belong in a text",
+        "delete it and type the line again",
+    )
+    return False
