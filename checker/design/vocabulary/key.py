@@ -16,13 +16,14 @@ SHAPES = (
     "yes/no",  # true or false
     "text",  # any text
     "texts",  # a list of texts: value is a tuple
-    "date",  # YYYY-MM-DD or YYYY-MM, kept as text
+    "date",  # YYYY-MM-DD, YYYY-MM or YYYY, or two of them as a..b; kept as text
     "name",  # the name of something in `section`: kept as text, checked
     "names",  # a list of such names: value is a tuple
     "port",  # equipment or equipment.port
     "signal",  # the name of a signal, or a port
     "box",  # design.Box
     "point",  # three lengths
+    "points",  # a list of points: value is a tuple of tuples of three lengths
     "curve",  # pairs of quantities, `unit` is (x unit, y unit): value is a tuple of pairs in rising x
     "map",  # name of something in `section` to a quantity of one of the units in `unit`: tuple of (name, Given)
     "choices",  # name of something in `section` to a word or text: tuple of (name, Given)
@@ -36,7 +37,14 @@ class Key:
     """One key of a kind. Nested keys are written with dots: `bms.charge limit`.
 
     A key that has nested keys below it may also be written as a scalar: `unknown` or `none` then stands for all of
-    them, and a mapping written there counts as yes for the key itself.
+    them, and a mapping written there counts as yes for the key itself when that is a yes/no (`restraint`). Another
+    key may have a scalar and a mapping form (`degree: IP44`, `degree: {open: IP44, mated: IP44}`): a mapping then
+    writes the nested keys alone.
+
+    `words` on a shape other than `word` and `words` are words that may stand there instead (`engine: idle` beside
+    `engine: 2000 rpm`); the value is then the word. Shapes that hold a list take a single one as a list of one.
+    `section` says where a name is looked up: a section of the file, `throws` (the throws of the same changeover),
+    or `anything` (equipment, a port, a joint, a circuit, a place or a moving part).
     """
 
     __slots__ = ("default", "fields", "name", "required", "says", "section", "shape", "unit", "words")
@@ -68,7 +76,10 @@ class Key:
 
 
 class Port:
-    """A place on equipment where circuits end: its name ('' when the only one) and its poles, live first."""
+    """A place on equipment where circuits end: its name ('' when the only one) and its poles, live first.
+
+    A single-pole port has the one pole ''. The name of a terminal is port and pole: `+`, `dc+`, `a`, `ac-in L`.
+    """
 
     __slots__ = ("name", "poles", "says")
 
@@ -77,11 +88,24 @@ class Port:
         self.poles = poles
         self.says = says
 
+    def terminal(self, pole: str) -> str:
+        """The name of the terminal of `pole`: joined to the port, with a space before letters."""
+        return f"{self.name} {pole}" if self.name and pole.isalpha() else self.name + pole
+
+    def terminals(self) -> tuple[str, ...]:
+        """The names of its terminals, live first."""
+        return tuple(self.terminal(pole) for pole in self.poles)
+
 
 class Kind:
-    """A kind of thing: which section it may stand in, its ports, its keys, and one sentence."""
+    """A kind of thing: which section it may stand in, its ports, its keys, and one sentence.
 
-    __slots__ = ("keys", "name", "ports", "says", "sections")
+    `more_ports` says where further ports come from: `ways` or `throws` (the names written there), `any` (every
+    name), or '' (there are none). `through` is the pair of terminals between which a run passes it, or None when
+    it cannot stand in a run.
+    """
+
+    __slots__ = ("keys", "more_ports", "name", "ports", "says", "sections", "through")
 
     def __init__(
         self,
@@ -91,11 +115,36 @@ class Kind:
         *,
         ports: tuple[Port, ...] = (),
         sections: tuple[str, ...] = ("equipment",),
+        more_ports: str = "",
+        through: tuple[str, str] | None = None,
     ) -> None:
         self.name = name
         self.says = says
         self.keys: dict[str, Key] = {key.name: key for key in keys}
         self.ports = ports
         self.sections = sections
+        self.more_ports = more_ports
+        self.through = through
         if len(self.keys) != len(keys):
             raise ValueError(f"{name}: a key stands twice")
+
+    def terminals(self) -> tuple[str, ...]:
+        """Every terminal its own ports have (ways and throws come on top), port by port."""
+        return tuple(terminal for port in self.ports for terminal in port.terminals())
+
+
+class Section:
+    """A part of the file at its top level.
+
+    `holds` is `value` (one key of the kind `fit-out`), `item` (one mapping), `items` (names, each with a mapping)
+    or `list`. `kind` is the one kind that stands there, '' where entries say their own kind.
+    """
+
+    __slots__ = ("holds", "kind", "name", "required", "says")
+
+    def __init__(self, name: str, holds: str, says: str, *, kind: str = "", required: bool = False) -> None:
+        self.name = name
+        self.holds = holds
+        self.says = says
+        self.kind = kind
+        self.required = required
