@@ -13,8 +13,11 @@ ROOT = Path(__file__).parents[1]
 EXAMPLE = "examples/estuary-coach.fitout.yaml"
 HEAVY = ("numpy", "scipy", "jinja2", "jsonschema", "networkx")
 
-LOADED = "import json, sys; print(json.dumps(sorted({name.partition('.')[0] for name in sys.modules})), file=sys.stderr)"
-IMPORT = f"import checker.commands; {LOADED}"
+LOADED = """
+import json, sys
+print(json.dumps(sorted({name.partition('.')[0] for name in sys.modules})), file=sys.stderr)
+"""
+IMPORT = f"import checker.commands{LOADED}"
 REVIEW = f"""
 import sys
 from checker.commands import main
@@ -22,9 +25,7 @@ sys.argv = ["fitout", "review", "{EXAMPLE}"]
 try:
     main()
 except SystemExit as stop:
-    assert stop.code in (0, None), stop.code
-{LOADED}
-"""
+    assert stop.code in (0, None), stop.code{LOADED}"""
 
 
 def loaded_by(script: str) -> set[str]:
@@ -35,7 +36,7 @@ def loaded_by(script: str) -> set[str]:
 
 
 def test_the_measure_sees_a_library_that_is_loaded() -> None:
-    assert "jinja2" in loaded_by(f"import jinja2; {LOADED}")
+    assert "jinja2" in loaded_by(f"import jinja2{LOADED}")
 
 
 @pytest.mark.parametrize("script", [IMPORT, REVIEW], ids=["importing-the-commands", "a-review-as-text"])
