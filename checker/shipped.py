@@ -3,10 +3,6 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING
-
-if TYPE_CHECKING:
-    from importlib.resources.abc import Traversable
 
 FOLDERS = ("rules", "schemas", "examples")
 
@@ -14,7 +10,7 @@ FOLDERS = ("rules", "schemas", "examples")
 _PACKAGE = Path(__file__).resolve().parent
 
 
-def shipped(folder: str) -> Traversable:
+def shipped(folder: str) -> Path:
     """The shipped folder of that name, wherever the package is installed.
 
     In a wheel it lies inside the package, in a checkout beside it.
