@@ -29,7 +29,8 @@ from checker.quantities.kleene import (
     some,
     within,
 )
-from checker.quantities.parse import parse, parse_any, parse_voltage, parse_window, says_each
+from checker.quantities.literals import parse_any
+from checker.quantities.parse import parse, parse_voltage, parse_window, says_each
 from checker.quantities.refusals import QuantityError
 from checker.quantities.show import show
 from checker.quantities.units import (

@@ -81,6 +81,8 @@ def _times(a: float, b: float) -> float:
 
 def multiply(a: Number, b: Number) -> Number:
     """a * b."""
+    if type(a) is float and type(b) is float:
+        return _result(a * b, a * b, True)
 
     def ends(a_low: float, a_high: float, b_low: float, b_high: float) -> tuple[float, float]:
         found = (_times(a_low, b_low), _times(a_low, b_high), _times(a_high, b_low), _times(a_high, b_high))
@@ -91,6 +93,8 @@ def multiply(a: Number, b: Number) -> Number:
 
 def divide(a: Number, b: Number) -> Number:
     """a / b; Unknown if b is, or may be, zero."""
+    if type(a) is float and type(b) is float and b != 0:
+        return _result(a / b, a / b, True)
     absent, unknown = _blank((a, b))
     if absent:
         return None
@@ -100,9 +104,6 @@ def divide(a: Number, b: Number) -> Number:
     if b_low <= 0 <= b_high:
         return Unknown("division by zero" if b_low == b_high else "division by what may be zero")
     found = [0.0 if isinf(d) else n / d for n in _ends(a) for d in (b_low, b_high)]
-    if type(a) is Range and isinf(b_low + b_high):
-        # inf / inf: unbounded over unbounded takes every size, and its sign is that of the limits.
-        found += [n * (1.0 if b_low > 0 else -1.0) for n in _ends(a) if isinf(n)]
     return _result(min(found), max(found), type(a) is not Range and type(b) is not Range)
 
 

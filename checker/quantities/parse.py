@@ -9,18 +9,18 @@ from math import inf, isinf
 from checker.quantities.arithmetic import rounded
 from checker.quantities.gauges import gauge_area
 from checker.quantities.refusals import QuantityError, bare, beyond, refuse
-from checker.quantities.units import BY_SYMBOL, COUNT, RATIO, Kind, Scale, kind_of
+from checker.quantities.units import BY_SYMBOL, COUNT, Kind, Scale, kind_of
 from checker.quantities.values import Number, Range, Unknown, Window, between
 
-_NUMBER = r"[-+]?[0-9]+(?:\.[0-9]+)?(?:[eE][-+]?[0-9]{1,3})?"
-_simple = re.compile(rf"({_NUMBER}) ?([^0-9\s].*)?").fullmatch
-_only_number = re.compile(_NUMBER).fullmatch
-_gauge = re.compile(r"([0-9./]+) ?(AWG|B&S|mm auto)").fullmatch
-# A hyphen or the word `to` between two numbers, both with digits, as people write ranges.
-_other_range = re.compile(r"([-+]?[0-9.]+[^-–—]*?) ?(?:-|–|—|to|\.\.\.+|…) ?([0-9].*)").fullmatch
+NUMBER = r"[-+]?[0-9]+(?:\.[0-9]+)?(?:[eE][-+]?[0-9]{1,3})?"
+_simple = re.compile(rf"({NUMBER}) ?((?:[^0-9\s].*)?)").fullmatch
+_only_number = re.compile(NUMBER).fullmatch
+# Compiled when first used: a gauge; a hyphen or the word `to` between two numbers, as people write ranges.
+_GAUGE = r"([0-9./]+) ?(AWG|B&S|mm auto)"
+_OTHER_RANGE = r"([-+]?[0-9.]+[^-–—]*?) ?(?:-|–|—|to|\.\.\.+|…) ?([0-9].*)"
 _LONGEST = 100
 
-_SAME_LETTERS = str.maketrans({
+SAME_LETTERS = str.maketrans({
     "μ": "µ", "\u2126": "Ω", "²": "2", "³": "3", "−": "-", "\u00a0": " ", "\u202f": " ", "\u2009": " ",
     "·": " ", "⋅": " ",
 })
@@ -42,25 +42,37 @@ def _parse(text: str, unit: str) -> Number:
     match = _simple(text)
     if match is not None:
         scale = kind.symbols.get(match[2])
-        if scale is not None:
+        if scale is not None and kind is not COUNT:
             return _si(match[1], scale, text, kind)
     text = _tidied(text, kind)
+    if kind is not COUNT:
+        text = text.removesuffix(" each")
     if text in ("unknown", "?"):
         return Unknown("unknown")
     if text == "none":
         return None
-    return _number(text.removesuffix(" each") if not bare(kind) else text, kind, unit)
+    try:
+        return _number(text, kind, unit)
+    except QuantityError as error:
+        if f"'{text}'" in error.message or not text:
+            raise
+        # The fault lies in one end of a range: show the whole as well.
+        raise QuantityError(f"{error.message}, in '{text}'", error.right) from None
 
 
 def _tidied(text: str, kind: Kind) -> str:
     if len(text) > _LONGEST:
         raise QuantityError(
             f"expected {kind.name} such as '{kind.example}', found a text of {len(text)} letters", f"'{kind.example}'")
-    return " ".join(text.translate(_SAME_LETTERS).split())
+    return " ".join(text.translate(SAME_LETTERS).split())
 
 
 def _number(text: str, kind: Kind, unit: str) -> Number:
     """Any form but the plain words."""
+    if text.startswith(("at least ", "at most ")) and ".." in text:
+        ends = text.split(" ", 2)[2]
+        raise QuantityError(
+            f"expected one number in '{text}': a range has its ends already", f"'{ends}', or one end alone")
     if text.startswith("at least "):
         return between(_exact(text[9:], kind, unit), inf)
     if text.startswith("at most "):
@@ -78,20 +90,16 @@ def _single(text: str, kind: Kind, unit: str) -> Number:
     match = _simple(text)
     if match is not None:
         scale = kind.symbols.get(match[2])
-        if scale is not None and not bare(kind):
-            return _si(match[1], scale, text, kind)
-        if bare(kind) and match[2] is None:
-            return _pure(text, kind)
-        if kind is RATIO and match[2] == "%":
-            return _si(match[1], BY_SYMBOL["%"].symbols["%"], text, kind)
-    gauge = _gauge(text) if unit == "mm2" else None
+        if scale is not None:
+            return _whole(_si(match[1], scale, text, kind), text, kind)
+    gauge = re.fullmatch(_GAUGE, text) if unit == "mm2" else None
     if gauge is not None:
         area = gauge_area(gauge[1], gauge[2])
         if area is not None:
             return area
     elif re.fullmatch(r"[-+]?[0-9.]+[eE][-+]?[0-9]{4,}( .*)?", text):
         raise beyond(text, kind)
-    other = _other_range(text)
+    other = re.fullmatch(_OTHER_RANGE, text)
     if other is not None and gauge is None and "," not in text:
         raise QuantityError(
             f"expected {kind.name} such as '{kind.example}', found '{text}': a range is written with two dots",
@@ -99,10 +107,7 @@ def _single(text: str, kind: Kind, unit: str) -> Number:
     raise refuse(text, kind, unit)
 
 
-def _pure(text: str, kind: Kind) -> float:
-    value = float(text)
-    if isinf(value):
-        raise beyond(text, kind)
+def _whole(value: float, text: str, kind: Kind) -> float:
     if kind is COUNT and not value.is_integer():
         raise QuantityError(f"expected a count, a whole number such as '3', found '{text}'", "a whole number")
     return value
@@ -139,19 +144,21 @@ def _si(digits: str, scale: Scale, text: str, kind: Kind) -> float:
 def _with_unit_of(left: str, right: str) -> str:
     """`left` with the unit that `right` carries, if it has none of its own."""
     left = left.strip()
-    if not re.fullmatch(rf"{_NUMBER}|[0-9]+/0", left):
+    if not re.fullmatch(rf"{NUMBER}|[0-9]+/0", left):
         return left
-    symbol = re.sub(rf"^(?:[0-9]+/0|{_NUMBER}) ?", "", right.strip())
+    symbol = re.sub(rf"^(?:[0-9]+/0|{NUMBER}) ?", "", right.strip())
     return f"{left} {symbol}".strip()
 
 
 def _range(text: str, kind: Kind, unit: str) -> Number:
     left, _, right = text.partition("..")
     right = right.strip()
-    if not bare(kind) and _only_number(right) and _only_number(left.strip()) is None:
+    if not bare(kind) and _only_number(right):
+        missing = _only_number(left.strip()) is not None
+        reason = "a unit is missing" if missing else "the unit stands last, or at both ends"
         raise QuantityError(
-            f"expected {kind.name} such as '{kind.example}', found '{text}': the unit stands last, or at both ends",
-            f"'25..35 {unit}' or '25 {unit}..35 {unit}'")
+            f"expected {kind.name} such as '{kind.example}', found '{text}': {reason}",
+            f"'{text} {unit}'" if missing else f"'25..35 {unit}' or '25 {unit}..35 {unit}'")
     if "unknown" in (left.strip(), right.split(" ")[0]):
         raise QuantityError(
             f"expected a number at both ends of '{text}'", "'at least ...', 'at most ...' or 'unknown'")
@@ -169,9 +176,9 @@ def _range(text: str, kind: Kind, unit: str) -> Number:
 
 def _tolerance(text: str, sign: str, kind: Kind, unit: str) -> Number:
     left, right = (part.strip() for part in text.split(sign, 1))
-    if kind.unit == "%" or sign in right:
+    if kind.unit == "%" or left.endswith("%") or sign in right:
         raise QuantityError(f"expected {kind.name} such as '{kind.example}', found '{text}': the ± is ambiguous",
-                            "both ends, such as '35..45 %'" if kind.unit == "%" else "both ends, such as 'a..b'")
+                            "both ends, such as '35..45 %'" if "%" in text else "one ± only")
     if right.endswith("%"):
         if kind.unit == "°C":
             raise QuantityError(f"expected a tolerance in K after the ± of '{text}'", "'25 °C ± 5 K'")
@@ -182,7 +189,8 @@ def _tolerance(text: str, sign: str, kind: Kind, unit: str) -> Number:
             raise QuantityError(f"expected a tolerance of 0 to 100 %, found '{text}'", "both ends, such as 'a..b'")
     else:
         if _only_number(right) and not bare(kind):
-            raise QuantityError(f"expected a unit or % after the ± of '{text}'", f"'{left} ± {right} {unit}'")
+            raise QuantityError(f"expected a unit or % after the ± of '{text}'",
+                                f"'{left} ± {right} {unit}' or '{left} ± {right} %'")
         centre = _exact(_with_unit_of(left, right), kind, unit)
         is_difference = kind.unit == "°C" and right.endswith("K")
         spread = _exact(right, BY_SYMBOL["K"], "K") if is_difference else _exact(right, kind, unit)
@@ -217,7 +225,7 @@ def parse_window(text: str, unit: str) -> Window | Unknown | None:
     """
     kind = kind_of(unit)
     tidy = _tidied(text, kind)
-    ends = re.fullmatch(r"from (.+) to (.+)", tidy) or re.fullmatch(r"(unknown) ?\.\. ?(.+)|(.+?) ?\.\. ?(unknown)", tidy)
+    ends = re.fullmatch(r"from (.+) to (.+)|(unknown) ?\.\. ?(.+)|(.+?) ?\.\. ?(unknown)", tidy)
     if ends is not None:
         left, right = (part for part in ends.groups() if part is not None)
         low, high = parse(left, unit), parse(right, unit)
@@ -228,32 +236,3 @@ def parse_window(text: str, unit: str) -> Window | Unknown | None:
     if isinstance(value, Range):
         return Window(value.low, value.high)
     return Window(value, value) if isinstance(value, float) else value
-
-
-def parse_any(text: str) -> tuple[Number, str]:
-    """Read a quantity whose unit is not known beforehand: '300 mm' is (0.3, 'mm'); '0.5' is (0.5, 'ratio').
-
-    A gauge is (area, 'mm2'). Raises QuantityError if no unit of the table ends the text.
-    """
-    tidy = " ".join(text.translate(_SAME_LETTERS).removesuffix(" each").replace("+-", "±").split())
-    centre, _, tolerance = tidy.partition("±")
-    for part in (centre.strip(), tolerance.strip()):
-        symbol = _last_symbol(part)
-        if symbol is not None:
-            return parse(text, symbol), symbol
-    if _only_number(tidy.split("..")[-1].strip()):
-        return parse(text, "ratio"), "ratio"
-    raise QuantityError(f"expected a quantity with a unit such as '300 mm', found '{text}'", "'300 mm', '30 A', '12 V'")
-
-
-def _last_symbol(text: str) -> str | None:
-    """The unit symbol that ends `text`: 'mm2' of '25..35 mm2', 'N m' of '10 N m'; 'mm2' for gauges."""
-    words = text.split(" ")
-    glued = re.sub(rf"^(?:.*\.\.)?{_NUMBER}(?=[^0-9])", "", words[-1])
-    for symbol in (" ".join(words[-2:]), words[-1], glued):
-        if symbol in ("AWG", "B&S", "mm auto"):
-            return "mm2"
-        kind = BY_SYMBOL.get(symbol)
-        if kind is not None and not bare(kind):
-            return symbol
-    return None

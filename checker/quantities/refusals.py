@@ -44,7 +44,7 @@ def _expected(kind: Kind, found: str) -> str:
 
 
 def bare(kind: Kind) -> bool:
-    """Whether a quantity of this kind is a number without a unit."""
+    """Whether a quantity of this kind may be a number without a unit."""
     return kind is COUNT or kind is RATIO
 
 
@@ -63,6 +63,10 @@ def _not_a_number(text: str, kind: Kind, unit: str) -> QuantityError | None:
         return QuantityError(_expected(kind, f"'{text}'"), "'unknown' if nobody knows it, 'none' if there is none")
     if low == "none":
         return QuantityError(_expected(kind, f"'{text}'"), "'none' in small letters")
+    if re.search(r"[0-9][ _'][0-9]{3}(?![0-9])", text):
+        return QuantityError(
+            _expected(kind, f"'{text}': the digits of a number stand together, without a thousands mark"),
+            "'" + re.sub(r"(?<=[0-9])[ _'](?=[0-9]{3})", "", text) + "'")
     if re.search(r"[0-9],[0-9]", text):
         pointed, joined = text.replace(",", ".", 1), text.replace(",", "")
         right = f"'{pointed}'" if not re.search(r",[0-9]{3}(?![0-9])", text) else f"'{joined}' or '{pointed}'"
@@ -86,6 +90,8 @@ def _only_a_number(text: str, kind: Kind, unit: str) -> QuantityError | None:
     if bare(kind) or not re.fullmatch(_NUMBER, text):
         return None
     fits = [f"'{text} {unit}'"]
+    if unit == "%" and abs(float(text)) <= 1:
+        fits = [f"'{float(text) * 100:.4g} %'", *fits]
     if unit == "mm2":
         fits += [f"'{text} mm auto'", f"'{text} AWG'", f"'{text} B&S'"]
     else:
@@ -137,7 +143,7 @@ def _other_kind(text: str, kind: Kind, unit: str) -> QuantityError | None:
     if kind is COUNT:
         right = f"'{match[1]}'" if re.fullmatch(r"[0-9]+", match[1]) else "'3'"
         return QuantityError(f"expected a count, a whole number without a unit such as '3', found '{text}'", right)
-    if other is None or bare(other) or match[2] in kind.symbols:
+    if other is None or match[2] in kind.symbols:
         return None
     if match[2] == "g" and kind.unit == "kg":
         return QuantityError(_expected(kind, f"'{text}': grams are not used"), "the mass in kg, such as '0.5 kg'")
@@ -160,14 +166,15 @@ def _misspelt(text: str, kind: Kind, unit: str) -> QuantityError | None:
         if written == text:
             return QuantityError(_expected(kind, f"'{text}': alternating or direct is not said here"),
                                  f"'{number} {symbol}'")
-        return QuantityError(_expected(kind, f"'{text}'"), f"'{written}', or '{number} {symbol}' where no kind is asked")
+        return QuantityError(
+            _expected(kind, f"'{text}'"), f"'{written}', or '{number} {symbol}' where AC or DC is not asked")
     symbols = [symbol for symbol in kind.symbols if symbol.casefold() == found.casefold()]
     slip = _SLIPS.get(found.casefold())
     if not symbols and slip in kind.symbols:
         symbols = [slip]
     if not symbols:
-        known = ", ".join(symbol for symbol in kind.symbols if symbol not in ("ratio", "count"))
-        right = f"a unit out of {known}, such as '{kind.example}'" if known else f"'{kind.example}'"
+        known = ", ".join(symbol for symbol in kind.symbols if symbol)
+        right = f"'{kind.example}'" if bare(kind) else f"a unit out of {known}, such as '{kind.example}'"
         return QuantityError(_expected(kind, f"'{text}': the unit '{found}' is not known here"), right)
     right = " or ".join(f"'{number} {symbol}'" for symbol in symbols)
     return QuantityError(_expected(kind, f"'{text}': the unit '{found}' is written {' or '.join(symbols)}"), right)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import isinf
 
-from checker.quantities.units import Scale, kind_of, scale_of
+from checker.quantities.units import BARE_UNITS, Scale, kind_of, scale_of
 from checker.quantities.values import Number, Range, Unknown, Window
 
 # Symbols to show in place of the one asked for, each from the size of its number upwards.
@@ -37,7 +37,7 @@ _SAME_LADDER = {
     "h": "s", "kHz": "Hz", "kN": "N", "mF": "F", "µF": "F", "mH": "H", "µH": "H", "kPa": "Pa", "mbar": "bar",
     "kA2s": "A2s",
 }
-_BARE = ("ratio", "count", "each")
+_PLURALS = ("days", "months", "years")
 
 
 def show(value: Number | Window, unit: str, digits: int = 4) -> str:
@@ -46,13 +46,12 @@ def show(value: Number | Window, unit: str, digits: int = 4) -> str:
     kind_of(unit)
     if value is None:
         return "none"
-    if type(value) is Unknown:
+    if isinstance(value, Unknown):
         return "unknown"
-    if type(value) is Window:
+    if isinstance(value, Window):
         return _window(value, unit, digits)
-    if type(value) is Range:
+    if isinstance(value, Range):
         return _range(value.low, value.high, unit, digits)
-    assert isinstance(value, (int, float))
     symbol = _symbol(abs(value), unit)
     return _join(_digits(value, scale_of(symbol), digits), symbol)
 
@@ -81,7 +80,9 @@ def _range(low: float, high: float, unit: str, digits: int) -> str:
 
 
 def _join(number: str, symbol: str) -> str:
-    return number if symbol in _BARE else f"{number} {symbol}"
+    if symbol in BARE_UNITS:
+        return number
+    return f"{number} {symbol.removesuffix('s') if number == '1' and symbol in _PLURALS else symbol}"
 
 
 def _symbol(size: float, unit: str) -> str:

@@ -58,8 +58,9 @@ def _si(m: int = 0, kg: int = 0, s: int = 0, a: int = 0, k: int = 0, celsius: in
     return (m, kg, s, a, k, celsius)
 
 
-COUNT = Kind("a count", "count", "3", _si(), "count:0")
-RATIO = Kind("a ratio", "ratio", "0.94", _si(), "ratio:0")
+# Their empty symbol stands for a bare number.
+COUNT = Kind("a count", "count", "3", _si(), ":0")
+RATIO = Kind("a ratio", "ratio", "0.94", _si(), ":0 %:-2")
 
 # name, canonical unit, example, dimension, symbol:power of ten[*numerator/denominator]
 # A year is 365.25 days and a month a twelfth of it. 9.80665 m/s2: standard gravity (memory: SI brochure).
@@ -106,25 +107,26 @@ KINDS: tuple[Kind, ...] = (
     COUNT,
 )
 
-BY_SYMBOL: dict[str, Kind] = {symbol: kind for kind in KINDS for symbol in kind.symbols}
-BY_SYMBOL["each"] = COUNT  # a key may name its unit `each`; the suffix `each` on a value is another thing
+BY_SYMBOL: dict[str, Kind] = {symbol: kind for kind in KINDS[:-2] for symbol in kind.symbols}
+# Units that a key may name but that no value carries; the suffix `each` on a value is another thing.
+BARE_UNITS: dict[str, Kind] = {"ratio": RATIO, "count": COUNT, "each": COUNT}
 
 
 def kind_of(unit: str) -> Kind:
     """What `unit` measures. Raises UnitError, naming the nearest, if it is not in the table."""
-    try:
-        return BY_SYMBOL[unit]
-    except KeyError:
-        from difflib import get_close_matches
+    kind = BY_SYMBOL.get(unit) or BARE_UNITS.get(unit)
+    if kind is not None:
+        return kind
+    from difflib import get_close_matches
 
-        near = get_close_matches(unit, BY_SYMBOL, 3, 0.5)
-        hint = f"; the nearest are {', '.join(near)}" if near else ""
-        raise UnitError(f"there is no unit '{unit}'{hint}") from None
+    near = get_close_matches(unit, [*BY_SYMBOL, *BARE_UNITS], 3, 0.5)
+    hint = f"; the nearest are {', '.join(near)}" if near else ""
+    raise UnitError(f"there is no unit '{unit}'{hint}")
 
 
 def scale_of(unit: str) -> Scale:
     """The size of `unit` in SI. Raises UnitError if it is not in the table."""
-    return kind_of("count" if unit == "each" else unit).symbols["count" if unit == "each" else unit]
+    return kind_of(unit).symbols["" if unit in BARE_UNITS else unit]
 
 
 def dimension_of(unit: str) -> Dimension:
@@ -193,5 +195,6 @@ def say_dimension(dimension: Dimension) -> str:
     for kind in KINDS:
         if kind.dimension == dimension:
             return kind.name
-    parts = [f"{name}{'' if n == 1 else n}" for name, n in zip(("m", "kg", "s", "A", "K"), dimension, strict=False) if n]
+    names = ("m", "kg", "s", "A", "K", "°C")
+    parts = [f"{name}{'' if n == 1 else n}" for name, n in zip(names, dimension, strict=True) if n]
     return f"({' '.join(parts)})"
