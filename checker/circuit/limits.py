@@ -1,0 +1,167 @@
+"""How much current can flow in each wire before something opens or its sources give no more.
+
+Seen from a wire, each side can push what its sources give, and can swallow what hangs on it; a protective device in
+between lets at most its rating through for long. The current that the wire must be able to carry is the larger of
+the two directions. `ENDLESS` stands for no limit at all: a battery with no device before the wire.
+"""
+
+from __future__ import annotations
+
+from itertools import product
+from typing import Final
+
+from checker.circuit.elements import LIVE, Edge, Link, Wire
+from checker.circuit.inside import throws_of
+from checker.circuit.network import Network
+from checker.circuit.sweep import Forest, Near, Rules
+from checker.quantities import Number, Range, Unknown, add, greatest, least
+
+ENDLESS: Final = float("inf")
+MOST_STATES = 64
+
+
+def overload_currents(network: Network) -> dict[int, Number]:
+    """id of wire -> greatest lasting current (A), `ENDLESS` where nothing limits it; live wires only.
+
+    Positions that exclude each other (throws of a changeover, an inverter that passes or inverts) are taken one
+    set at a time, at most `MOST_STATES` sets; beyond that all at once, which can only make the answer larger.
+    """
+    found: dict[int, Number] = {}
+    for near, banned_sources in _states(network):
+        for wire_id, current in _one_state(network, near, banned_sources).items():
+            found[wire_id] = _largest(found[wire_id], current) if wire_id in found else current
+    return found
+
+
+def _states(network: Network) -> list[tuple[Near, frozenset[str]]]:
+    exclusive: list[list[tuple[str, str]]] = []
+    for item in network.equipment.values():
+        if item.kind == "changeover" and len(throws_of(item)) > 1:
+            exclusive.append([(item.name, throw) for throw in throws_of(item)])
+        elif item.kind == "inverter-charger":
+            exclusive.append([(item.name, "pass"), (item.name, "invert")])
+    count = 1
+    for positions in exclusive:
+        count *= len(positions)
+    if count > MOST_STATES:
+        return [(live_graph(network, None), frozenset())]
+    found = []
+    for chosen in product(*exclusive):
+        position = dict(chosen)
+        passing = frozenset(name for name, at in position.items() if at == "pass")
+        found.append((live_graph(network, position), passing))
+    return found
+
+
+def live_graph(network: Network, position: dict[str, str] | None) -> Near:
+    """The live wires and links, with exclusive contacts in the given positions (None: all closed)."""
+    near: Near = {}
+    for node, edges in network.near.items():
+        kept = [(edge, far) for edge, far in edges if _is_live(edge) and _closed(edge, position)]
+        if kept:
+            near[node] = kept
+    for node, sources in network.sources_at.items():
+        if sources:
+            near.setdefault(node, [])
+    return near
+
+
+def _is_live(edge: Edge) -> bool:
+    return edge.conductor.role == LIVE if isinstance(edge, Wire) else edge.pole == LIVE
+
+
+def _closed(edge: Edge, position: dict[str, str] | None) -> bool:
+    if position is None or isinstance(edge, Wire):
+        return True
+    if edge.when == "throw":
+        return position.get(edge.equipment.name, edge.throw) == edge.throw
+    if edge.when == "transfer":
+        return position.get(edge.equipment.name, "pass") == "pass"
+    return True
+
+
+def _one_state(network: Network, near: Near, passing: frozenset[str]) -> dict[int, Number]:
+    forest = Forest(near)
+
+    def pushes(node: str) -> Number:
+        total: Number = 0.0
+        for source in network.sources_at.get(node, ()):
+            if source.port == "ac-out" and source.equipment.name in passing:
+                continue
+            total = _both(total, ENDLESS if source.storage else source.limit)  # type: ignore[arg-type]
+        return total
+
+    def swallows(node: str) -> Number:
+        return ENDLESS if node in network.sinks else 0.0
+
+    supply = forest.sweep(Rules(0.0, pushes, _both, _push))
+    demand = forest.sweep(Rules(0.0, swallows, _both, _swallow))
+    found: dict[int, Number] = {}
+    for conductor in network.conductors:
+        if conductor.role != LIVE:
+            continue
+        for wire in conductor.wires:
+            a, b = (id(wire), wire.a), (id(wire), wire.b)
+            if a in supply:
+                # What arrives at b through the wire is pushed by the side of a, and the other way round.
+                forward = _smallest(supply[b], _behind(demand, near, wire, wire.b))
+                backward = _smallest(supply[a], _behind(demand, near, wire, wire.a))
+                found[id(wire)] = _largest(forward, backward)
+    return found
+
+
+def _behind(demand: dict[tuple[int, str], Number], near: Near, wire: Wire, node: str) -> Number:
+    """What the side of `node` can swallow: what would arrive at the other end through the wire."""
+    other = wire.a if node == wire.b else wire.b
+    return demand[(id(wire), other)]
+
+
+def _push(edge: Edge, node: str, flow: Number) -> Number:
+    if flow == 0.0 and isinstance(flow, float):
+        return 0.0
+    if isinstance(edge, Link):
+        if edge.one_way and node == edge.b:
+            return 0.0
+        return _device(edge, flow)
+    return _gap(flow) if edge.gap is not None else flow
+
+
+def _swallow(edge: Edge, node: str, flow: Number) -> Number:
+    if flow == 0.0 and isinstance(flow, float):
+        return 0.0
+    if isinstance(edge, Link):
+        if edge.one_way and node == edge.a:
+            return 0.0
+        return _device(edge, flow)
+    return _gap(flow) if edge.gap is not None else flow
+
+
+def _device(link: Link, flow: Number) -> Number:
+    return _smallest(flow, link.equipment.value("rating")) if link.is_protective else flow
+
+
+def _gap(flow: Number) -> Number:
+    """A stretch nobody saw may hide a device that lets less through."""
+    if flow is ENDLESS or not isinstance(flow, float):
+        return Unknown("part of the run was not seen and may hide a device")
+    return Range(0.0, flow) if flow > 0 else flow
+
+
+def _both(a: Number, b: Number) -> Number:
+    if _endless(a) or _endless(b):
+        return ENDLESS
+    return add(a, b)
+
+
+def _smallest(a: Number, b: Number) -> Number:
+    if _endless(a):
+        return b
+    return a if _endless(b) else least(a, b)
+
+
+def _largest(a: Number, b: Number) -> Number:
+    return ENDLESS if _endless(a) or _endless(b) else greatest(a, b)
+
+
+def _endless(value: Number) -> bool:
+    return isinstance(value, float) and value == ENDLESS
