@@ -78,7 +78,7 @@ class Key:
 class Port:
     """A place on equipment where circuits end: its name ('' when the only one) and its poles, live first.
 
-    A single-pole port has the one pole ''. The name of a terminal is port and pole: `+`, `dc+`, `a`, `ac-in L`.
+    A single-pole port has the one pole ''. The name of a terminal is port and pole: `+`, `dc+`, `a`, `ac-inL`.
     """
 
     __slots__ = ("name", "poles", "says")
@@ -88,24 +88,21 @@ class Port:
         self.poles = poles
         self.says = says
 
-    def terminal(self, pole: str) -> str:
-        """The name of the terminal of `pole`: joined to the port, with a space before letters."""
-        return f"{self.name} {pole}" if self.name and pole.isalpha() else self.name + pole
-
     def terminals(self) -> tuple[str, ...]:
         """The names of its terminals, live first."""
-        return tuple(self.terminal(pole) for pole in self.poles)
+        return tuple(self.name + pole for pole in self.poles)
 
 
 class Kind:
     """A kind of thing: which section it may stand in, its ports, its keys, and one sentence.
 
     `more_ports` says where further ports come from: `ways` or `throws` (the names written there), `any` (every
-    name), or '' (there are none). `through` is the pair of terminals between which a run passes it, or None when
-    it cannot stand in a run.
+    name), or '' (there are none). `through` is the pair of terminals between which a run passes it, ('', '') when
+    the run must name both (`K3.shore>common`), or None when it cannot stand in a run.
+    `names` is the closed list of names its entries may have, empty when they are free.
     """
 
-    __slots__ = ("keys", "more_ports", "name", "ports", "says", "sections", "through")
+    __slots__ = ("keys", "more_ports", "name", "names", "ports", "says", "sections", "through")
 
     def __init__(
         self,
@@ -117,6 +114,7 @@ class Kind:
         sections: tuple[str, ...] = ("equipment",),
         more_ports: str = "",
         through: tuple[str, str] | None = None,
+        names: tuple[str, ...] = (),
     ) -> None:
         self.name = name
         self.says = says
@@ -125,6 +123,7 @@ class Kind:
         self.sections = sections
         self.more_ports = more_ports
         self.through = through
+        self.names = names
         if len(self.keys) != len(keys):
             raise ValueError(f"{name}: a key stands twice")
 

@@ -1,0 +1,91 @@
+"""Papers, plates, readings of instruments, recorded departures."""
+
+from __future__ import annotations
+
+from checker.design.vocabulary.key import Key, Kind
+from checker.design.vocabulary.make import named, names, quantity, text, texts, word, words, yes
+from checker.design.vocabulary.words import LABELS
+
+TESTS = (
+    "rcd trip", "neutral-earth link", "earth continuity", "insulation resistance", "polarity", "loop impedance",
+    "voltage drop", "residual current", "function",
+)  # fmt: skip
+
+PAPERS = Kind(
+    "papers",
+    "Documents that go with the vehicle.",
+    (
+        word("diagram", ("generated", "drawn"), "The wiring diagram; `none` when there is not."),
+        yes("certificate", "A certificate was given; `none` when not."),
+        text("certificate.electrical", "Number of the electrical certificate."),
+        text("certificate.gas", "Number of the gas certificate."),
+        text("certificate.vehicle", "Number of the vehicle modification certificate."),
+        Key("certificate.date", "date", "Its date."),
+        words(
+            "manual",
+            (
+                "charging", "isolating", "fuses", "lithium handling", "testing", "inspection interval", "lead use",
+                "shut down", "battery space",
+            ),
+            "What the user book tells.",
+        ),
+        text("risk assessment", "Its reference."),
+        Key("next inspection", "date", "When it is due."),
+        names("shut down", "equipment", "What is switched off to shut all sources down, in order."),
+        texts("editions", "Editions of the standards that were applied."),
+    ),
+    sections=("papers",),
+)  # fmt: skip
+
+LABELS_KIND = Kind(
+    "labels",
+    "How the labels are made.",
+    (
+        word("material", ("engraved", "stamped", "printed", "handwritten"), "How they are made."),
+        text("language", "Their language, two letters."),
+        yes("signal words", "They use the standard signal words and symbols."),
+        words("main switch", LABELS, "What the label at the main switch says."),
+    ),
+    sections=("labels",),
+)
+
+READING = Kind(
+    "reading",
+    "What an instrument said.",
+    (
+        named("mode", "modes", "The mode it was taken in."),
+        named("at", "anything", "Where."),
+        quantity("voltage", "V", "Voltage read."),
+        quantity("current", "A", "Current read."),
+        quantity("resistance", "Ω", "Resistance read."),
+        quantity("temperature", "°C", "Temperature read."),
+        quantity("power", "W", "Power read."),
+        quantity("time", "s", "Time read."),
+        word("test", TESTS, "The test, when it is not a plain reading."),
+        word(
+            "result",
+            ("one", "several", "right", "wrong", "open", "closed"),
+            "What a test showed; `none` for nothing found.",
+        ),
+        Key("date", "date", "When."),
+        text("meter", "With which instrument."),
+        text("by", "Who read it."),
+    ),
+    sections=("readings",),
+)
+
+DEPARTURE = Kind(
+    "departure",
+    "A recorded exception to one rule.",
+    (
+        text("rule", "The rule.", required=True),
+        text("about", "The subject, by its name.", required=True),
+        text("reason", "Why.", required=True),
+        text("by", "Who decided it.", required=True),
+        text("reference", "Licence or note that stands for it.", required=True),
+        Key("date", "date", "When.", required=True),
+    ),
+    sections=("departures",),
+)
+
+PAPER_KINDS = (PAPERS, LABELS_KIND, READING, DEPARTURE)

@@ -1,0 +1,111 @@
+"""Where things are: places, holes between them, parts that move, lines of gas and water."""
+
+from __future__ import annotations
+
+from checker.design.vocabulary.common import RESTRAINT
+from checker.design.vocabulary.key import Key, Kind
+from checker.design.vocabulary.make import count, named, names, quantity, signal, text, texts, window, word, yes
+from checker.design.vocabulary.words import MATERIALS, SURFACES, TRAVEL_AXES
+
+PLACE_KINDS = (
+    "living space", "locker", "battery locker", "battery box", "engine space", "gas locker", "duct", "cavity",
+    "under body", "outside", "wet room", "bed", "exit", "fuel", "flexible loop",
+)  # fmt: skip
+
+PLACE = Kind(
+    "place",
+    "A space in or on the vehicle.",
+    (
+        # Where people breathe and sleep the rules ask most.
+        word("kind", PLACE_KINDS, "What it is. Left out: living space.", default="living space"),
+        named("inside", "places", "The place it is part of.", words=("outer skin",)),
+        named("on", "moving", "The moving part that carries it."),
+        named("across", "moving", "The moving part it bridges."),
+        Key("box", "box", "Its box in vehicle axes."),
+        # A closed box until openings are told: hottest, and nothing leads gas away. No place is aired by silence.
+        quantity("vents.low", "cm2", "Free area of the low openings. Left out: none.", default="none"),
+        quantity("vents.high", "cm2", "Free area of the high openings. Left out: none.", default="none"),
+        quantity("vents.rise", "m", "Height between them."),
+        named("vents.to", "places", "Where they lead.", words=("outside",)),
+        yes("vents.fixed", "They cannot be closed."),
+        named("vents.fan", "equipment", "The fan that drives the air."),
+        named("sealed from", "places", "The place its air cannot reach; `none` when it is sealed from nothing."),
+        word("opens", ("outside", "inside"), "Where its door opens."),
+        word("lining.material", MATERIALS, "What it is lined with."),
+        yes("lining.combustible", "The lining burns."),
+        word("material", MATERIALS, "What its walls are made of."),
+        yes("combustible", "Its walls burn."),
+        word("surface", SURFACES, "What cables in it are fixed to."),
+        word("detector", ("smoke", "heat", "gas"), "The detector in it; `none` when there is not."),
+        *RESTRAINT,
+        texts("dividers", "Names of the parts it is divided into."),
+        count("chambers.elv", "Chambers for extra-low voltage."),
+        count("chambers.mains", "Chambers for mains."),
+        window("temperature", "°C", "Air temperatures in it."),
+        word(
+            "thermal insulation", ("one side", "both sides"), "Thermal insulation along cables in it; `none` for not."
+        ),
+        word("wet", ("dry", "damp", "splash", "rain", "jets"), "Water it sees."),
+        quantity("ground clearance", "m", "Height of its underside above the ground."),
+        quantity("free length", "m", "A flexible loop: length of cable between its clamps."),
+        quantity("span in", "m", "A flexible loop: distance of the clamps, part retracted."),
+        quantity("span out", "m", "A flexible loop: distance of the clamps, part extended."),
+        quantity("bend radius", "m", "A flexible loop: smallest radius it is guided to."),
+        word("guide", ("chain", "tray", "tube", "hanging"), "A flexible loop: what guides it."),
+        count("cylinders", "A gas locker: cylinders it holds."),
+        names("serves", "equipment", "A gas locker: gear that belongs to the gas."),
+        Key("tray", "box", "A wet room: the shower tray."),
+        word("fuel", ("diesel", "petrol", "gas"), "A fuel place: what it holds."),
+        text("doubt", "A doubt of the writer, shown with every finding on it."),
+    ),
+    sections=("places",),
+)
+
+PASS = Kind(
+    "pass",
+    "A hole through which cables go from one place to another.",
+    (
+        names("between", "places", "The two places."),
+        word("panel", MATERIALS, "What it goes through."),
+        yes("grommet", "Its edge is covered."),
+        yes("gland", "A gland holds the cable."),
+        yes("sealed", "Air and water do not pass."),
+        quantity("hole", "m", "Its width."),
+        text("doubt", "A doubt of the writer, shown with every finding on it."),
+    ),
+    sections=("passes",),
+)
+
+MOVING_PART = Kind(
+    "moving part",
+    "A part of the vehicle that moves: slide-out, lifting bed, lifting roof.",
+    (
+        names("carries", "places", "Places it carries."),
+        Key("box", "box", "Its box, retracted."),
+        word("travel.along", TRAVEL_AXES, "Axis it moves along."),
+        quantity("travel.distance", "m", "How far; less than nothing is against the axis."),
+        named("moved by", "equipment", "The motor."),
+        quantity("clearance", "m", "Clearance around it."),
+        yes("interlock", "It cannot move while it must not; `none` when nothing stops it."),
+        word("interlock.inhibits when", ("engine running", "ignition on", "parking brake released", "road speed"),
+             "When it is stopped."),
+        word("interlock.acts on", ("power", "logic"), "What the interlock cuts: the motor's power or a control input."),
+        signal("interlock.signal", "The signal it uses."),
+        yes("hand drive", "It can be moved by hand."),
+        text("doubt", "A doubt of the writer, shown with every finding on it."),
+    ),
+    sections=("moving",),
+)  # fmt: skip
+
+SERVICE_LINE = Kind(
+    "service",
+    "A line of gas, fuel, water or hot air, for distances.",
+    (
+        word("carries", ("gas", "diesel", "petrol", "water", "hot air"), "What it carries.", required=True),
+        Key("along", "points", "Points along it."),
+        quantity("outer", "m", "Its outer diameter."),
+    ),
+    sections=("services",),
+)
+
+PLACES = (PLACE, PASS, MOVING_PART, SERVICE_LINE)

@@ -1,0 +1,206 @@
+"""What electricity comes from: batteries, alternators, couplings, arrays, generators."""
+
+from __future__ import annotations
+
+from checker.design.vocabulary.common import (
+    COMMON,
+    ENABLE,
+    LIVE_PAIR,
+    PLAIN,
+    REVERSE,
+)
+from checker.design.vocabulary.key import Key, Kind, Port
+from checker.design.vocabulary.make import count, named, quantity, rated, signal, text, texts, under, window, word, yes
+from checker.design.vocabulary.protection import FUSE_KEYS
+from checker.design.vocabulary.words import AC_POLES, BOND_WHEN, CHEMISTRIES, DC_POLES, EITHER_POLES, ISOLATION, WAKES
+
+BMS = (
+    yes("bms", "A battery management system is fitted; `none` when there is not."),
+    quantity("bms.charge limit", "A", "Continuous charging current it allows."),
+    quantity("bms.discharge limit", "A", "Continuous discharging current it allows."),
+    quantity("bms.peak.current", "A", "Current it allows for a short time."),
+    quantity("bms.peak.time", "s", "How long it allows that."),
+    quantity("bms.over voltage", "V", "Voltage of the battery at which it stops charging."),
+    quantity("bms.under voltage", "V", "Voltage of the battery at which it stops discharging."),
+    word("bms.low temperature", ("inhibits charge", "heats first"), "What it does in the cold; `none` for nothing."),
+    quantity("bms.high temperature", "°C", "Cell temperature at which it stops."),
+    word("bms.ports", ("common", "separate"), "One port for both directions, or one each."),
+    quantity("bms.short circuit.current", "A", "Current above which it opens at once."),
+    quantity("bms.short circuit.time", "s", "How long that takes."),
+    yes("bms.alarm", "It warns before it stops."),
+    signal("bms.wakes by", "What starts it again after it shut down.", words=WAKES),
+)
+
+HOUSE_KEYS = (
+    word("purpose", ("starting", "house", "traction", "device"), "What it is for."),
+    quantity("reserve", "V", "Voltage below which it shall not be drawn by added equipment."),
+)
+
+BATTERY = Kind(
+    "battery",
+    "One battery with its own two poles.",
+    (
+        *COMMON,
+        word("chemistry", CHEMISTRIES, "What the cells are made of."),
+        quantity("nominal", "V", "Nominal voltage."),
+        count("cells", "Cells in series."),
+        quantity("capacity", "Ah", "Rated capacity."),
+        quantity("internal resistance", "mΩ", "Resistance of the battery, its terminals included."),
+        quantity("short circuit current", "A", "Greatest current into a dead short at its terminals."),
+        window("window.charge", "°C", "Cell temperatures at which it may be charged."),
+        window("window.discharge", "°C", "Cell temperatures at which it may be discharged."),
+        *BMS,
+        *HOUSE_KEYS,
+        yes("spill proof", "It tolerates the tilt of its use without spilling."),
+        *REVERSE,
+    ),
+    ports=(*LIVE_PAIR, Port("allow", ("",), "the management's leave to charge")),
+    sections=PLAIN,
+)
+
+BANK = Kind(
+    "bank",
+    "Several like batteries joined; `of` names the battery or the part they are.",
+    (
+        *COMMON,
+        count("units", "How many batteries."),
+        Key("arrangement", "arrangement", "Series and parallel: 1s3p."),
+        named(
+            "joined by", "equipment", "The bar that joins the units, or `chain` from one to the next.", words=("chain",)
+        ),
+        named("unit leads.cable", "cables", "The cable from a unit to the bar or to the next unit."),
+        Key("unit leads.length", "quantities", "Length of each pair of leads: one for all, or a list.", unit="m"),
+        text("unit leads.lugs", "Lugs of the leads, size and stud: 25-8."),
+        yes("unit fuses", "Each unit has a fuse of its own; `none` when not."),
+        named("unit fuses.part", "parts", "The fuse as a part."),
+        word("unit fuses.at", ("battery", "bar"), "At which end of the lead the fuse sits."),
+        *under("unit fuses", FUSE_KEYS),
+        count("take-off.+", "The unit from which the positive leaves a chain, counted from 1."),
+        count("take-off.-", "The unit from which the negative leaves a chain."),
+        *BMS,
+        *HOUSE_KEYS,
+    ),
+    ports=(*LIVE_PAIR, Port("allow", ("",), "the management's leave to charge")),
+    sections=PLAIN,
+)
+
+ALTERNATOR = Kind(
+    "alternator",
+    "The generator on the engine.",
+    (
+        *COMMON,
+        quantity("nominal", "V", "Nominal voltage."),
+        quantity("rating", "A", "Rated output current, cold."),
+        window("set voltage", "V", "Voltages its regulator holds; a smart one moves over all of them."),
+        yes("smart", "The vehicle changes the set voltage while driving."),
+        Key("hot output", "curve", "Output current by speed, hot.", unit=("rpm", "A")),
+        # Read at engine speed, a curve given for the shaft promises too little: the unfavourable side.
+        word("rpm", ("engine", "shaft"), "Which speed the curve is given for. Left out: engine.", default="engine"),
+        quantity("load dump.level", "V", "Voltage that follows when its battery is lost."),
+        yes("load dump.clamped", "The alternator clamps it itself."),
+        quantity("short circuit current", "A", "Greatest current into a short circuit."),
+        quantity("temperature limit", "°C", "Case temperature it may reach."),
+        yes("limits itself", "It lowers its output when hot."),
+    ),
+    ports=(
+        Port("b", DC_POLES, "output and case"),
+        Port("d", ("+",), "running signal"),
+    ),
+    sections=PLAIN,
+)
+
+
+def _supply(name: str) -> tuple[Key, ...]:
+    return (
+        quantity(f"supplies.{name}.nominal", "V", f"Nominal voltage of the {name} contact."),
+        quantity(f"supplies.{name}.current", "A", f"Current the {name} contact may give."),
+        quantity(f"supplies.{name}.fuse", "A", f"Fuse of the {name} contact at the towing vehicle."),
+    )
+
+
+VEHICLE_COUPLING = Kind(
+    "vehicle coupling",
+    "The plug to a towing vehicle: a source as far as this vehicle is concerned.",
+    (
+        *COMMON,
+        count("pins", "Contacts."),
+        *_supply("charge"),
+        *_supply("brakes"),
+        *_supply("lamps"),
+        *_supply("fridge"),
+        window("source end.voltage", "V", "Voltages at the towing vehicle."),
+        yes("source end.smart", "The towing vehicle changes its charging voltage."),
+        quantity("source end.length", "m", "Cable within the towing vehicle."),
+        quantity("source end.size", "mm2", "Conductor within the towing vehicle."),
+    ),
+    ports=(
+        Port("charge", DC_POLES),
+        Port("brakes", DC_POLES),
+        Port("lamps", DC_POLES),
+        Port("fridge", DC_POLES),
+        Port("chassis", ("",)),
+    ),
+    sections=PLAIN,
+)
+
+SOLAR_ARRAY = Kind(
+    "solar array",
+    "Modules on one controller input; every figure is of one module.",
+    (
+        *COMMON,
+        count("modules", "How many modules."),
+        Key("arrangement", "arrangement", "Series and parallel: 4s1p."),
+        quantity("power", "W", "Rated power of one module."),
+        quantity("open voltage", "V", "Open-circuit voltage of one module at 25 °C."),
+        quantity("short current", "A", "Short-circuit current of one module."),
+        quantity("best voltage", "V", "Voltage of one module at its best power."),
+        quantity("best current", "A", "Current of one module at its best power."),
+        # Crystalline silicon stays above this; the lowest raises the cold voltage most. Common practice, no source.
+        quantity("voltage coefficient", "%/K", "Change of the open voltage with temperature. Left out: -0.4 %/K.",
+                 default="-0.4 %/K"),
+        quantity("series fuse", "A", "Largest fuse a string may have."),
+        yes("frame bonded", "The frames are bonded."),
+    ),
+    ports=LIVE_PAIR,
+    sections=PLAIN,
+)  # fmt: skip
+
+GENERATOR = Kind(
+    "generator",
+    "A generator of mains voltage, built in or carried along.",
+    (
+        *COMMON,
+        quantity("power", "W", "Continuous power."),
+        rated("voltage", "Rated voltage with its system."),
+        quantity("frequency", "Hz", "Frequency."),
+        quantity("fault current", "A", "Greatest current into a short circuit."),
+        quantity("fault time", "s", "How long it can keep that up."),
+        word("bond.when", BOND_WHEN, "When its neutral is joined to its earth."),
+        text("bond.by", "What makes the join."),
+        yes("frame bond", "Its frame is bonded to the vehicle."),
+        word("fuel", ("petrol", "diesel", "gas"), "Fuel."),
+        texts("synchronises with", "Sources it may run in parallel with."),
+        *ENABLE,
+    ),
+    ports=(Port("", AC_POLES),),
+    sections=PLAIN,
+)
+
+TRACTION_OUTLET = Kind(
+    "traction outlet",
+    "An outlet by which the maker of an electric vehicle lets power be taken from its traction battery.",
+    (
+        *COMMON,
+        rated("voltage", "Rated voltage with its system."),
+        quantity("rating", "A", "Rated current."),
+        quantity("power", "W", "Greatest power."),
+        quantity("fault current", "A", "Greatest current into a short circuit."),
+        word("isolation", ISOLATION, "Isolation from the traction battery."),
+        yes("maker permits", "The maker of the vehicle permits this use."),
+        yes("isolation monitored", "The vehicle goes on watching its isolation."),
+    ),
+    ports=(Port("", EITHER_POLES),),
+    sections=PLAIN,
+)
+
+SOURCES = (BATTERY, BANK, ALTERNATOR, VEHICLE_COUPLING, SOLAR_ARRAY, GENERATOR, TRACTION_OUTLET)

@@ -1,0 +1,100 @@
+"""The file itself, the vehicle, the people, what was done and what was seen."""
+
+from __future__ import annotations
+
+from checker.design.vocabulary.key import Key, Kind
+from checker.design.vocabulary.make import count, names, quantity, text, texts, window, word, yes
+from checker.design.vocabulary.words import MATERIALS, RESIDUAL_TYPES
+
+CODES = ("au-nz", "intl", "eu", "uk", "us-rv", "us-boat")
+COUNTRIES = ("au", "nz", "uk", "eu", "us", "ca", "za", "other")
+EARTHING = ("TN-S", "TN-C-S", "TN-C", "TT", "IT")
+PURPOSES = ("design", "survey")
+WORK = ("mains work", "elv work", "gas work", "vehicle work")
+
+FIT_OUT = Kind(
+    "fit-out",
+    "What stands at the top of the file as single values.",
+    (
+        Key("fitout", "count", "Number of the file format: 1.", required=True),
+        text("title", "A title for people.", required=True),
+        word("code", CODES, "Code of practice whose limits apply.", required=True),
+        Key("date", "date", "Date of this state of the design."),
+        # A survey asks more gently; the stricter of the two stands unless the writer says so.
+        word("purpose", PURPOSES, "A design, or a survey of somebody else's work. Left out: design.", default="design"),
+        names("essential", "equipment", "Loads that people depend on, beside those marked essential."),
+    ),
+    sections=("",),
+)
+
+VEHICLE = Kind(
+    "vehicle",
+    "The vehicle.",
+    (
+        word("kind", ("motorhome", "campervan", "caravan", "trailer", "boat", "unit"), "What it is.", required=True),
+        Key("built", "date", "When it was built."),
+        word("registered", COUNTRIES, "Where it is registered."),
+        count("sleeps", "People it sleeps."),
+        # Wider than any land it is likely to meet: cold raises the voltage of an array, heat takes from cables.
+        quantity("ambient.low", "°C", "Coldest air it is used in. Left out: -20 °C.", default="-20 °C"),
+        quantity("ambient.high", "°C", "Hottest air it is used in. Left out: 50 °C.", default="50 °C"),
+        quantity("supply.voltage", "V", "Mains voltage of the sites."),
+        quantity("supply.frequency", "Hz", "Mains frequency."),
+        count("supply.phases", "Phases."),
+        word("supply.earthing", EARTHING, "Earthing of the sites, IEC 60364-1."),
+        yes("supply.polarised", "Live and neutral cannot be swapped by turning a plug."),
+        quantity("site outlet", "A", "Rated current of the outlet on the site. Left out: as the inlet."),
+        quantity("site rcd.trips at", "A", "Residual-current device at the site outlet."),
+        word("site rcd.type", RESIDUAL_TYPES, "Its type."),
+        # Vehicles with the positive on the chassis have not been built for decades.
+        yes("chassis.negative", "The negative is on the chassis. Left out: true.", default="true"),
+        quantity("chassis.resistance", "mΩ", "Resistance of the chassis between its connection points."),
+        word("chassis.material", MATERIALS, "What the chassis is made of."),
+        text("axes.origin", "Where the vehicle axes start."),
+        word("axes.x", ("rearward", "forward"), "Where x points."),
+        word("axes.y", ("to the right", "to the left"), "Where y points."),
+        word("axes.z", ("up", "down"), "Where z points."),
+        Key("envelope", "box", "The box around the vehicle."),
+        quantity("masses.gross", "kg", "Greatest permitted mass."),
+        quantity("masses.front limit", "kg", "Greatest load of the front axle."),
+        quantity("masses.rear limit", "kg", "Greatest load of the rear axle."),
+        quantity("masses.ball limit", "kg", "Greatest load of the tow ball."),
+        quantity("masses.wheelbase", "m", "Distance of the axles."),
+        quantity("masses.payload kept", "kg", "Mass kept free for people and goods."),
+        quantity("masses.before.front", "kg", "Front axle before the work."),
+        quantity("masses.before.rear", "kg", "Rear axle before the work."),
+        quantity("masses.before.ball", "kg", "Tow ball before the work."),
+        quantity("masses.before.total", "kg", "The vehicle before the work."),
+        window("transients", "V", "Voltages its 12 V system may show for a short time."),
+    ),
+    sections=("vehicle",),
+)
+
+PERSON = Kind(
+    "person",
+    "Who does one class of work: mains work, elv work, gas work or vehicle work.",
+    (text("licence", "Number of the licence, or what takes its place."), text("class", "Class of the licence.")),
+    sections=("people",),
+    names=WORK,
+)
+
+SCOPE = Kind(
+    "scope",
+    "What the work is about.",
+    (texts("done", "What was done."), texts("kept", "What was kept."), texts("excluded", "What this file leaves out.")),
+    sections=("scope",),
+)
+
+SEEN = Kind(
+    "seen",
+    "What the writer could look at.",
+    (
+        text("by", "Who looked, and on what ground."),
+        Key("date", "date", "When."),
+        names("covers off", "places", "Places that were opened."),
+        names("not opened", "places", "Places that were not."),
+    ),
+    sections=("seen",),
+)
+
+VEHICLE_KINDS = (FIT_OUT, VEHICLE, PERSON, SCOPE, SEEN)
