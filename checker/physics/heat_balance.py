@@ -144,6 +144,55 @@ def heat_balance_current(area_m2: float, conductor_c: float, ambient_c: float, b
     return math.sqrt(heat / resistance)
 
 
+def wire_current(
+    conductor: Cable, insulation_w_per_mk: float, surface_w_per_m2k: float, rise_k: float, resistance_ohm_per_m: float
+) -> float:
+    """Current that heats a covered wire by a rise, with a given heat loss of its surface. [A]
+
+    ``I^2 R' = dT / (ln(D/d) / (2 pi k) + 1 / (pi D h))``
+
+    Parameters
+    ----------
+    conductor : diameters over metal and over the cover. [m]
+    insulation_w_per_mk : conductivity k of the cover. [W/(m K)]
+    surface_w_per_m2k : heat loss h of the surface, convection and radiation together. [W/(m2 K)]
+    rise_k : metal above air. [K]
+    resistance_ohm_per_m : of the hot metal. [ohm/m]
+    """
+    require("rise, K,", rise_k, 0.0, math.inf, "steady heat balance")
+    require_positive("resistance, ohm/m,", resistance_ohm_per_m, "steady heat balance")
+    wall = math.log(conductor.outer_m / conductor.conductor_m) / (2.0 * math.pi * insulation_w_per_mk)
+    surface = 1.0 / (math.pi * conductor.outer_m * surface_w_per_m2k)
+    return math.sqrt(rise_k / (wall + surface) / resistance_ohm_per_m)
+
+
+def conductor_temperature(ambient_c: float, limit_c: float, current_a: float, capacity_a: float) -> float:
+    """Steady temperature of a conductor that carries part of its capacity. [°C]
+
+    ``T = T_ambient + (T_limit - T_ambient) (I / I_capacity)^2``; the capacity is that at this
+    ambient temperature. Slightly low for part load, since a cooler surface sheds heat less well.
+
+    Parameters
+    ----------
+    ambient_c, limit_c : of the air, and of the metal at the capacity. [°C]
+    current_a, capacity_a : current, 0 up to the capacity. [A]
+    """
+    require_positive("carrying capacity, A,", capacity_a, SOURCE)
+    require("current, A,", abs(current_a), 0.0, capacity_a, SOURCE)
+    return ambient_c + (limit_c - ambient_c) * (current_a / capacity_a) ** 2
+
+
+def estimated_conductor_temperature(ambient_c: float, limit_c: float, current_a: float, capacity_a: float) -> float:
+    """High estimate of the temperature of a loaded conductor. [°C]
+
+    ``T = T_ambient + (T_limit - T_ambient) sqrt(I / I_capacity)``; parameters as `conductor_temperature`.
+    Source: FAA AC 43.13-1B 11-66d(6). [from memory]
+    """
+    require_positive("carrying capacity, A,", capacity_a, SOURCE)
+    require("current, A,", current_a, 0.0, capacity_a, SOURCE)
+    return ambient_c + (limit_c - ambient_c) * math.sqrt(current_a / capacity_a)
+
+
 def _air(film_k: float) -> tuple[float, float]:
     """Kinematic viscosity [m2/s] and thermal conductivity [W/(m K)] of dry air at sea level."""
     viscosity = 1.716e-5 * (film_k / 273.15) ** 1.5 * (273.15 + 110.4) / (film_k + 110.4)

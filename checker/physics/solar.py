@@ -96,7 +96,7 @@ def cell_temperature(irradiance_w_m2: float, air_c: float, noct_c: float) -> flo
     Definition of NOCT, IEC 61215. [from memory]
     """
     require("irradiance, W/m2,", irradiance_w_m2, 0.0, 1400.0, SOURCE)
-    return air_c + (noct_c - NOCT_AMBIENT_C) * irradiance_w_m2 / NOCT_W_M2
+    return air_c + cell_temperature_rise(irradiance_w_m2, noct_c)
 
 
 def cell_temperature_in_wind(
