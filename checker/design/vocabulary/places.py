@@ -82,8 +82,8 @@ MOVING_PART = Kind(
     (
         names("carries", "places", "Places it carries."),
         Key("box", "box", "Its box, retracted."),
-        word("travel.along", TRAVEL_AXES, "Axis it moves along."),
-        quantity("travel.distance", "m", "How far; less than nothing is against the axis."),
+        word("travel.along", TRAVEL_AXES, "Axis it moves along when it opens, with a minus when against it."),
+        quantity("travel.distance", "m", "How far."),
         named("moved by", "equipment", "The motor."),
         quantity("clearance", "m", "Clearance around it."),
         yes("interlock", "It cannot move while it must not; `none` when nothing stops it."),

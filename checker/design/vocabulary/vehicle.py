@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from checker.design.vocabulary.key import Key, Kind
-from checker.design.vocabulary.make import count, names, quantity, text, texts, window, word, yes
+from checker.design.vocabulary.make import count, names, quantity, text, texts, word, yes
 from checker.design.vocabulary.words import MATERIALS, RESIDUAL_TYPES
 
 CODES = ("au-nz", "intl", "eu", "uk", "us-rv", "us-boat")
@@ -65,7 +65,6 @@ VEHICLE = Kind(
         quantity("masses.before.rear", "kg", "Rear axle before the work."),
         quantity("masses.before.ball", "kg", "Tow ball before the work."),
         quantity("masses.before.total", "kg", "The vehicle before the work."),
-        window("transients", "V", "Voltages its 12 V system may show for a short time."),
     ),
     sections=("vehicle",),
 )

@@ -41,7 +41,7 @@ LABELS = (
     "live in daylight", "lead fully unwound", "polarity", "emergency", "battery space reserved",
 )  # fmt: skip
 ACCESS = ("in the open", "from inside", "from outside", "behind a panel", "with a tool")
-TRAVEL_AXES = ("x", "y", "z")
+TRAVEL_AXES = ("x", "y", "z", "-x", "-y", "-z")
 
 DC_POLES = ("+", "-")
 AC_POLES = ("L", "N", "PE")
