@@ -69,6 +69,8 @@ def _tidied(text: str, kind: Kind) -> str:
 
 def _number(text: str, kind: Kind, unit: str) -> Number:
     """Any form but the plain words."""
+    if "," in text:
+        raise refuse(text, kind, unit)
     if text.startswith(("at least ", "at most ")) and ".." in text:
         ends = text.split(" ", 2)[2]
         raise QuantityError(
@@ -100,7 +102,7 @@ def _single(text: str, kind: Kind, unit: str) -> Number:
     elif re.fullmatch(r"[-+]?[0-9.]+[eE][-+]?[0-9]{4,}( .*)?", text):
         raise beyond(text, kind)
     other = re.fullmatch(_OTHER_RANGE, text)
-    if other is not None and gauge is None and "," not in text:
+    if other is not None and gauge is None:
         raise QuantityError(
             f"expected {kind.name} such as '{kind.example}', found '{text}': a range is written with two dots",
             f"'{other[1].strip()}..{other[2]}'")

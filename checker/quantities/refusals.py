@@ -68,7 +68,7 @@ def _not_a_number(text: str, kind: Kind, unit: str) -> QuantityError | None:
             _expected(kind, f"'{text}': the digits of a number stand together, without a thousands mark"),
             "'" + re.sub(r"(?<=[0-9])[ _'](?=[0-9]{3})", "", text) + "'")
     if re.search(r"[0-9],[0-9]", text):
-        pointed, joined = text.replace(",", ".", 1), text.replace(",", "")
+        pointed, joined = re.sub(r"(?<=[0-9]),(?=[0-9])", ".", text), text.replace(",", "")
         right = f"'{pointed}'" if not re.search(r",[0-9]{3}(?![0-9])", text) else f"'{joined}' or '{pointed}'"
         return QuantityError(
             _expected(kind, f"'{text}': a number has a decimal point, never a comma, and no thousands mark"), right)
