@@ -1,0 +1,67 @@
+"""The report as one page that needs no network and no script: for the screen, light or dark, and for paper."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, Final
+
+from checker.reports.caution import MET_MEANS
+from checker.reports.plain import plain
+from checker.reports.sections import sections
+from checker.reports.wording import place, record, source, subject, tally
+from checker.reports.words import QUESTIONS_MEAN, VERDICT_MEANS, counted
+
+if TYPE_CHECKING:
+    from jinja2 import Environment
+
+    from checker.reports.document import Document
+
+TEMPLATES = Path(__file__).parent / "templates"
+
+CLASS_OF: Final = {"DANGER": "danger", "WARNING": "warning", "CAUTION": "caution-word", "NOTICE": "notice"}
+
+
+def html(document: Document) -> Iterator[str]:
+    """The page in pieces."""
+    from markupsafe import Markup
+
+    template = environment().get_template("report.html.j2")
+    yield from template.generate(
+        report=document,
+        parts=sections(document),
+        tally=tally(document["counts"]),
+        style=Markup((TEMPLATES / "report.css").read_text(encoding="utf-8")),
+    )
+
+
+def environment() -> Environment:
+    """Templates of ours alone: every value is escaped, and a name that is missing is an error, not a blank."""
+    from jinja2 import Environment, FileSystemLoader, StrictUndefined
+
+    made = Environment(
+        loader=FileSystemLoader(TEMPLATES),
+        autoescape=True,
+        undefined=StrictUndefined,
+        finalize=_visible,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+    )
+    made.globals.update(
+        class_of=CLASS_OF,
+        counted=counted,
+        met_means=MET_MEANS,
+        place=place,
+        questions_mean=QUESTIONS_MEAN,
+        record=record,
+        subject=subject,
+        verdict_means=VERDICT_MEANS,
+    )
+    made.filters["source"] = source
+    return made
+
+
+def _visible(value: Any) -> Any:
+    """Control characters are shown as escapes; markup of our own is left as it is."""
+    return plain(value) if type(value) is str else value

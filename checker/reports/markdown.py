@@ -1,0 +1,163 @@
+"""The report as Markdown, for an issue, a merge request or a note to the customer."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from typing import TYPE_CHECKING
+
+from checker.reports.caution import MET_MEANS
+from checker.reports.plain import one_line, plain
+from checker.reports.sections import Headed, Question, sections
+from checker.reports.wording import place, record, source, subject, tally
+from checker.reports.words import BREACH, QUESTIONS_MEAN, SIGNALS, UNPROVEN, VERDICT_MEANS, VERDICTS
+
+if TYPE_CHECKING:
+    from checker.reports.document import Document, FindingData
+
+# What Markdown or the HTML inside it could take for markup; a lead of `1.`, `-`, `+` or `#` cannot stand first here.
+_MARKUP = re.compile(r"[\\`*_{}\[\]<>|#~&!]")
+
+
+def markdown(document: Document) -> Iterator[str]:
+    """The report line by line, each with its line end."""
+    for line in _lines(document):
+        yield line + "\n"
+
+
+def _lines(document: Document) -> Iterator[str]:
+    design, rulebook = document["design"], document["rulebook"]
+    yield f"> **Read first.** {words(document['caution'])}"
+    yield ""
+    yield f"# {words(design['title'])}"
+    yield ""
+    yield f"{code(design['file'])}, {rulebook['rules']} rules, code {words(rulebook['code'] or 'none')}"
+    yield ""
+    yield from _count(document)
+    parts = sections(document)
+    if parts.breaches:
+        yield "## Breaches, worst first"
+        yield ""
+        for headed in parts.breaches:
+            yield from _breach(headed)
+    if parts.questions:
+        yield "## Questions to settle"
+        yield ""
+        yield QUESTIONS_MEAN
+        yield ""
+        for question in parts.questions:
+            yield from _question(question)
+    if parts.set_aside:
+        yield "## Set aside"
+        yield ""
+        for finding in parts.set_aside:
+            yield from _set_aside(finding)
+    yield from _list(f"Met: {MET_MEANS}", parts.met)
+    yield from _list("Not applicable", parts.not_applicable)
+    for sentence in document["not_checked"]:
+        yield words(sentence)
+        yield ""
+    yield f"Design sha256 {code(design['sha256'])}  "
+    yield f"Rules sha256 {code(rulebook['sha256'])}  "
+    yield f"fitout {words(document['version'])}"
+    yield ""
+    yield f"> {words(document['deferral'])}"
+
+
+def _count(document: Document) -> Iterator[str]:
+    counts, by_signal = tally(document["counts"]), document["counts"]["breach"]
+    said = ", ".join(f"{signal} {by_signal[signal]}" for signal in SIGNALS if by_signal[signal])
+    yield "| verdict | count | |"
+    yield "| --- | ---: | --- |"
+    for verdict in VERDICTS:
+        strong = "**" if verdict in (BREACH, UNPROVEN) and counts[verdict] else ""
+        meaning = said if verdict == BREACH and said else VERDICT_MEANS[verdict]
+        yield f"| {strong}{verdict}{strong} | {strong}{counts[verdict]}{strong} | {meaning} |"
+    yield ""
+
+
+def _breach(headed: Headed) -> Iterator[str]:
+    finding = headed.finding
+    yield f"### {finding['signal']}: {words(finding['title'])}"
+    yield ""
+    yield f"{words(subject(finding))}, {code(place(finding))}"
+    yield ""
+    if finding["says"]:
+        yield words(finding["says"])
+        yield ""
+    if finding["working"]:
+        yield from _fenced(finding["working"])
+    yield from _points(
+        [
+            *([f"Why: {words(finding['why'])}"] if finding["why"] else []),
+            *([f"Mend: {words(finding['mend'])}"] if finding["mend"] else []),
+            *(f"Assumed: {words(each)}" for each in finding["assumes"]),
+            *(f"Source: {words(source(each))}" for each in finding["sources"]),
+            f"Rule: {code(finding['rule'])}",
+            *(f"With it, from the same cause: {_short(each)}" for each in headed.folded),
+        ]
+    )
+
+
+def _question(question: Question) -> Iterator[str]:
+    needs = question.needs or ("the working, which `fitout explain` shows",)
+    yield f"**{words('; '.join(needs))}** would settle:"
+    yield ""
+    yield from _points(_short(finding) for finding in question.settles)
+
+
+def _set_aside(finding: FindingData) -> Iterator[str]:
+    yield f"### {finding['signal']}, set aside: {words(finding['title'])}"
+    yield ""
+    yield f"{words(subject(finding))}, {code(place(finding))}"
+    yield ""
+    if finding["says"]:
+        yield words(finding["says"])
+        yield ""
+    points = [f"Rule: {code(finding['rule'])}"]
+    departure = finding["departure"]
+    if departure is not None:
+        points = [f"Reason: {words(departure['reason'])}", f"Record: {words(record(departure))}", *points]
+    yield from _points(points)
+
+
+def _short(finding: FindingData) -> str:
+    return f"{finding['signal']} {words(finding['title'])}: {words(subject(finding))}, {code(place(finding))}"
+
+
+def _list(title: str, findings: tuple[FindingData, ...]) -> Iterator[str]:
+    if not findings:
+        return
+    yield f"## {title}"
+    yield ""
+    yield from _points(f"{code(each['rule'])}: {words(subject(each))}, {code(place(each))}" for each in findings)
+
+
+def _points(entries: Iterable[str]) -> Iterator[str]:
+    for entry in entries:
+        yield f"- {entry}"
+    yield ""
+
+
+def _fenced(lines: list[str]) -> Iterator[str]:
+    """The working as it stands, between fences longer than any run of backticks in it."""
+    said = [plain(line).replace("\n", " ") for line in lines]
+    fence = "`" * max(3, 1 + max((len(run) for line in said for run in re.findall("`+", line)), default=0))
+    yield f"{fence}text"
+    yield from said
+    yield fence
+    yield ""
+
+
+def words(text: str) -> str:
+    """Text on one line with every letter escaped that Markdown would take for markup."""
+    return _MARKUP.sub(r"\\\g<0>", one_line(text))
+
+
+def code(text: str) -> str:
+    """A name as inline code."""
+    said = one_line(text)
+    if "`" not in said:
+        return f"`{said}`"
+    fence = "`" * (1 + max(len(run) for run in re.findall("`+", said)))
+    return f"{fence} {said} {fence}"

@@ -1,0 +1,151 @@
+"""The report for a terminal: 80 columns, the signal in words, colour only as a help to find them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from typing import TYPE_CHECKING
+
+from checker.reports.caution import MET_MEANS
+from checker.reports.paragraphs import LABEL, Painter, heading, labelled, paragraph
+from checker.reports.plain import one_line
+from checker.reports.sections import Headed, Question, sections
+from checker.reports.wording import place, record, source, subject, tally
+from checker.reports.words import BREACH, QUESTIONS_MEAN, SIGNALS, UNPROVEN, VERDICT_MEANS, VERDICTS, counted
+
+if TYPE_CHECKING:
+    from checker.reports.document import Document, FindingData
+
+_IN = " " * LABEL
+
+
+def text(document: Document, *, colour: bool = False) -> Iterator[str]:
+    """The report line by line, each with its line end."""
+    for line in _lines(document, Painter(colour)):
+        yield line + "\n"
+
+
+def _lines(document: Document, paint: Painter) -> Iterator[str]:
+    yield from paragraph(document["caution"])
+    yield ""
+    yield from _head(document, paint)
+    parts = sections(document)
+    if parts.breaches:
+        yield from heading("Breaches, worst first", paint)
+        for headed in parts.breaches:
+            yield from _breach(headed, paint)
+    if parts.questions:
+        yield from heading("Questions to settle", paint)
+        yield from paragraph(QUESTIONS_MEAN)
+        yield ""
+        for question in parts.questions:
+            yield from _question(question, paint)
+    if parts.set_aside:
+        yield from heading("Set aside: broken, with a recorded departure", paint)
+        for finding in parts.set_aside:
+            yield from _set_aside(finding, paint)
+    yield from _list(f"Met: {MET_MEANS}", parts.met, paint)
+    yield from _list("Not applicable", parts.not_applicable, paint)
+    yield from heading("Count", paint)
+    yield from _count(document, paint)
+    yield ""
+    yield from paragraph(document["deferral"])
+
+
+def _head(document: Document, paint: Painter) -> Iterator[str]:
+    design, rulebook = document["design"], document["rulebook"]
+    yield from (paint.strong(line) for line in paragraph(design["title"] or "(no title)"))
+    yield from paragraph(
+        f"{design['file']}, reviewed against {counted(rulebook['rules'], 'rule')}, code {rulebook['code'] or '(none)'}"
+    )
+    yield ""
+
+
+def _breach(headed: Headed, paint: Painter) -> Iterator[str]:
+    finding = headed.finding
+    yield from _title(finding, paint)
+    yield from paragraph(finding["says"], _IN)
+    yield from labelled("Working", finding["working"])
+    yield from labelled("Why", [finding["why"]])
+    yield from labelled("Mend", [finding["mend"]])
+    yield from labelled("Assumed", finding["assumes"])
+    yield from labelled("Source", [source(each) for each in finding["sources"]])
+    yield from labelled("Rule", [finding["rule"]])
+    if headed.folded:
+        yield from paragraph("With it, from the same cause:", _IN)
+        for folded in headed.folded:
+            yield from _short(folded, paint, _IN + "  ")
+    yield ""
+
+
+def _title(finding: FindingData, paint: Painter) -> Iterator[str]:
+    """The signal word, the rule's title, and where to look."""
+    signal = finding["signal"]
+    first, *rest = paragraph(finding["title"], _IN)
+    yield paint.signal(signal) + " " * (LABEL - len(signal)) + paint.strong(first[LABEL:])
+    yield from (_IN + paint.strong(line[LABEL:]) for line in rest)
+    yield from paragraph(f"{subject(finding)}, {place(finding)}", _IN)
+
+
+def _short(finding: FindingData, paint: Painter, indent: str) -> Iterator[str]:
+    """One finding as one line (more when it is long): signal, title, subject, place."""
+    signal = finding["signal"]
+    words = f"{signal} {finding['title']}: {subject(finding)}, {place(finding)}"
+    first, *rest = paragraph(words, indent, indent + "  ")
+    yield first.replace(signal, paint.signal(signal), 1)
+    yield from rest
+
+
+def _question(question: Question, paint: Painter) -> Iterator[str]:
+    needs = question.needs or ("the working of each: fitout explain shows it",)
+    yield from _needs(needs, paint)
+    yield from paragraph("would settle:", "  ")
+    for finding in question.settles:
+        yield from _short(finding, paint, "    ")
+        if finding["working"] and not question.needs:
+            yield from labelled("Working", finding["working"])
+    yield ""
+
+
+def _needs(needs: Iterable[str], paint: Painter) -> Iterator[str]:
+    for number, need in enumerate(needs):
+        lead = "? " if number == 0 else "  "
+        for line in paragraph(f"{lead}{need}", "", "  "):
+            yield paint.strong(line)
+
+
+def _set_aside(finding: FindingData, paint: Painter) -> Iterator[str]:
+    yield from _title(finding, paint)
+    yield from paragraph(finding["says"], _IN)
+    departure = finding["departure"]
+    if departure is not None:
+        yield from labelled("Reason", [departure["reason"]])
+        yield from labelled("Record", [record(departure)])
+    yield from labelled("Rule", [finding["rule"]])
+    yield ""
+
+
+def _list(title: str, findings: tuple[FindingData, ...], paint: Painter) -> Iterator[str]:
+    if not findings:
+        return
+    yield from heading(title, paint)
+    for finding in findings:
+        yield from paragraph(f"{finding['rule']}: {subject(finding)}, {place(finding)}", "  ", "    ")
+    yield ""
+
+
+def _count(document: Document, paint: Painter) -> Iterator[str]:
+    counts = tally(document["counts"])
+    by_signal = document["counts"]["breach"]
+    said = ", ".join(f"{signal} {by_signal[signal]}" for signal in SIGNALS if by_signal[signal])
+    width = max(len(str(counts[verdict])) for verdict in VERDICTS)
+    for verdict in VERDICTS:
+        meaning = said if verdict == BREACH and said else VERDICT_MEANS[verdict]
+        line = f"  {verdict:<16}{counts[verdict]:>{width}}  {meaning}"
+        yield paint.strong(line) if verdict in (BREACH, UNPROVEN) and counts[verdict] else line
+    for sentence in document["not_checked"]:
+        yield ""
+        yield from paragraph(sentence)
+    yield ""
+    yield from paragraph(f"design sha256 {document['design']['sha256']}", "", "  ")
+    yield from paragraph(f"rules  sha256 {one_line(document['rulebook']['sha256'])}", "", "  ")
+    yield f"fitout {document['version']}"
