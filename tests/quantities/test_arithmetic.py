@@ -85,6 +85,7 @@ def test_absence_comes_before_unknown_and_unknown_before_range(operation: Callab
      (subtract(Range(1, inf), Range(1, inf)), UNKNOWN),
      (multiply(Range(-1, 2), Range(3, 4)), Range(-4, 8)),
      (multiply(Range(1, inf), 0.0), 0.0),
+     (multiply(Range(-inf, 2), 0.0), 0.0),
      (multiply(Range(0, 1), Range(0, inf)), Range(0, inf)),
      (divide(Range(1, 2), Range(4, 8)), Range(0.125, 0.5)),
      (divide(Range(1, 2), Range(4, inf)), Range(0, 0.5)),

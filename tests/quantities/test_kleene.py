@@ -60,8 +60,12 @@ def test_every_of_nothing_is_true_and_some_of_nothing_is_false() -> None:
 
 
 def test_every_and_some_stop_at_the_answer_that_decides() -> None:
-    assert every(iter([True, UNKNOWN, False, "never looked at"])) is False
-    assert some(iter([False, UNKNOWN, True, "never looked at"])) is True
+    answers: Any = iter([True, UNKNOWN, False, "never looked at"])
+    assert every(answers) is False
+    assert next(answers) == "never looked at"
+    answers = iter([False, UNKNOWN, True, "never looked at"])
+    assert some(answers) is True
+    assert next(answers) == "never looked at"
 
 
 @given(st.lists(truths))
