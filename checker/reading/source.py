@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import os
 from pathlib import Path
+from typing import NoReturn
 
-from checker.reading.problems import Problems, ReadingErrors
+from checker.reading.problems import Problem, Problems, ReadingErrors
 from checker.reading.tree import Node
 
 LARGEST = 2 * 1024 * 1024
@@ -30,7 +31,7 @@ def load_bytes(path: str | os.PathLike[str]) -> bytes:
         elif file.exists() and not file.is_file():
             problems.add(_START, "this is not an ordinary file", "name a file, such as `coach.fitout.yaml`")
         elif file.exists() and file.stat().st_size > LARGEST:
-            _refuse_size(problems, file.stat().st_size)
+            refuse_size(str(path), file.stat().st_size)
         problems.raise_any()
         with file.open("rb") as stream:
             data = stream.read(LARGEST + 1)
@@ -43,8 +44,7 @@ def load_bytes(path: str | os.PathLike[str]) -> bytes:
         problems.add(_START, f"the file cannot be read: {cause}", "name a file on this machine")
     else:
         if len(data) > LARGEST:
-            _refuse_size(problems, len(data))
-        problems.raise_any()
+            refuse_size(str(path), len(data))
         return data
     raise ReadingErrors(problems.found)
 
@@ -53,8 +53,7 @@ def decode(data: bytes, file: str) -> str:
     """The text in `data`, which must be UTF-8. Raises `ReadingErrors`."""
     problems = Problems(file)
     if len(data) > LARGEST:
-        _refuse_size(problems, len(data))
-        problems.raise_any()
+        refuse_size(file, len(data))
     for mark, name in _OTHER_MARKS:
         if data.startswith(mark):
             problems.add(_START, f"the file is written in {name}", "save it as UTF-8")
@@ -77,9 +76,7 @@ def _place(data: bytes, position: int) -> Node:
     return Node(len(lines), len(lines[-1]) + 1)
 
 
-def _refuse_size(problems: Problems, size: int) -> None:
-    problems.add(
-        _START,
-        f"the file is {size:,} bytes, more than {LARGEST:,}",
-        "one file is one vehicle; split it, drop what is no design",
-    )
+def refuse_size(file: str, size: int) -> NoReturn:
+    """Raise `ReadingErrors` for a text of `size` bytes, which is too large."""
+    what = f"the file is {size:,} bytes, more than {LARGEST:,}"
+    raise ReadingErrors([Problem(file, 1, 1, what, "one file is one vehicle; drop what is no design")])

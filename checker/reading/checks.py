@@ -1,0 +1,92 @@
+"""What can only be checked when all sections have been read: positions of switches, subjects of departures."""
+
+from __future__ import annotations
+
+import re
+
+from checker.design.given import Given
+from checker.design.item import Item
+from checker.reading.context import Context
+from checker.reading.problems import listed, shown
+from checker.reading.tree import Node
+
+_CONTACT_POSITIONS = ("open", "closed")
+_PIECES = re.compile(r"[ /@>:#.]")
+_SUBJECT_SECTIONS = (
+    "circuits",
+    "places",
+    "moving",
+    "passes",
+    "looms",
+    "modes",
+    "services",
+    "cables",
+    "parts",
+    "people",
+)
+
+
+def check_positions(ctx: Context, mode: Item) -> None:
+    """Note positions under `set` that the switch does not have."""
+    if not mode.has("set"):
+        return
+    pairs = mode.value("set")
+    for name, position in pairs if isinstance(pairs, tuple) else ():
+        board, _, way = name.partition(".")
+        at = _At(position)
+        equipment = ctx.equipment.get(board) if not way else None
+        positions = _positions(ctx, name)
+        if positions is None:
+            if equipment is not None:
+                ctx.problems.add(at, f"{shown(name)} is a {equipment.kind}, which has no positions", "name a switch")
+        elif isinstance(position.value, str) and position.value not in positions:
+            right = ctx.problems.meant(position.value, positions, f"write {listed(positions)}")
+            ctx.problems.add(at, f"{shown(name)} has no position {shown(position.value)}", right)
+
+
+def _positions(ctx: Context, name: str) -> tuple[str, ...] | None:
+    """The positions of a switch, relay or protective device; None for what has none or could not be read."""
+    board, _, way = name.partition(".")
+    equipment = ctx.equipment.get(board)
+    if way and equipment is not None:
+        return _CONTACT_POSITIONS if any(other.name == name for other in equipment.ways) else None
+    if equipment is None:
+        return None
+    if equipment.vocabulary.more_ports == "throws":
+        throws = equipment.value("throws")
+        return (*throws, "open") if isinstance(throws, tuple) else None
+    through, opens = equipment.vocabulary.through, ("joint", "connector", "shunt", "diode", "galvanic isolator")
+    return _CONTACT_POSITIONS if through is not None and equipment.kind not in opens else None
+
+
+def check_departure(ctx: Context, departure: Item) -> None:
+    """Note a departure about something that this file does not hold."""
+    if not departure.has("about"):
+        return
+    about: Given = departure.get("about")
+    name = about.value
+    if not isinstance(name, str):
+        return
+    known = [*ctx.equipment, *(known for section in _SUBJECT_SECTIONS for known in ctx.names[section])]
+    known += [way.name for equipment in ctx.equipment.values() for way in equipment.ways]
+    built_in = ("chassis", "vehicle", "design", "day", "papers", "labels")
+    # Some subjects are named by several things: what stands first must exist.
+    if name in known or name in built_in or _PIECES.split(name)[0] in (*known, *built_in):
+        return
+    right = ctx.problems.meant(name, known, "name what the departure is about as in this file")
+    ctx.problems.add(_At(about), f"there is no {shown(name)} in this file", right)
+
+
+def check_later(ctx: Context) -> None:
+    """The checks that waited until all equipment was known."""
+    for check in ctx.later:
+        check()
+
+
+class _At(Node):
+    """The place of a value that has been read."""
+
+    __slots__ = ()
+
+    def __init__(self, given: Given) -> None:
+        super().__init__(given.where.line, given.where.column)

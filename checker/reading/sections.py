@@ -1,0 +1,137 @@
+"""The sections that hold plain things: one mapping, named mappings, a list, or a single value."""
+
+from __future__ import annotations
+
+from checker.design.given import MISSING, NOWHERE, STATED, Given
+from checker.design.item import Item
+from checker.design.shapes import default_value
+from checker.design.vocabulary import SECTIONS, kind
+from checker.design.vocabulary.key import Kind, Section
+from checker.quantities import UNKNOWN
+from checker.reading.context import Context, form, where
+from checker.reading.problems import listed, shown
+from checker.reading.tree import Mapping, Node, Scalar, Sequence
+from checker.reading.values import KeyReader, check_required, read_keys
+
+FORMATS = ("1",)
+"""The numbers of the file format that this program reads."""
+
+_UNKNOWN = frozenset(("unknown", "?"))
+
+
+def vocabulary_of(section: Section) -> Kind:
+    """The one kind that stands in `section`."""
+    found = kind(section.kind, section.name)
+    if found is None:
+        raise KeyError(f"the vocabulary has no kind `{section.kind}` in {section.name}")
+    return found
+
+
+def known_format(ctx: Context) -> bool:
+    """Whether the file is written in a format that this program reads; else a problem is noted."""
+    node = ctx.tree.get("fitout")
+    known = listed(f"fitout: {number}" for number in FORMATS)
+    if node is None:
+        ctx.problems.add(ctx.tree, "the file does not say its format", f"start it with {known}")
+        return True  # read on: most likely it is only that line
+    text = node.text if type(node) is Scalar else form(node)
+    if text in FORMATS:
+        return True
+    ctx.problems.add(node, f"this is format {shown(text)}", f"this program reads {known}")
+    return False
+
+
+def check_sections(ctx: Context) -> None:
+    """Note sections that do not exist, that lack, and that do not hold what they should."""
+    sections = {section.name: section for section in SECTIONS}
+    for name, (key, node) in ctx.tree.entries.items():
+        section = sections.get(name)
+        if section is None:
+            right = ctx.problems.meant(name, sections, f"the sections are {listed(sections, 30)}")
+            ctx.problems.add(key, f"there is no section {shown(name)}", right)
+        elif section.holds == "items" and type(node) is not Mapping:
+            _refuse_form(ctx, node, section, "names with their values: `name: {key: value}`")
+        elif section.holds == "list" and type(node) is not Sequence:
+            _refuse_form(ctx, node, section, "a list: a line with `- {key: value}` for each")
+    for section in SECTIONS:
+        if section.required and section.name not in ctx.tree.entries and section.name != "fitout":
+            ctx.problems.add(ctx.tree, f"the file lacks `{section.name}:`", f"add it: {section.says}")
+
+
+def _refuse_form(ctx: Context, node: Node, section: Section, right: str) -> None:
+    if type(node) is Scalar and node.text in (*_UNKNOWN, "none"):
+        return
+    ctx.problems.add(node, f"`{section.name}` is {form(node)}", f"write {right}")
+
+
+def read_values(ctx: Context) -> dict[str, Given]:
+    """The single values at the top of the file, what was left out included."""
+    vocabulary = kind("fit-out", "")
+    if vocabulary is None:
+        raise KeyError("the vocabulary has no kind `fit-out`")
+    reader = KeyReader(ctx, vocabulary, "the file")
+    for name, spec in vocabulary.keys.items():
+        node = ctx.tree.get(name)
+        if node is not None:
+            reader.given[name] = reader.value(spec, node, STATED)
+        elif spec.default is None:
+            reader.given[name] = Given(UNKNOWN, NOWHERE, MISSING)
+        else:
+            reader.given[name] = Given(default_value(spec), NOWHERE, "default", spec.default)
+    return reader.given
+
+
+def read_item(ctx: Context, section: Section) -> Item:
+    """A section that is one mapping; an empty thing when it was left out."""
+    vocabulary = vocabulary_of(section)
+    entry = ctx.tree.entries.get(section.name)
+    if entry is None:
+        return Item(section.name, vocabulary, NOWHERE, section.name, {})
+    key, node = entry
+    given = _keys(ctx, key, node, vocabulary, f"`{section.name}`")
+    return Item(section.name, vocabulary, where(key), section.name, given)
+
+
+def read_items(ctx: Context, section: Section) -> dict[str, Item]:
+    """A section of named things of one kind."""
+    vocabulary = vocabulary_of(section)
+    node = ctx.tree.get(section.name)
+    if type(node) is not Mapping:
+        return {}
+    items = {}
+    for name, (key, value) in node.entries.items():
+        if vocabulary.names and name not in vocabulary.names:
+            right = ctx.problems.meant(name, vocabulary.names, f"the names are {listed(vocabulary.names)}")
+            ctx.problems.add(key, f"{shown(name)} is no name in {section.name}", right)
+            continue
+        given = _keys(ctx, key, value, vocabulary, f"{vocabulary.name} {shown(name)}")
+        items[name] = Item(name, vocabulary, where(key), f"{section.name}.{name}", given)
+    return items
+
+
+def read_list(ctx: Context, section: Section) -> tuple[Item, ...]:
+    """A section that is a list of mappings; each is named by its number from 1."""
+    vocabulary = vocabulary_of(section)
+    node = ctx.tree.get(section.name)
+    if type(node) is not Sequence:
+        return ()
+    items = []
+    for position, value in enumerate(node.items):
+        entry = ctx.mapping(value, f"an entry of `{section.name}`")
+        if entry is not None:
+            given = _keys(ctx, entry, entry, vocabulary, f"{vocabulary.name} {position + 1}")
+            items.append(Item(str(position + 1), vocabulary, where(entry), f"{section.name}.{position}", given))
+    return tuple(items)
+
+
+def _keys(ctx: Context, at: Node, node: Node, vocabulary: Kind, what: str) -> dict[str, Given]:
+    """The keys of one thing, which may also be `unknown` (nothing said) or `none` (all of it absent)."""
+    given: dict[str, Given] = {}
+    if type(node) is Scalar and node.text == "none":
+        given = {name: Given(None, where(node), STATED, "none") for name in vocabulary.keys}
+    elif type(node) is not Scalar or node.text not in _UNKNOWN:
+        entry = ctx.mapping(node, what)
+        if entry is not None:
+            given = read_keys(ctx, entry.entries, vocabulary, what)
+    check_required(ctx, at, vocabulary, given, what)
+    return given
