@@ -94,8 +94,8 @@ def _one_state(network: Network, near: Near, passing: frozenset[str]) -> dict[in
     def swallows(node: str) -> Number:
         return ENDLESS if node in network.sinks else 0.0
 
-    supply = forest.sweep(Rules(0.0, pushes, _both, _push))
-    demand = forest.sweep(Rules(0.0, swallows, _both, _swallow))
+    supply = forest.sweep(Rules[Number](0.0, pushes, _both, _push))
+    demand = forest.sweep(Rules[Number](0.0, swallows, _both, _swallow))
     found: dict[int, Number] = {}
     for conductor in network.conductors:
         if conductor.role != LIVE:

@@ -60,8 +60,12 @@ def port_nodes(equipment: Mapping[str, Equipment], port: Port, system: str) -> d
         return board_nodes(item, port.port, system)
     if port.port in ROLE_OF_POLE:
         return {ROLE_OF_POLE[port.port]: f"{name}:{port.port}"}
-    if item.kind == "alternator" and port.port == "b+":
+    if item.kind == "alternator" and port.port in ("b+", "b"):
         return {LIVE: f"{name}:+", RETURN: f"{name}:-"}
+    for one in item.vocabulary.ports:
+        for pole in one.poles if len(one.poles) > 1 else ():
+            if one.name + pole == port.port:
+                return {ROLE_OF_POLE[pole]: f"{name}:{one.name}{pole}"}
     spec = next((one for one in item.vocabulary.ports if one.name == port.port), None)
     if spec is not None and len(spec.poles) < 2:
         return {LIVE: f"{name}:{port.port}"}

@@ -7,11 +7,11 @@ from typing import Any
 from checker.circuit.elements import Source
 from checker.circuit.network import Network
 from checker.design.model import Equipment
-from checker.quantities import UNKNOWN, divide, multiply
+from checker.quantities import UNKNOWN, Unknown, divide, multiply
 
 LOADS = frozenset(
     {
-        "load", "lamp", "outlet", "fridge", "air conditioner", "motor", "valve", "brake", "alarm", "detector",
+        "load", "lamp", "outlet", "fridge", "air conditioner", "motor", "fan", "valve", "brake", "alarm", "detector",
     }
 )  # fmt: skip
 
@@ -57,7 +57,8 @@ def _alternator(network: Network, item: Equipment, starts: Any) -> None:
 def _array(network: Network, item: Equipment, starts: Any) -> None:
     arrangement = item.value("arrangement")
     strings = arrangement[1] if isinstance(arrangement, tuple) else UNKNOWN
-    _dc(network, item, "", storage=False, limit=multiply(item.value("short current"), strings))
+    count = float(strings) if isinstance(strings, int) else strings
+    _dc(network, item, "", storage=False, limit=multiply(item.value("short current"), count))
 
 
 def _converter(network: Network, item: Equipment, starts: Any) -> None:
@@ -107,7 +108,8 @@ def _coupling(network: Network, item: Equipment, starts: Any) -> None:
 
 
 def _shore(network: Network, item: Equipment, starts: Any) -> None:
-    _ac(network, item, "", storage=False, limit=network.design.vehicle.value("site outlet"))
+    site = network.design.vehicle.value("site outlet")
+    _ac(network, item, "", storage=False, limit=item.value("rating") if isinstance(site, Unknown) else site)
 
 
 def _generator(network: Network, item: Equipment, starts: Any) -> None:

@@ -1,0 +1,174 @@
+"""Approaches: one source reaching one conductor from one end, as far as its first protective device."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from checker.circuit.approaches import Approach, approaches
+from checker.circuit.elements import LIVE, Link, Wire
+from checker.circuit.limits import ENDLESS
+from checker.design.given import Where
+from checker.design.model import Equipment
+from checker.design.vocabulary.circuits import DUTIES
+from checker.facts.catalogue import fact, subjects
+from checker.facts.subject import Facts, Subject
+from checker.quantities import Number, Unknown, add, both, less_equal
+
+
+@subjects("approach", "One source reaching one conductor from one end.")
+def approach_list(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
+    """Named `conductor from source`; where a source reaches a conductor at both ends, the second is numbered."""
+    seen: dict[str, int] = {}
+    for found in approaches(facts.network):
+        name = f"{found.conductor.id} from {found.source_name}"
+        seen[name] = seen.get(name, 0) + 1
+        yield (name if seen[name] == 1 else f"{name} ({seen[name]})"), found.conductor.where, found
+
+
+@fact("approach", "conductor", of="conductor", type="subject", says="The conductor reached.", method="graph")
+def conductor(s: Subject) -> Any:
+    return s.facts.of("conductor", s.item.conductor)
+
+
+@fact("approach", "circuit", of="circuit", type="subject", says="Its circuit.", method="graph")
+def circuit(s: Subject) -> Any:
+    return s.facts.of("circuit", s.item.conductor.circuit)
+
+
+@fact("approach", "source", type="text", says="The source.", method="graph")
+def source(s: Subject) -> str:
+    return str(s.item.source_name)
+
+
+@fact("approach", "system", words=("dc", "ac"), says="Direct or alternating current.", method="graph")
+def system(s: Subject) -> str:
+    return str(s.item.sources[0].system)
+
+
+@fact("approach", "duty", words=DUTIES, says="What the circuit is for.")
+def duty(s: Subject) -> Any:
+    return s.read(s.item.conductor.circuit, "duty")
+
+
+@fact("approach", "own", words=("factory", "fitter", "owner"), says="Whose work the conductor is.")
+def own(s: Subject) -> Any:
+    return s.read(s.item.conductor.circuit, "own")
+
+
+@fact(
+    "approach",
+    "source_is_storage",
+    type="yes/no",
+    says="The source is a battery or a vehicle coupling, which nothing limits in itself.",
+    method="kind of source",
+)
+def source_is_storage(s: Subject) -> bool:
+    return all(one.storage for one in s.item.sources)
+
+
+@fact("approach", "source_is_starting", type="yes/no", says="The source is a starting battery.", method="given purpose")
+def source_is_starting(s: Subject) -> Any:
+    item: Equipment = s.item.sources[0].equipment
+    if not item.allows("purpose"):
+        return False
+    purpose = s.read(item, "purpose")
+    return purpose == "starting" if isinstance(purpose, str) else False
+
+
+@fact("approach", "source_current", unit="A", says="Greatest lasting current the source gives; no limit for a battery.")
+def source_current(s: Subject) -> Any:
+    found: Number = 0.0
+    for one in s.item.sources:
+        if one.storage:
+            return ENDLESS
+        if isinstance(one.limit, Unknown):
+            return Unknown(f"what {one.name} gives at most is not stated")
+        found = add(found, one.limit)
+    s.note(lambda: f"sources: {', '.join(one.name for one in s.item.sources)}")
+    return found
+
+
+@fact(
+    "approach",
+    "self_limiting",
+    type="yes/no",
+    says="The source cannot give more than the conductor carries.",
+    method="greatest current of the source against the carrying capacity of the conductor",
+)
+def self_limiting(s: Subject) -> Any:
+    if s.source_is_storage:
+        return False
+    return less_equal(s.source_current, s.conductor.carrying_capacity)
+
+
+@fact("approach", "has_device", type="yes/no", says="A protective device stands on every way on.", method="walk")
+def has_device(s: Subject) -> Any:
+    return s.item.reach.has_device
+
+
+@fact("approach", "devices", of="device", type="list", says="The first devices met.", method="walk along the run")
+def devices(s: Subject) -> tuple[Any, ...]:
+    found = (s.facts.subject("device", device.name) for device in s.item.reach.devices)
+    return tuple(device for device in found if device is not None)
+
+
+@fact(
+    "approach",
+    "length_before_device",
+    unit="m",
+    says="Length of conductor between the source and the first device, on the longest branch.",
+    method="sum of the stretches walked",
+)
+def length_before_device(s: Subject) -> Any:
+    reach = s.item.reach
+    for owner, stretch in reach.stretches:
+        place = f" via {stretch.place}" if stretch.place else ""
+        s.use(f"{owner.circuit.path}.run{place}", stretch.length, "m")
+    return reach.length
+
+
+@fact(
+    "approach",
+    "covered",
+    type="yes/no",
+    says="All of that length lies in a conduit, duct or sleeve.",
+    method="covering of the circuits walked",
+)
+def covered(s: Subject) -> Any:
+    answer: Any = True
+    for owner in dict.fromkeys(owner for owner, _ in s.item.reach.stretches):
+        covering = s.read(owner.circuit, "covering")
+        if isinstance(covering, Unknown):
+            answer = both(answer, covering)
+        elif covering is None:
+            return False
+    return answer
+
+
+@fact("approach", "fed_from_both_ends", type="yes/no", says="Another source can feed its other end.", method="graph")
+def fed_from_both_ends(s: Subject) -> bool:
+    return other_end_feeds(s.facts, s.item)
+
+
+def other_end_feeds(facts: Facts, item: Approach) -> bool:
+    """Whether some source lies beyond the other end of the conductor."""
+    network = facts.network
+    live = item.conductor
+    far = live.end if item.node == live.start else live.start
+    seen = {far}
+    todo = [far]
+    mine = {one.live for one in item.sources}
+    while todo:
+        node = todo.pop()
+        if any(one.live not in mine for one in network.sources_at.get(node, ())):
+            return True
+        for edge, end in network.near.get(node, ()):
+            if isinstance(edge, Wire) and (edge.conductor.role != LIVE or edge.conductor is live):
+                continue
+            if isinstance(edge, Link) and edge.pole != LIVE:
+                continue
+            if end not in seen:
+                seen.add(end)
+                todo.append(end)
+    return False

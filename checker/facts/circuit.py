@@ -1,0 +1,233 @@
+"""Circuits: what they feed, what they carry, what they lose on the way."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from checker.circuit.elements import LIVE, RETURN, Link
+from checker.circuit.ports import CONTACTS
+from checker.circuit.sources import LOADS
+from checker.design.given import Where
+from checker.design.vocabulary.circuits import DUTIES
+from checker.facts.catalogue import fact, subjects
+from checker.facts.levels import level_at
+from checker.facts.subject import Facts, Subject
+from checker.quantities import UNKNOWN, Unknown, add, divide, multiply
+
+RETURNS = ("in cable", "same", "chassis", "run")
+
+
+@subjects("circuit", "A walked run from a source to what it feeds.")
+def circuits(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
+    """Circuits in file order, then the leads of banks written short."""
+    for circuit in facts.network.circuits:
+        yield circuit.name, circuit.where, circuit
+
+
+def _conductor(s: Subject, role: str) -> Any:
+    found = s.facts.network.conductor(s.item.name, role)
+    return None if found is None else s.facts.of("conductor", found)
+
+
+@fact("circuit", "duty", words=DUTIES, says="What it is for.")
+def duty(s: Subject) -> Any:
+    return s.read(s.item, "duty")
+
+
+@fact("circuit", "scope", words=("habitation", "automotive"), says="Which rules it falls under.")
+def scope(s: Subject) -> Any:
+    return s.read(s.item, "scope")
+
+
+@fact("circuit", "own", words=("factory", "fitter", "owner"), says="Whose work it is.")
+def own(s: Subject) -> Any:
+    return s.read(s.item, "own")
+
+
+@fact("circuit", "system", words=("dc", "ac"), says="Direct or alternating current.", method="graph")
+def system(s: Subject) -> str:
+    return s.facts.network.systems[s.item.name]
+
+
+@fact("circuit", "live", of="conductor", type="subject", says="Its live conductor; none for bonding.", method="graph")
+def live(s: Subject) -> Any:
+    return _conductor(s, LIVE)
+
+
+@fact("circuit", "voltage", unit="V", says="Nominal voltage.", method="equipment on the same part of the graph")
+def voltage(s: Subject) -> Any:
+    level = _level(s)
+    return UNKNOWN if level is None else level.nominal
+
+
+@fact("circuit", "highest_voltage", unit="V", says="Highest voltage in use.", method="as conductor.highest_voltage")
+def highest_voltage(s: Subject) -> Any:
+    level = _level(s)
+    return UNKNOWN if level is None else level.highest
+
+
+def _level(s: Subject) -> Any:
+    found = s.facts.network.conductor(s.item.name, LIVE)
+    return None if found is None else level_at(s.facts, found.start)
+
+
+@fact("circuit", "returns_by", words=RETURNS, says="How its current returns; none where it does not.")
+def returns_by(s: Subject) -> Any:
+    how = s.item.returns.how
+    if how == "unknown":
+        return Unknown(f"how {s.id} returns is not known")
+    return None if how == "none" else how
+
+
+@fact("circuit", "is_final", type="yes/no", says="It ends at loads only.", method="graph")
+def is_final(s: Subject) -> bool:
+    equipment = s.facts.network.equipment
+    ends = [equipment.get(port.equipment) for port in s.item.ends]
+    return bool(ends) and all(item is not None and item.kind in LOADS for item in ends)
+
+
+@fact("circuit", "feeds", of="load", type="list", says="The loads at its end.", method="graph")
+def feeds(s: Subject) -> tuple[Any, ...]:
+    found = (s.facts.subject("load", port.equipment) for port in s.item.ends)
+    return tuple(load for load in found if load is not None)
+
+
+@fact("circuit", "load_current", unit="A", says="Greatest lasting current over all modes.", method="of its conductor")
+def load_current(s: Subject) -> Any:
+    return 0.0 if s.live is None else s.live.design_current
+
+
+@fact(
+    "circuit",
+    "loop_resistance",
+    unit="mΩ",
+    says="Resistance of live and return together, as hot as the insulation may be.",
+    method="both conductors; a return by the chassis adds the stated resistance of the chassis",
+)
+def loop_resistance(s: Subject) -> Any:
+    there = s.live
+    if there is None:
+        return UNKNOWN
+    how = s.item.returns.how
+    if how == "chassis":
+        return add(there.resistance, s.read(s.facts.design.vehicle, "chassis.resistance"))
+    back = _conductor(s, RETURN)
+    if back is None:
+        return there.resistance if how == "none" else UNKNOWN
+    return add(there.resistance, back.resistance)
+
+
+@fact(
+    "circuit",
+    "own_drop",
+    unit="V",
+    says="Voltage lost along this circuit alone, both ways, at its greatest lasting current.",
+    method="current times loop resistance at the insulation limit",
+    source="Ohm's law; resistance as conductor.resistance",
+)
+def own_drop(s: Subject) -> Any:
+    lost = multiply(s.load_current, s.loop_resistance)
+    s.note(lambda: "drop = current × loop resistance")
+    return lost
+
+
+@fact(
+    "circuit",
+    "drop",
+    unit="V",
+    says="Voltage lost from the nearest source or converter to its end, both ways, every feeder on the way counted.",
+    method="own drop plus the drops of the circuits that feed it, each at its greatest lasting current",
+)
+def drop(s: Subject) -> Any:
+    lost = s.own_drop
+    for feeder in s.fed_by:
+        lost = add(lost, feeder.own_drop)
+    return lost
+
+
+@fact(
+    "circuit",
+    "fed_by",
+    of="circuit",
+    type="list",
+    says="The circuits between it and the source that feeds it, nearest first.",
+    method="walk from its start towards a battery, converter or alternator, the way with the fewest circuits",
+)
+def fed_by(s: Subject) -> tuple[Any, ...]:
+    found = s.facts.network.conductor(s.item.name, LIVE)
+    if found is None:
+        return ()
+    names = _way_home(s.facts, found)
+    subjects = (s.facts.subject("circuit", name) for name in names)
+    return tuple(one for one in subjects if one is not None)
+
+
+def _way_home(facts: Facts, conductor: Any) -> list[str]:
+    """Names of the circuits from the start of a conductor to the first source, fewest circuits."""
+    network = facts.network
+    if network.sources_at.get(conductor.start):
+        return []
+    ways: list[tuple[str, list[str]]] = [(conductor.start, [])]
+    seen = {conductor.start}
+    while ways:
+        node, names = ways.pop(0)
+        for edge, far in network.near.get(node, ()):
+            if far in seen:
+                continue
+            if isinstance(edge, Link):
+                if edge.pole != LIVE:
+                    continue
+                # A device inside a run belongs to its circuit; walking through it costs nothing.
+                seen.add(far)
+                ways.insert(0, (far, names))
+            elif edge.conductor.role == LIVE and edge.conductor is not conductor:
+                seen.add(far)
+                onward = names if edge.conductor.circuit.name in names else [*names, edge.conductor.circuit.name]
+                if network.sources_at.get(far):
+                    return onward
+                ways.append((far, onward))
+            if network.sources_at.get(far):
+                return names
+    return []
+
+
+@fact(
+    "circuit",
+    "drop_percent",
+    unit="%",
+    says="Voltage lost from the nearest source to its end, as a share of nominal.",
+    method="drop over nominal voltage",
+)
+def drop_percent(s: Subject) -> Any:
+    return divide(s.drop, s.voltage)
+
+
+@fact("circuit", "isolated_by", of="switch", type="list", says="The switches in its own run.", method="graph")
+def isolated_by(s: Subject) -> tuple[Any, ...]:
+    found: dict[str, Any] = {}
+    for conductor in s.facts.network.by_circuit.get(s.item.name, ()):
+        for link in conductor.links:
+            if link.equipment.kind in CONTACTS or link.equipment.kind == "changeover":
+                found.setdefault(link.equipment.name, link.equipment)
+    subjects = (s.facts.of("switch", item) for item in found.values())
+    return tuple(one for one in subjects if one is not None)
+
+
+@fact("circuit", "devices", of="device", type="list", says="The protective devices in its own run.", method="graph")
+def devices(s: Subject) -> tuple[Any, ...]:
+    found: dict[str, Any] = {}
+    for conductor in s.facts.network.by_circuit.get(s.item.name, ()):
+        for link in conductor.links:
+            found.setdefault(link.equipment.name, link.equipment)
+    subjects = (s.facts.subject("device", name) for name in found)
+    return tuple(one for one in subjects if one is not None)
+
+
+@fact("circuit", "cable_cores", unit="each", says="Cores in its cable.")
+def cable_cores(s: Subject) -> Any:
+    if s.item.cable is None:
+        return Unknown(f"the cable of {s.id} is not known")
+    return s.read(s.item.cable, "cores")
+
+

@@ -1,0 +1,317 @@
+"""Conductors as the file tells them: what they are made of, how long they are, where they lie."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from checker.circuit.elements import EARTH, LIVE, RETURN, Conductor, Wire
+from checker.design.given import Where
+from checker.design.item import Item
+from checker.design.vocabulary.cables import COLOURS
+from checker.design.vocabulary.circuits import COVERINGS, DUTIES
+from checker.facts.catalogue import fact, subjects
+from checker.facts.levels import level_at
+from checker.facts.subject import Facts, Subject
+from checker.quantities import UNKNOWN, Number, Unknown, Window, add, greatest, multiply
+
+BONDING = "bonding"
+STRANDS = ("solid", "stranded", "flexible", "extra flexible")
+
+
+@subjects("conductor", "One core of one circuit between its two ends: live, return, earth or bonding.")
+def conductors(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
+    """Every conductor of every circuit that is fitted now."""
+    for conductor in facts.network.conductors:
+        yield conductor.id, conductor.where, conductor
+
+
+def cable_value(s: Subject, key: str) -> Any:
+    """A key of the cable of a conductor, unknown when the cable is not known."""
+    cable = s.item.circuit.cable
+    if cable is None:
+        return Unknown(f"the cable of {s.item.circuit.name} is not known")
+    return s.read(cable, key)
+
+
+@fact("conductor", "circuit", of="circuit", type="subject", says="The circuit it belongs to.", method="graph")
+def circuit_of(s: Subject) -> Any:
+    return s.facts.of("circuit", s.item.circuit)
+
+
+@fact("conductor", "is_live", type="yes/no", says="It carries supply: the positive, or the line of the mains.")
+def is_live(s: Subject) -> bool:
+    return bool(s.item.role == LIVE)
+
+
+@fact("conductor", "is_return", type="yes/no", says="It brings the current back: the negative, or the neutral.")
+def is_return(s: Subject) -> bool:
+    return bool(s.item.role == RETURN)
+
+
+@fact("conductor", "is_earth", type="yes/no", says="It is a protective or bonding conductor.")
+def is_earth(s: Subject) -> bool:
+    return s.item.role in (EARTH, BONDING)
+
+
+@fact("conductor", "is_bonding", type="yes/no", says="It bonds parts and is no part of a circuit that feeds loads.")
+def is_bonding(s: Subject) -> bool:
+    return bool(s.item.role == BONDING)
+
+
+@fact("conductor", "system", words=("dc", "ac"), says="Direct or alternating current.", method="graph")
+def system(s: Subject) -> str:
+    return s.facts.network.systems[s.item.circuit.name]
+
+
+@fact("conductor", "duty", words=DUTIES, says="What its circuit is for.")
+def duty(s: Subject) -> Any:
+    return s.read(s.item.circuit, "duty")
+
+
+@fact("conductor", "own", words=("factory", "fitter", "owner"), says="Whose work it is.")
+def own(s: Subject) -> Any:
+    return s.read(s.item.circuit, "own")
+
+
+@fact("conductor", "area", unit="mm2", says="Cross-section of metal of one core; a trade size is turned into area.")
+def area(s: Subject) -> Any:
+    if s.item.role == RETURN and s.item.circuit.returns.size is not None:
+        return s.use(f"{s.item.circuit.path}.return.size", s.item.circuit.returns.size, "mm2")
+    if s.item.role == EARTH:
+        if s.item.circuit.earth.size is not None:
+            return s.use(f"{s.item.circuit.path}.earth.size", s.item.circuit.earth.size, "mm2")
+        cable = s.item.circuit.cable
+        if cable is not None and cable.has("earth size"):
+            return s.read(cable, "earth size")
+    return cable_value(s, "size")
+
+
+@fact(
+    "conductor",
+    "area_in_parallel",
+    unit="mm2",
+    says="Cross-section of all like cables side by side together.",
+    method="area times the number of cables in parallel",
+)
+def area_in_parallel(s: Subject) -> Number:
+    return multiply(s.area, s.parallel_legs)
+
+
+@fact("conductor", "parallel_legs", unit="each", says="Like cables side by side that share its current.")
+def parallel_legs(s: Subject) -> Any:
+    return s.read(s.item.circuit, "in parallel")
+
+
+@fact("conductor", "material", words=("copper", "tinned copper", "aluminium"), says="Metal of the conductor.")
+def material(s: Subject) -> Any:
+    return cable_value(s, "material")
+
+
+@fact("conductor", "strands", words=STRANDS, says="How fine the conductor is.")
+def strands(s: Subject) -> Any:
+    return cable_value(s, "strands")
+
+
+@fact("conductor", "insulation_limit", unit="°C", says="Temperature its insulation endures.")
+def insulation_limit(s: Subject) -> Any:
+    return cable_value(s, "insulation")
+
+
+@fact("conductor", "voltage_rating", unit="V", says="Rated voltage of the cable.")
+def voltage_rating(s: Subject) -> Any:
+    return cable_value(s, "voltage")
+
+
+@fact("conductor", "flame_retardant", type="yes/no", says="The cable does not carry a flame along.")
+def flame_retardant(s: Subject) -> Any:
+    return cable_value(s, "flame retardant")
+
+
+@fact("conductor", "ultraviolet", type="yes/no", says="The cable endures sunlight.")
+def ultraviolet(s: Subject) -> Any:
+    return cable_value(s, "ultraviolet")
+
+
+@fact("conductor", "colour", words=COLOURS, says="Colour of a single core.")
+def colour(s: Subject) -> Any:
+    return cable_value(s, "colour")
+
+
+@fact("conductor", "cores", unit="each", says="Cores in its cable.")
+def cores(s: Subject) -> Any:
+    return cable_value(s, "cores")
+
+
+@fact("conductor", "outer_diameter", unit="mm", says="Outer diameter of its cable.")
+def outer_diameter(s: Subject) -> Any:
+    return cable_value(s, "outer")
+
+
+@fact("conductor", "covering", words=COVERINGS, says="What covers it; none when it lies bare.")
+def covering(s: Subject) -> Any:
+    return s.read(s.item.circuit, "covering")
+
+
+@fact("conductor", "support_spacing", unit="m", says="Greatest distance between its supports.")
+def support_spacing(s: Subject) -> Any:
+    return s.read(s.item.circuit, "support spacing")
+
+
+@fact("conductor", "length", unit="m", says="Length along the run.", method="sum of the stretches of the run")
+def length(s: Subject) -> Number:
+    found: Number = 0.0
+    for wire in s.item.wires:
+        found = add(found, wire_length(s, wire))
+    return found
+
+
+def wire_length(s: Subject, wire: Wire) -> Number:
+    """Length of one stretch between devices; unknown when part of it was not seen."""
+    if wire.gap is not None:
+        return Unknown(f"part of the run of {wire.conductor.circuit.name} was not seen")
+    found: Number = 0.0
+    for stretch in wire.lengths:
+        place = f" via {stretch.place}" if stretch.place else ""
+        found = add(found, s.use(f"{wire.conductor.circuit.path}.run{place}", stretch.length, "m"))
+    return found
+
+
+@fact("conductor", "places", of="place", type="list", says="The places it passes through.", method="run of the circuit")
+def places(s: Subject) -> tuple[Any, ...]:
+    names = dict.fromkeys(stretch.place for wire in s.item.wires for stretch in wire.lengths if stretch.place)
+    found = (s.facts.subject("place", name) for name in names)
+    return tuple(place for place in found if place is not None)
+
+
+def place_items(s: Subject) -> list[Item]:
+    """The places a conductor passes, as the file has them; the equipment's own place where the run names none."""
+    design = s.facts.design
+    names = dict.fromkeys(stretch.place for wire in s.item.wires for stretch in wire.lengths if stretch.place)
+    return [design.places[name] for name in names]
+
+
+@fact(
+    "conductor",
+    "ambient",
+    unit="°C",
+    says="Air temperature at the hottest place it passes.",
+    method="highest temperature stated for the places of the run, else the highest ambient temperature",
+)
+def ambient(s: Subject) -> Any:
+    hottest = s.read(s.facts.design.vehicle, "ambient.high")
+    for place in place_items(s):
+        if not place.allows("temperature"):
+            continue
+        stated = s.read(place, "temperature")
+        if isinstance(stated, Window):
+            hottest = greatest(hottest, stated.high)
+        elif place.value("kind") == "engine space":
+            return Unknown(f"the air temperature in {place.name} is not stated")
+    return hottest
+
+
+@fact(
+    "conductor",
+    "in_thermal_insulation",
+    words=("one side", "both sides"),
+    says="Thermal insulation along it: the worst place of the run; none where there is not.",
+)
+def in_thermal_insulation(s: Subject) -> Any:
+    worst: Any = None
+    for place in place_items(s):
+        if not place.allows("thermal insulation"):
+            continue
+        if not place.has("thermal insulation"):
+            continue
+        stated = s.read(place, "thermal insulation")
+        if isinstance(stated, Unknown):
+            return stated
+        if stated == "both sides" or worst is None:
+            worst = stated
+    return worst
+
+
+@fact(
+    "conductor",
+    "bunched",
+    unit="each",
+    says="Loaded live and return conductors side by side, its own pair included.",
+    method="two for each circuit counted by the loom; two when it runs in no loom",
+)
+def bunched(s: Subject) -> Any:
+    design = s.facts.design
+    name = s.item.circuit.name
+    most: Any = 2.0
+    for loom in design.looms.values():
+        carries = loom.value("carries")
+        member = isinstance(carries, tuple) and name in carries
+        member = member or (s.item.circuit.value("loom") == loom.name)
+        if not member:
+            continue
+        count = s.read(loom, "bunched")
+        if isinstance(count, Unknown):
+            count = float(len(carries)) if isinstance(carries, tuple) else count
+        pairs = multiply(count, 2.0)
+        most = greatest(most, pairs)
+    return most
+
+
+@fact("conductor", "voltage", unit="V", says="Nominal voltage of its circuit.", method="equipment on the same part")
+def voltage(s: Subject) -> Any:
+    level = level_of(s)
+    return UNKNOWN if level is None else level.nominal
+
+
+@fact(
+    "conductor",
+    "highest_voltage",
+    unit="V",
+    says="Highest voltage of its circuit in use.",
+    method="highest of the settings of chargers, the full battery and the cold array on the same part",
+)
+def highest_voltage(s: Subject) -> Any:
+    level = level_of(s)
+    return UNKNOWN if level is None else level.highest
+
+
+def level_of(s: Subject) -> Any:
+    """The level of the live conductor of the same circuit."""
+    live = s.facts.network.conductor(s.item.circuit.name, LIVE)
+    return None if live is None else level_at(s.facts, live.start)
+
+
+@fact(
+    "conductor",
+    "return_area",
+    unit="mm2",
+    says="Cross-section of the return of its circuit; none where it returns by the chassis.",
+    method="graph",
+)
+def return_area(s: Subject) -> Any:
+    how = s.item.circuit.returns.how
+    if how == "chassis" or how == "none":
+        return None
+    if how == "unknown":
+        return Unknown(f"how {s.item.circuit.name} returns is not known")
+    back = s.facts.network.conductor(s.item.circuit.name, RETURN)
+    if back is None:
+        return None
+    twin = s.facts.of("conductor", back)
+    return UNKNOWN if twin is None else twin.area
+
+
+@fact("conductor", "open_end", type="yes/no", says="Part of its run was not seen and may hide a device or a joint.")
+def open_end(s: Subject) -> bool:
+    return any(wire.gap is not None for wire in s.item.wires)
+
+
+def loop_length(s: Subject) -> Number:
+    """Live and return length of the circuit of a conductor, m."""
+    live: Conductor = s.item
+    back = s.facts.network.conductor(live.circuit.name, RETURN)
+    there = s.length
+    twin = s.facts.of("conductor", back) if back is not None else None
+    return add(there, twin.length) if twin is not None else there
+
+

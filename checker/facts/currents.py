@@ -1,0 +1,274 @@
+"""The greatest lasting current of each conductor, over all modes.
+
+In a mode every live edge can be asked for at most what the loads on one side draw, and given at most what the sources
+on the other side can push; the smaller of the two flows at most, in either direction. No flow inside a fit-out can be
+larger, whatever the resistances, so the answer errs only upwards. A load that no mode runs still counts alone.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.elements import LIVE, Edge, Link
+from checker.circuit.limits import ENDLESS, live_graph
+from checker.circuit.sweep import Forest, Rules
+from checker.design.item import Item
+from checker.design.model import Equipment
+from checker.facts.levels import level_at
+from checker.facts.loads import rated_current, running_current
+from checker.facts.subject import Facts
+from checker.quantities import UNKNOWN, Number, Range, Unknown, Window, add, divide, greatest, least, multiply
+
+ANY = "any one load alone"
+Found = dict[str, tuple[Number, str]]
+
+
+def design_currents(facts: Facts) -> Found:
+    """Id of a live conductor -> (greatest current A, the mode it comes from)."""
+    found: Found | None = facts.store.get("design currents")
+    if found is None:
+        found = facts.store["design currents"] = _all_modes(facts)
+    return found
+
+
+def _all_modes(facts: Facts) -> Found:
+    found: Found = {}
+    for name, mode in facts.design.modes.items():
+        _merge(found, _flows(facts, _draws_in(facts, mode), _gives_in(facts, mode), add, mode), name)
+    alone = _flows(facts, _draws_alone(facts), _gives_always(facts), greatest, None)
+    _merge(found, alone, ANY)
+    return found
+
+
+def _merge(found: Found, flows: dict[str, Number], name: str) -> None:
+    for conductor, current in flows.items():
+        before = found.get(conductor)
+        if before is None:
+            found[conductor] = (current, name)
+        else:
+            most = _most(before[0], current)
+            found[conductor] = (most, before[1] if most == before[0] and not isinstance(most, Unknown) else name)
+
+
+def _most(a: Number, b: Number) -> Number:
+    if isinstance(a, Unknown):
+        return a
+    return b if isinstance(b, Unknown) else greatest(a, b)
+
+
+def _flows(
+    facts: Facts, draws: dict[str, Number], gives: dict[str, Number], join: Any, mode: Item | None
+) -> dict[str, Number]:
+    network = facts.network
+    near = live_graph(network, positions(facts, mode) if mode is not None else None)
+    forest = Forest(near)
+
+    def joined(a: Number, b: Number) -> Number:
+        if isinstance(a, float) and a == 0.0:
+            return b
+        if isinstance(b, float) and b == 0.0:
+            return a
+        if ENDLESS in (a if isinstance(a, float) else 0.0, b if isinstance(b, float) else 0.0):
+            return ENDLESS
+        return join(a, b)  # type: ignore[no-any-return]
+
+    def given(edge: Edge, node: str, flow: Number) -> Number:
+        return 0.0 if isinstance(edge, Link) and edge.one_way and node == edge.b else flow
+
+    def drawn(edge: Edge, node: str, flow: Number) -> Number:
+        return 0.0 if isinstance(edge, Link) and edge.one_way and node == edge.a else flow
+
+    supply = forest.sweep(Rules[Number](0.0, lambda node: gives.get(node, 0.0), joined, given))
+    demand = forest.sweep(Rules[Number](0.0, lambda node: draws.get(node, 0.0), joined, drawn))
+    found: dict[str, Number] = {}
+    for conductor in network.conductors:
+        if conductor.role != LIVE:
+            continue
+        most: Number = 0.0
+        for wire in conductor.wires:
+            a, b = (id(wire), wire.a), (id(wire), wire.b)
+            if a in supply:
+                forward = _lesser(supply[b], demand[a])
+                backward = _lesser(supply[a], demand[b])
+                most = _most(most, _most(forward, backward))
+        found[conductor.id] = most
+    return found
+
+
+def _lesser(a: Number, b: Number) -> Number:
+    if isinstance(a, float) and a in (0.0, ENDLESS):
+        return 0.0 if a == 0.0 else UNKNOWN if isinstance(b, float) and b == ENDLESS else b
+    if isinstance(b, float) and b in (0.0, ENDLESS):
+        return 0.0 if b == 0.0 else a
+    if isinstance(a, Unknown) or isinstance(b, Unknown):
+        known = b if isinstance(a, Unknown) else a
+        if isinstance(known, float | Range):
+            top = known.high if isinstance(known, Range) else known
+            return Range(0.0, top) if top > 0 else 0.0
+        return UNKNOWN
+    return least(a, b)
+
+
+def positions(facts: Facts, mode: Item) -> dict[str, str]:
+    """Changeover or inverter -> its position in a mode: as set, else at rest; coils by the presence of the shore."""
+    found: dict[str, str] = {}
+    set_by = dict(mode.value("set")) if isinstance(mode.value("set"), tuple) else {}
+    for item in facts.network.equipment.values():
+        if item.kind == "changeover":
+            chosen = set_by[item.name].value if item.name in set_by else _rest(item, mode)
+            if isinstance(chosen, str):
+                found[item.name] = chosen
+        elif item.kind == "inverter-charger":
+            found[item.name] = "invert" if mode.value("inverter") == "inverting" else "pass"
+    return found
+
+
+def _rest(item: Equipment, mode: Item) -> Any:
+    if item.value("operated") == "coil" and mode.value("shore") != "absent":
+        throws = item.value("throws")
+        rest = item.value("rest")
+        others = [throw for throw in throws if throw not in (rest, "open")] if isinstance(throws, tuple) else []
+        return others[0] if len(others) == 1 else rest
+    rest = item.value("rest")
+    if isinstance(rest, str):
+        return rest
+    throws = item.value("throws")
+    return throws[-1] if isinstance(throws, tuple) and throws else rest
+
+
+def _volts(facts: Facts, node: str) -> Number:
+    level = level_at(facts, node)
+    return UNKNOWN if level is None else level.nominal
+
+
+def _load_nodes(facts: Facts) -> list[tuple[str, Equipment]]:
+    from checker.circuit.sources import LOADS
+
+    return [(node, item) for node, items in facts.network.sinks.items() for item in items if item.kind in LOADS]
+
+
+def _draws_alone(facts: Facts) -> dict[str, Number]:
+    draws: dict[str, Number] = {}
+    mains: Number = 0.0
+    for node, item in _load_nodes(facts):
+        draws[node] = rated_current(item, _volts(facts, node))
+        if node.endswith("L"):
+            mains = _most(mains, multiply(draws[node], _volts(facts, node)))
+    for node, items in facts.network.sinks.items():
+        for item in items:
+            current = _standing(facts, item, node, None, mains)
+            if current is not None:
+                draws[node] = current
+    return draws
+
+
+def _draws_in(facts: Facts, mode: Item) -> dict[str, Number]:
+    draws: dict[str, Number] = {}
+    running = mode.value("running")
+    entries = dict(running) if isinstance(running, tuple) else {}
+    mains: Number = 0.0
+    for node, item in _load_nodes(facts):
+        entry = entries.get(item.name)
+        if entry is None:
+            continue
+        volts = _volts(facts, node)
+        unit = "W" if entry.text.rstrip().endswith("W") else "A"
+        draws[node] = running_current(entry, unit, volts)
+        if node.endswith("L"):
+            mains = add(mains, multiply(draws[node], volts))
+    for node, items in facts.network.sinks.items():
+        for item in items:
+            current = _standing(facts, item, node, mode, mains)
+            if current is not None:
+                draws[node] = current
+    return draws
+
+
+def _standing(facts: Facts, item: Equipment, node: str, mode: Item | None, mains: Number) -> Number | None:
+    """What equipment that passes power on asks of its input side."""
+    if item.kind in ("battery", "bank"):
+        return ENDLESS
+    if item.kind == "dc converter":
+        return converter_current(item, node.split(":", 1)[1].rstrip("+"))
+    if item.kind in ("inverter", "inverter-charger") and node.endswith("dc+"):
+        if mode is not None and mode.value("inverter") != "inverting":
+            return 0.0
+        volts = _lowest(item.value("dc.voltage"), item.value("dc.nominal"))
+        power = mains if mode is not None else _lesser(mains, item.value("power"))
+        return divide(divide(power, volts), item.value("efficiency"))
+    if item.kind in ("inverter-charger", "charger") and node.endswith("L"):
+        return _mains_input(facts, item, mode, mains)
+    if item.kind == "solar controller":
+        return ENDLESS
+    return None
+
+
+def _mains_input(facts: Facts, item: Equipment, mode: Item | None, mains: Number) -> Number:
+    if item.kind == "charger":
+        stated = item.value("ac.current")
+        return stated if isinstance(stated, float | Range) else UNKNOWN
+    if mode is not None and mode.value("shore") == "absent":
+        return 0.0
+    volts = facts.design.vehicle.value("supply.voltage")
+    charger = multiply(item.value("charger.current"), item.value("settings.charge voltage"))
+    asked = divide(divide(charger, item.value("efficiency")), volts)
+    limit = item.value("settings.shore limit")
+    return _lesser(asked, limit) if isinstance(limit, float | Range) else asked
+
+
+def _lowest(window: Any, nominal: Any) -> Number:
+    if isinstance(window, Window) and isinstance(window.low, float):
+        return window.low
+    return nominal if isinstance(nominal, float | Range) else UNKNOWN
+
+
+def converter_current(item: Equipment, side: str) -> Number:
+    """Greatest lasting current of one side of a converter (A): its rating, or what its settings leave of it."""
+    rated: Number = item.value(f"sides.{side}.current")
+    charge, volts = item.value("settings.charge current"), item.value("settings.charge voltage")
+    if not isinstance(charge, float | Range):
+        return rated
+    if item.value("both ways") is True:
+        return rated  # it may feed back at full rating, whatever its charging current is set to
+    if side == "high":
+        return least(rated, charge) if isinstance(rated, float | Range) else charge
+    low = item.value("sides.low.nominal")
+    asked = divide(divide(multiply(charge, volts), low), item.value("efficiency"))
+    return _lesser(rated, asked) if isinstance(rated, float | Range) else asked
+
+
+def _gives_in(facts: Facts, mode: Item) -> dict[str, Number]:
+    gives: dict[str, Number] = {}
+    engine, shore = mode.value("engine"), mode.value("shore")
+    inverting = mode.value("inverter") == "inverting"
+    for source in facts.network.sources:
+        item = source.equipment
+        limit: Number = ENDLESS if source.storage else source.limit  # type: ignore[assignment]
+        from_shore = item.kind in ("shore inlet", "charger") or source.port == "dc"
+        resting = (
+            (item.kind == "alternator" and engine == "stopped")
+            or (from_shore and shore == "absent")
+            or (source.port in ("ac", "ac-out") and not inverting)
+            or (item.kind in ("solar array", "solar controller") and mode.value("sun") == 0.0)
+        )
+        if resting:
+            limit = 0.0
+        elif item.kind == "shore inlet" and isinstance(shore, float | Range):
+            limit = _lesser(limit, shore)
+        _give(gives, source.live, limit)
+    return gives
+
+
+def _gives_always(facts: Facts) -> dict[str, Number]:
+    gives: dict[str, Number] = {}
+    for source in facts.network.sources:
+        _give(gives, source.live, ENDLESS if source.storage else source.limit)  # type: ignore[arg-type]
+    return gives
+
+
+def _give(gives: dict[str, Number], node: str, limit: Number) -> None:
+    before = gives.get(node, 0.0)
+    if ENDLESS in (before if isinstance(before, float) else 0.0, limit if isinstance(limit, float) else 0.0):
+        gives[node] = ENDLESS
+    else:
+        gives[node] = add(before, limit)

@@ -1,0 +1,208 @@
+"""The voltage of each part of the graph: nominal, highest, lowest, and whether it is direct or alternating.
+
+A part is a set of live nodes joined by wires and links. Its voltages come from the equipment that stands on it.
+"""
+
+from __future__ import annotations
+
+from typing import Any, NamedTuple
+
+from checker.circuit.elements import LIVE, Wire
+from checker.circuit.network import Network
+from checker.design.model import Equipment
+from checker.facts.subject import Facts
+from checker.physics.solar import voltage_at
+from checker.quantities import UNKNOWN, Number, Range, Unknown, Window, corners, greatest, multiply
+
+LITHIUM_IRON_CELL_FULL_V = 3.65  # common practice, no source
+LEAD_ACID_FULL_PER_NOMINAL = 14.8 / 12.0  # common practice, no source
+
+
+class Level(NamedTuple):
+    """Voltages of one part, V, each with the equipment that tells it."""
+
+    nominal: Number
+    nominal_from: Equipment | None
+    highest: Number
+    highest_from: Equipment | None
+    system: str
+
+
+def levels(facts: Facts) -> dict[str, Level]:
+    """Live node -> the level of its part."""
+    found: dict[str, Level] | None = facts.store.get("levels")
+    if found is None:
+        found = facts.store["levels"] = _levels(facts.network)
+    return found
+
+
+def level_at(facts: Facts, node: str) -> Level | None:
+    """The level of a live node, None where the node is on no live wire."""
+    return levels(facts).get(node)
+
+
+def parts(network: Network) -> list[list[str]]:
+    """Live nodes in groups joined by live wires and links, in the order built."""
+    seen: set[str] = set()
+    found = []
+    for start in network.near:
+        if start in seen:
+            continue
+        group, todo = [], [start]
+        while todo:
+            node = todo.pop()
+            if node in seen:
+                continue
+            seen.add(node)
+            group.append(node)
+            for edge, far in network.near.get(node, ()):
+                live = edge.conductor.role == LIVE if isinstance(edge, Wire) else edge.pole == LIVE
+                if live and far not in seen:
+                    todo.append(far)
+        found.append(group)
+    return found
+
+
+def _levels(network: Network) -> dict[str, Level]:
+    telling: dict[str, list[tuple[Equipment, str]]] = {}
+    for item in network.equipment.values():
+        if item.name in network.units:
+            continue
+        for node, port in _terminals(item):
+            telling.setdefault(node, []).append((item, port))
+    found: dict[str, Level] = {}
+    for group in parts(network):
+        told = [pair for node in group for pair in telling.get(node, ())]
+        level = _level(network, told, group)
+        for node in group:
+            found[node] = level
+    return found
+
+
+def _terminals(item: Equipment) -> list[tuple[str, str]]:
+    ports = PORTS_OF.get(item.kind, ())
+    return [(f"{item.name}:{port}{pole}", port) for port, pole in ports]
+
+
+PORTS_OF: dict[str, tuple[tuple[str, str], ...]] = {
+    "battery": (("", "+"),),
+    "bank": (("", "+"),),
+    "alternator": (("", "+"),),
+    "dc converter": (("low", "+"), ("high", "+")),
+    "charger": (("dc", "+"), ("ac", "L")),
+    "inverter": (("dc", "+"), ("ac", "L")),
+    "inverter-charger": (("dc", "+"), ("ac-in", "L"), ("ac-out", "L")),
+    "solar controller": (("battery", "+"),),
+    "solar array": (("", "+"),),
+    "shore inlet": (("", "L"),),
+    "generator": (("", "L"),),
+    "vehicle coupling": (("charge", "+"), ("brakes", "+"), ("lamps", "+"), ("fridge", "+")),
+}
+
+
+def _level(network: Network, told: list[tuple[Equipment, str]], group: list[str]) -> Level:
+    nominal: Number = UNKNOWN
+    nominal_from = None
+    highest: Number = UNKNOWN
+    highest_from = None
+    ac = any(node.endswith("L") for node in group) or any(port.startswith("ac") for _, port in told)
+    for item, port in told:
+        volts = nominal_of(network, item, port)
+        if nominal_from is None and not isinstance(volts, Unknown) and volts is not None:
+            nominal, nominal_from = volts, item
+        top = highest_of(network, item, port)
+        if isinstance(top, Unknown) or top is None:
+            continue
+        if highest_from is None or _above(top, highest):
+            highest, highest_from = top, item
+    if highest_from is None:
+        highest, highest_from = nominal, nominal_from
+    return Level(nominal, nominal_from, highest, highest_from, "ac" if ac else "dc")
+
+
+def _above(a: Number, b: Number) -> bool:
+    def top(value: Number) -> float:
+        return value.high if isinstance(value, Range) else value if isinstance(value, float) else 0.0
+
+    return top(a) > top(b)
+
+
+def _series(item: Equipment) -> float:
+    arrangement = item.value("arrangement") if item.allows("arrangement") else None
+    return float(arrangement[0]) if isinstance(arrangement, tuple) else 1.0
+
+
+def nominal_of(network: Network, item: Equipment, port: str) -> Number:
+    """Nominal voltage of equipment at a port, V."""
+    if port.startswith("ac") or item.kind in ("shore inlet", "generator"):
+        volts: Any = network.design.vehicle.value("supply.voltage")
+        return volts if isinstance(volts, float | Range) else UNKNOWN
+    if item.kind == "bank":
+        unit = item.base.value("nominal") if item.base is not None else UNKNOWN
+        return multiply(unit, _series(item))
+    if item.kind == "battery":
+        held = item.base
+        return multiply(item.value("nominal"), _series(held) if held is not None and held.kind == "bank" else 1.0)
+    if item.kind == "solar array":
+        return multiply(item.value("best voltage"), _series(item))
+    if item.kind == "vehicle coupling":
+        return item.value(f"supplies.{port}.nominal")  # type: ignore[no-any-return]
+    key = {
+        "alternator": "nominal",
+        "charger": "dc.nominal",
+        "inverter": "dc.nominal",
+        "inverter-charger": "dc.nominal",
+        "solar controller": "output.nominal",
+    }.get(item.kind, f"sides.{port}.nominal")
+    return item.value(key)  # type: ignore[no-any-return]
+
+
+def highest_of(network: Network, item: Equipment, port: str) -> Number:
+    """The highest voltage equipment puts on a port in use, V."""
+    if port.startswith("ac") or item.kind in ("shore inlet", "generator"):
+        return nominal_of(network, item, port)
+    if item.kind in ("battery", "bank"):
+        return _full(network, item)
+    if item.kind == "alternator":
+        window = item.value("set voltage")
+        return window.high if isinstance(window, Window) else UNKNOWN
+    if item.kind == "solar array":
+        return cold_open_voltage(network, item)
+    if item.kind == "vehicle coupling":
+        window = item.value("source end.voltage")
+        return window.high if isinstance(window, Window) else UNKNOWN
+    if item.kind == "dc converter" and port == "low":
+        return item.value("settings.feed voltage")  # type: ignore[no-any-return]
+    charge = item.value("settings.charge voltage")
+    equalise = item.value("settings.equalise")
+    return greatest(charge, equalise) if isinstance(equalise, float | Range) else charge
+
+
+def _full(network: Network, item: Equipment) -> Number:
+    """Voltage of a full battery: where its management stops, else by chemistry."""
+    one = item.base if item.kind == "bank" and item.base is not None else item
+    series = _series(item) if item.kind == "bank" else 1.0
+    if item.kind == "battery" and item.base is not None and item.base.kind == "bank":
+        series = _series(item.base)
+    stop = one.value("bms.over voltage") if one.allows("bms.over voltage") else UNKNOWN
+    if isinstance(stop, float | Range):
+        return multiply(stop, series)
+    chemistry = one.value("chemistry")
+    if chemistry == "lithium iron phosphate":
+        cells = one.value("cells")
+        volts = multiply(cells, LITHIUM_IRON_CELL_FULL_V) if isinstance(cells, float) else UNKNOWN
+        if isinstance(volts, Unknown):
+            volts = multiply(one.value("nominal"), LITHIUM_IRON_CELL_FULL_V / 3.0)
+        return multiply(volts, series)
+    if isinstance(chemistry, str) and "lead" in chemistry:
+        return multiply(multiply(one.value("nominal"), LEAD_ACID_FULL_PER_NOMINAL), series)
+    return UNKNOWN
+
+
+def cold_open_voltage(network: Network, array: Equipment) -> Number:
+    """Open-circuit voltage of the strings at the lowest ambient temperature, V."""
+    low = network.design.vehicle.value("ambient.low")
+    module = corners(voltage_at, array.value("open voltage"), array.value("voltage coefficient"), low)
+    return multiply(module, _series(array))
+
+
