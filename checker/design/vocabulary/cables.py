@@ -17,7 +17,7 @@ CABLE = Kind(
         quantity("size", "mm2", "Conductor: 70 mm2, 2/0 AWG, 0 B&S, or 6 mm auto, which is the trade size, not 6 mm2."),
         count("cores", "Cores in it. Left out: 1.", default="1"),
         # Copper, flexible: what is sold for vehicles. 70 °C: the lowest grade in common use.
-        word("strands", ("solid", "stranded", "flexible", "extra flexible"), "How fine the conductor is. Left out: flexible.",
+        word("strands", ("solid", "stranded", "flexible", "extra flexible"), "Fineness. Left out: flexible.",
              default="flexible"),
         word("material", ("copper", "tinned copper", "aluminium"), "Metal. Left out: copper.", default="copper"),
         quantity("insulation", "°C", "Temperature its insulation endures. Left out: 70 °C.", default="70 °C"),

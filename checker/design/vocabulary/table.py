@@ -18,9 +18,17 @@ from checker.design.vocabulary.sources import SOURCES
 from checker.design.vocabulary.switching import SWITCHING
 from checker.design.vocabulary.vehicle import VEHICLE_KINDS
 
-EQUIPMENT: tuple[Kind, ...] = (
-    *SOURCES, *CONVERTERS, *PROTECTION, *SWITCHING, *NODES, *LOADS, *MAINS, *SIGNALS,
-)  # fmt: skip
+FAMILIES: tuple[tuple[str, tuple[Kind, ...]], ...] = (
+    ("Sources", SOURCES),
+    ("Converters", CONVERTERS),
+    ("Protection", PROTECTION),
+    ("Switching", SWITCHING),
+    ("Where circuits meet", NODES),
+    ("Loads", LOADS),
+    ("Shore supply", MAINS),
+    ("Signals", SIGNALS),
+)
+EQUIPMENT: tuple[Kind, ...] = tuple(kind for _, kinds in FAMILIES for kind in kinds)
 OTHERS: tuple[Kind, ...] = (*VEHICLE_KINDS, *PLACES, *CABLES, *CIRCUITS, *MODES, *PAPER_KINDS)
 KINDS: dict[tuple[str, str], Kind] = {
     (section, kind.name): kind for kind in (*EQUIPMENT, *OTHERS) for section in kind.sections

@@ -44,6 +44,10 @@ VEHICLE = Kind(
         word("supply.earthing", EARTHING, "Earthing of the sites, IEC 60364-1."),
         yes("supply.polarised", "Live and neutral cannot be swapped by turning a plug."),
         quantity("site outlet", "A", "Rated current of the outlet on the site. Left out: as the inlet."),
+        # What a site pillar near its transformer can reach; the lead lowers it. Common practice, no source.
+        quantity(
+            "supply.fault current", "A", "Greatest short-circuit current at a site. Left out: 6 kA.", default="6 kA"
+        ),
         quantity("site rcd.trips at", "A", "Residual-current device at the site outlet."),
         word("site rcd.type", RESIDUAL_TYPES, "Its type."),
         # Vehicles with the positive on the chassis have not been built for decades.
