@@ -103,7 +103,8 @@ def _lead(found: Expansion, bank: Equipment, bar: str, unit: str, length: Given,
 
 def _before_fuse(bank: Equipment, length: Given) -> Given:
     """How much lead lies between the unit and its fuse: none when it sits on the unit, else not known better."""
-    if bank.value("unit fuses.at") == "battery":
+    at = bank.value("unit fuses.at")
+    if isinstance(at, str) and at == "battery":
         return Given(0.0, length.where, length.basis, "0 m")
     value = length.value
     top = value.high if isinstance(value, Range) else value
