@@ -1,0 +1,1 @@
+"""Runs published worked examples through the formulas of ``checker.physics``."""
