@@ -1,0 +1,132 @@
+"""The rules by topic, and how much of the requirements catalogue they cover."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from typing import TYPE_CHECKING, NamedTuple, TypedDict
+
+from checker.reports.caution import DEFERRAL, caution
+from checker.reports.paragraphs import LABEL, Painter, heading, paragraph
+from checker.reports.words import counted
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from checker.rulebook import Rule
+
+
+class Requirement(NamedTuple):
+    """One entry of the catalogue of published requirements; `decidable` is design, survey or test."""
+
+    id: str
+    topic: str
+    decidable: str
+
+
+class RuleData(TypedDict):
+    """One rule of the list."""
+
+    id: str
+    topic: str
+    signal: str
+    title: str
+    about: str
+    covers: list[str]
+
+
+class Coverage(TypedDict):
+    """How many requirements have a rule, of all and of those that a design file can decide."""
+
+    covered: int
+    total: int
+    decidable_covered: int
+    decidable: int
+
+
+class RuleList(TypedDict):
+    """What `fitout rules --format json` prints."""
+
+    caution: str
+    rules: list[RuleData]
+    coverage: Coverage
+    deferral: str
+
+
+def read_requirements(file: Path) -> tuple[Requirement, ...]:
+    """The catalogue of requirements, in the order of the file.
+
+    Raises
+    ------
+    OSError: it cannot be read.
+    ValueError: it has not the columns id, topic and decidable.
+    """
+    import csv
+
+    with open(file, encoding="utf-8", newline="") as lines:
+        table = csv.DictReader(lines)
+        if not {"id", "topic", "decidable"} <= set(table.fieldnames or ()):
+            raise ValueError("the catalogue of requirements needs the columns id, topic and decidable")
+        return tuple(Requirement(row["id"], row["topic"], row["decidable"]) for row in table)
+
+
+def rule_list(rules: Iterable[Rule], requirements: Iterable[Requirement], topic: str | None = None) -> RuleList:
+    """The rules, only those of one `topic` when it is given, and the coverage of the whole catalogue by all rules."""
+    everything, requirements = tuple(rules), tuple(requirements)
+    listed = [rule for rule in everything if topic is None or rule.topic == topic]
+    ids = {each for rule in everything for each in rule.covers}
+    decidable = [each for each in requirements if each.decidable == "design"]
+    return {
+        "caution": caution(),
+        "rules": [_data(rule) for rule in sorted(listed, key=lambda each: (each.topic, each.id))],
+        "coverage": {
+            "covered": sum(each.id in ids for each in requirements),
+            "total": len(requirements),
+            "decidable_covered": sum(each.id in ids for each in decidable),
+            "decidable": len(decidable),
+        },
+        "deferral": DEFERRAL,
+    }
+
+
+def _data(rule: Rule) -> RuleData:
+    return {
+        "id": rule.id,
+        "topic": rule.topic,
+        "signal": rule.signal.upper(),
+        "title": rule.title,
+        "about": rule.about,
+        "covers": list(rule.covers),
+    }
+
+
+def rule_list_text(listed: RuleList, *, colour: bool = False) -> Iterator[str]:
+    """The list for a terminal, line by line."""
+    for line in _lines(listed, Painter(colour)):
+        yield line + "\n"
+
+
+def _lines(listed: RuleList, paint: Painter) -> Iterator[str]:
+    yield from paragraph(listed["caution"])
+    yield ""
+    topic = None
+    for rule in listed["rules"]:
+        if rule["topic"] != topic:
+            if topic is not None:
+                yield ""
+            topic = rule["topic"]
+            yield from heading(topic, paint)
+        signal = rule["signal"]
+        yield f"{paint.signal(signal)}{' ' * (LABEL - len(signal))}{paint.strong(rule['id'])}"
+        yield from paragraph(rule["title"], " " * LABEL)
+    if topic is not None:
+        yield ""
+    yield from heading("Coverage", paint)
+    coverage = listed["coverage"]
+    yield from paragraph(
+        f"{counted(len(listed['rules']), 'rule')}. "
+        f"Requirements with a rule: {coverage['covered']} of {coverage['total']}; of those that a design file "
+        f"can decide: {coverage['decidable_covered']} of {coverage['decidable']}. What has no rule is not checked; "
+        "what a file cannot decide needs somebody who looks at the vehicle, or a measurement."
+    )
+    yield ""
+    yield from paragraph(listed["deferral"])
