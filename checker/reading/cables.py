@@ -9,7 +9,6 @@ from checker.design.item import Item
 from checker.design.vocabulary import kind
 from checker.design.vocabulary.key import Kind
 from checker.reading.context import Context, form, where
-from checker.reading.problems import shown
 from checker.reading.tree import Mapping, Node, Scalar, Sequence
 from checker.reading.values import check_required, read_keys, with_basis
 
@@ -28,7 +27,7 @@ def _cable(ctx: Context, name: str, at: Node, entry: Mapping, path: str, usual: 
     written = read_keys(ctx, entry.entries, vocabulary, "a cable")
     given = {each: value for each, value in usual.items() if each in vocabulary.keys}
     given.update(written)
-    check_required(ctx, at, vocabulary, given, f"cable {shown(name)}")
+    check_required(ctx, at, vocabulary, given, name)
     return Item(name, vocabulary, where(at), path, given)
 
 
@@ -40,7 +39,7 @@ def read_reels(ctx: Context, usual: ReadOnly[str, Given]) -> None:
     for name, (key, value) in node.entries.items():
         if type(value) is Scalar and value.text in _UNKNOWN:
             value = Mapping(value.line, value.column)
-        entry = ctx.mapping(value, f"cable {shown(name)}")
+        entry = ctx.mapping(value, "cable", name)
         if entry is not None:
             ctx.cables[name] = _cable(ctx, name, key, entry, f"cables.{name}", usual)
 
@@ -70,11 +69,13 @@ def cores_taken(ctx: Context, node: Node | None, cable: Item | None) -> tuple[in
     """The cores of a shared cable that a circuit uses, counted from 1; None for all of them."""
     if node is None or (type(node) is Scalar and node.text in _UNKNOWN):
         return None
-    items = node.items if type(node) is Sequence else [node]
+    if type(node) is not Sequence or not node.items:
+        ctx.problems.add(node, f"`cores` is {form(node)}", "number the cores from 1: `cores: [1, 2]`")
+        return None
     there = cable.value("cores") if cable is not None else None
     most = int(there) if isinstance(there, float) else None
     cores: list[int] = []
-    for item in items:
+    for item in node.items:
         text = item.text if type(item) is Scalar else ""
         if not (text.isascii() and text.isdigit() and len(text) < 4 and int(text) > 0):
             ctx.problems.add(item, f"a core is {form(item)}", "number the cores from 1: `cores: [1, 2]`")

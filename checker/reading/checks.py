@@ -7,7 +7,7 @@ import re
 from checker.design.given import Given
 from checker.design.item import Item
 from checker.reading.context import Context
-from checker.reading.problems import listed, shown
+from checker.reading.problems import article, listed, shown
 from checker.reading.tree import Node
 
 _CONTACT_POSITIONS = ("open", "closed")
@@ -38,7 +38,9 @@ def check_positions(ctx: Context, mode: Item) -> None:
         positions = _positions(ctx, name)
         if positions is None:
             if equipment is not None:
-                ctx.problems.add(at, f"{shown(name)} is a {equipment.kind}, which has no positions", "name a switch")
+                ctx.problems.add(
+                    at, f"{shown(name)} is {article(equipment.kind)}, which has no positions", "name a switch"
+                )
         elif isinstance(position.value, str) and position.value not in positions:
             right = ctx.problems.meant(position.value, positions, f"write {listed(positions)}")
             ctx.problems.add(at, f"{shown(name)} has no position {shown(position.value)}", right)

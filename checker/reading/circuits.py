@@ -14,7 +14,7 @@ from checker.reading.cables import cores_taken, read_cable
 from checker.reading.context import Context, form, where
 from checker.reading.equipment import read_equipment
 from checker.reading.paths import Ends, read_earth, read_return
-from checker.reading.problems import shown
+from checker.reading.problems import article, shown
 from checker.reading.references import resolve_port
 from checker.reading.runs import RunReader, mappings_in
 from checker.reading.tree import Mapping, Node, Scalar, Sequence
@@ -50,7 +50,7 @@ def read_devices_in_place(ctx: Context) -> None:
             if equipment.vocabulary.through is None:
                 ctx.problems.add(
                     device,
-                    f"a {equipment.kind} stands in a run",
+                    f"{article(equipment.kind)} stands in a run",
                     "declare it under `equipment:` and end the circuit there",
                 )
             ctx.equipment[name] = equipment
@@ -83,12 +83,12 @@ class _CircuitReader:
 
     def read(self, name: str, key: Scalar, node: Node) -> Circuit | None:
         ctx = self.ctx
-        entry = ctx.mapping(node, f"circuit {shown(name)}")
+        entry = ctx.mapping(node, "circuit", name)
         if entry is None:
             return None
         written = read_keys(ctx, entry.entries, self.vocabulary, "a circuit", STRUCTURE)
         given = {**self.common, **written} if self.common else written
-        check_required(ctx, key, self.vocabulary, given, f"circuit {shown(name)}")
+        check_required(ctx, key, self.vocabulary, given, name)
         start = self._start(entry, key, name)
         ends = self._ends(entry, key, name)
         runs = RunReader(ctx, name, self.in_runs)
@@ -150,7 +150,7 @@ class _CircuitReader:
                 ctx.problems.add(key, f"a circuit has no end {shown(side)}", "its ends are `from` and `to`")
             elif type(value) is Scalar and value.text in _UNKNOWN:
                 made[side] = Item(side, vocabulary, where(key), f"circuits.{name}.ends.{side}", {})
-            elif (entry := ctx.mapping(value, f"the end {shown(side)}")) is not None:
+            elif (entry := ctx.mapping(value, "the end", side)) is not None:
                 given = read_keys(ctx, entry.entries, vocabulary, "an end")
                 made[side] = Item(side, vocabulary, where(key), f"circuits.{name}.ends.{side}", given)
         return made

@@ -66,10 +66,11 @@ class Context:
         )
         return False
 
-    def mapping(self, node: Node, what: str) -> Mapping | None:
+    def mapping(self, node: Node, kind: str, name: str = "") -> Mapping | None:
         """`node` as a mapping; notes a problem and gives None when it is something else."""
         if type(node) is Mapping:
             return node
+        what = f"{kind} {shown(name)}".strip() if name else kind
         self.problems.add(node, f"{what} is {form(node)}", "write keys and values: `{key: value, ...}`")
         return None
 

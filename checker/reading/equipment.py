@@ -11,7 +11,7 @@ from checker.design.vocabulary import KINDS, kind
 from checker.design.vocabulary.key import Kind
 from checker.quantities import Unknown
 from checker.reading.context import Context, form, where
-from checker.reading.problems import listed, shown
+from checker.reading.problems import article, listed, shown
 from checker.reading.references import find_equipment
 from checker.reading.tree import Mapping, Node, Scalar
 from checker.reading.values import Entries, check_required, read_keys
@@ -53,7 +53,7 @@ def read_equipment(
     `usual_kind` stands where the entry says neither kind nor part. `inherited` holds values that stand where neither
     the entry nor its part says anything, as a board gives them to its ways.
     """
-    entry = ctx.mapping(node, shown(name))
+    entry = ctx.mapping(node, "the entry", name)
     if entry is None:
         return None
     part = _part(ctx, entry, section)
@@ -61,14 +61,14 @@ def read_equipment(
     if vocabulary is None:
         return None
     skip = _structure(vocabulary)
-    own = read_keys(ctx, entry.entries, vocabulary, vocabulary.name, skip)
+    own = read_keys(ctx, entry.entries, vocabulary, article(vocabulary.name), skip)
     given = own if part is None else over_part(dict(part.written()), own)
     if inherited:
         for each, value in inherited.items():
             if each in vocabulary.keys and _fits(vocabulary, each, value):
                 given.setdefault(each, value)
     _fill_nested_part(ctx, vocabulary, given)
-    check_required(ctx, key, vocabulary, given, f"{vocabulary.name} {shown(name)}")
+    check_required(ctx, key, vocabulary, given, name)
     equipment = Equipment(
         name, vocabulary, where(key), path, given, terminals={}, part=None if part is None else part.name,
         inline_of=inline_of, section="joints" if section == "joints" else "equipment",
@@ -119,7 +119,7 @@ def _kind(
     if node is None:
         if part is not None:
             if kind(part.kind, section) is None:
-                ctx.problems.add(key, f"a {part.kind} cannot stand in {section}", "put it under `equipment:`")
+                ctx.problems.add(key, f"{article(part.kind)} cannot stand in {section}", "put it under `equipment:`")
             return part.vocabulary
         if usual is not None:
             return kind(usual, section)
@@ -133,14 +133,16 @@ def _kind(
     if found is None:
         _refuse_kind(ctx, scalar, section)
     elif part is not None and part.kind != found.name:
-        ctx.problems.add(scalar, f"the part {shown(part.name)} is a {part.kind}, not a {found.name}", "say one kind")
+        ctx.problems.add(
+            scalar, f"the part {shown(part.name)} is {article(part.kind)}, not {article(found.name)}", "say one kind"
+        )
     return found
 
 
 def _refuse_kind(ctx: Context, scalar: Scalar, section: str) -> None:
     kinds = [name for place, name in KINDS if place == section]
     if kind(scalar.text, "equipment") is not None:
-        ctx.problems.add(scalar, f"a {scalar.text} cannot stand in {section}", "put it under `equipment:`")
+        ctx.problems.add(scalar, f"{article(scalar.text)} cannot stand in {section}", "put it under `equipment:`")
         return
     right = ctx.problems.meant(scalar.text, kinds, f"the kinds are {listed(kinds, 80)}")
     ctx.problems.add(scalar, f"there is no kind {shown(scalar.text)}", right)
@@ -203,7 +205,7 @@ def _set_base(ctx: Context, bank: Equipment, scalar: Scalar) -> None:
         right = ctx.problems.meant(scalar.text, batteries, otherwise)
         ctx.problems.add(scalar, f"there is no part or battery {shown(scalar.text)}", right)
     if base is not None and base.kind != "battery":
-        ctx.problems.add(scalar, f"{shown(base.name)} is a {base.kind}", "a bank is made of batteries")
+        ctx.problems.add(scalar, f"{shown(base.name)} is {article(base.kind)}", "a bank is made of batteries")
     bank.base = base
 
 
@@ -222,7 +224,7 @@ def _terminals(
     known = _terminal_names(equipment)
     for name, (key, value) in node.entries.items():
         if name not in known and name not in terminals:
-            right = ctx.problems.meant(name, known, f"a {equipment.kind} has {listed(known) or 'none'}")
+            right = ctx.problems.meant(name, known, f"{article(equipment.kind)} has {listed(known) or 'none'}")
             ctx.problems.add(key, f"{shown(equipment.name)} has no terminal {shown(name)}", right)
             continue
         own = _terminal_keys(ctx, value, vocabulary)

@@ -38,7 +38,7 @@ def nearest(name: str, options: Iterable[str]) -> str | None:
         return None
     wanted = _plain(name)
     best: str | None = None
-    most = min(3, max(1, len(name) // 3))
+    most = 0 if len(name) == 1 else min(3, max(1, len(name) // 3))
     for option in options:
         far = distance(wanted, _plain(option), most)
         if far == 0 and option == name:

@@ -78,8 +78,15 @@ class Problems:
 
 def shown(text: str, most: int = 60) -> str:
     """`text` on one line between backticks, cut when long, unprintable characters escaped."""
-    line = "".join(letter if letter.isprintable() else repr(letter)[1:-1] for letter in text[: most + 1])
+    line = text[: most + 1]
+    if not line.isprintable():
+        line = "".join(letter if letter.isprintable() else repr(letter)[1:-1] for letter in line)
     return f"`{line[:most]}…`" if len(line) > most else f"`{line}`"
+
+
+def article(name: str) -> str:
+    """`name` of a kind with its article: `a fuse`, `an inverter`, `an rcd`."""
+    return f"an {name}" if name[:1] in "aeio" or name.startswith(("rcd", "rcbo")) else f"a {name}"
 
 
 def listed(names: Iterable[str], most: int = 24) -> str:

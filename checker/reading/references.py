@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import cache
 
 from checker.design.model import Equipment
 from checker.design.run import Port
 from checker.design.vocabulary.key import Key, Kind
 from checker.reading.context import ANYTHING, Context, where
-from checker.reading.problems import listed, shown
+from checker.reading.problems import article, listed, shown
 from checker.reading.tree import Node
 
 CHASSIS = "chassis"
@@ -58,14 +59,9 @@ def ports_at(equipment: Equipment) -> dict[str, tuple[str, ...]]:
     return _own_ports(equipment.vocabulary)
 
 
-_kept: dict[Kind, dict[str, tuple[str, ...]]] = {}
-
-
+@cache
 def _own_ports(kind: Kind) -> dict[str, tuple[str, ...]]:
-    ports = _kept.get(kind)
-    if ports is None:
-        ports = _kept[kind] = ports_of(kind)
-    return ports
+    return ports_of(kind)
 
 
 def find_equipment(ctx: Context, node: Node, name: str) -> Equipment | None:
@@ -109,14 +105,14 @@ def resolve_port(ctx: Context, node: Node, text: str, leaving: bool) -> Port | N
 
 def _name_one(name: str, equipment: Equipment, ports: dict[str, tuple[str, ...]]) -> str:
     if not ports:
-        return f"a {equipment.kind} is not wired; name what it belongs to"
+        return f"{article(equipment.kind)} is not wired; name what it belongs to"
     return "name one: " + listed(f"{name}.{port}" for port in ports)
 
 
 def _refuse_port(ctx: Context, node: Node, equipment: Equipment, port: str, ports: dict[str, tuple[str, ...]]) -> None:
     there = [name for name in ports if name]
     kind = "way" if equipment.vocabulary.more_ports == "ways" else "port"
-    otherwise = f"it has {listed(there)}" if there else f"a {equipment.kind} has none"
+    otherwise = f"it has {listed(there)}" if there else f"{article(equipment.kind)} has none"
     ctx.problems.add(
         node, f"{shown(equipment.name)} has no {kind} {shown(port)}", ctx.problems.meant(port, there, otherwise)
     )
@@ -134,7 +130,7 @@ def _check_signal(ctx: Context, node: Node, name: str) -> None:
     if equipment is not None and equipment.kind != "signal":
         signals = [other.name for other in ctx.equipment.values() if other.kind == "signal"]
         right = f"name a signal ({listed(signals)}) or a port" if signals else "name a port, such as `alternator.d+`"
-        ctx.problems.add(node, f"{shown(name)} is a {equipment.kind}, not a signal", right)
+        ctx.problems.add(node, f"{shown(name)} is {article(equipment.kind)}, not a signal", right)
 
 
 def _check_way(ctx: Context, node: Node, name: str) -> None:

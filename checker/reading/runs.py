@@ -8,7 +8,7 @@ from checker.design.shapes import ShapeError, parse_shape
 from checker.design.vocabulary.key import Key, Kind
 from checker.quantities import UNKNOWN
 from checker.reading.context import Context, form, where
-from checker.reading.problems import shown
+from checker.reading.problems import article, shown
 from checker.reading.references import find_equipment, ports_at
 from checker.reading.tree import Mapping, Node, Scalar, Sequence
 from checker.reading.values import with_basis
@@ -37,6 +37,8 @@ class RunReader:
         if type(node) is not Sequence:
             self.ctx.problems.add(node, f"a run is a list, and this is {form(node)}", "write `[1.1 m via PLACE, F1]`")
             return ()
+        if not node.items:
+            self.ctx.problems.add(node, "the run is empty", "write its length, `0 m` if there is none, or `unknown`")
         steps: list[Step] = []
         for item in node.items:
             steps.extend(self._item(item))
@@ -105,7 +107,7 @@ class RunReader:
         if through is None:
             self.ctx.problems.add(
                 item,
-                f"{shown(name)} is a {equipment.kind}, which no run passes",
+                f"{shown(name)} is {article(equipment.kind)}, which no run passes",
                 "end the circuit there, start another",
             )
             return ()

@@ -9,7 +9,7 @@ from checker.design.vocabulary import SECTIONS, kind
 from checker.design.vocabulary.key import Kind, Section
 from checker.quantities import UNKNOWN
 from checker.reading.context import Context, form, where
-from checker.reading.problems import listed, shown
+from checker.reading.problems import article, listed, shown
 from checker.reading.tree import Mapping, Node, Scalar, Sequence
 from checker.reading.values import KeyReader, check_required, read_keys
 
@@ -53,13 +53,15 @@ def check_sections(ctx: Context) -> None:
             _refuse_form(ctx, node, section, "names with their values: `name: {key: value}`")
         elif section.holds == "list" and type(node) is not Sequence:
             _refuse_form(ctx, node, section, "a list: a line with `- {key: value}` for each")
+        elif section.required and type(node) is Mapping and not node.entries:
+            ctx.problems.add(node, f"`{name}` is empty", f"write at least one: {section.says}")
     for section in SECTIONS:
         if section.required and section.name not in ctx.tree.entries and section.name != "fitout":
             ctx.problems.add(ctx.tree, f"the file lacks `{section.name}:`", f"add it: {section.says}")
 
 
 def _refuse_form(ctx: Context, node: Node, section: Section, right: str) -> None:
-    if type(node) is Scalar and node.text in (*_UNKNOWN, "none"):
+    if type(node) is Scalar and node.text in (*_UNKNOWN, "none") and not section.required:
         return
     ctx.problems.add(node, f"`{section.name}` is {form(node)}", f"write {right}")
 
@@ -88,7 +90,7 @@ def read_item(ctx: Context, section: Section) -> Item:
     if entry is None:
         return Item(section.name, vocabulary, NOWHERE, section.name, {})
     key, node = entry
-    given = _keys(ctx, key, node, vocabulary, f"`{section.name}`")
+    given = _keys(ctx, key, node, vocabulary, section.name)
     return Item(section.name, vocabulary, where(key), section.name, given)
 
 
@@ -104,7 +106,7 @@ def read_items(ctx: Context, section: Section) -> dict[str, Item]:
             right = ctx.problems.meant(name, vocabulary.names, f"the names are {listed(vocabulary.names)}")
             ctx.problems.add(key, f"{shown(name)} is no name in {section.name}", right)
             continue
-        given = _keys(ctx, key, value, vocabulary, f"{vocabulary.name} {shown(name)}")
+        given = _keys(ctx, key, value, vocabulary, name)
         items[name] = Item(name, vocabulary, where(key), f"{section.name}.{name}", given)
     return items
 
@@ -119,19 +121,19 @@ def read_list(ctx: Context, section: Section) -> tuple[Item, ...]:
     for position, value in enumerate(node.items):
         entry = ctx.mapping(value, f"an entry of `{section.name}`")
         if entry is not None:
-            given = _keys(ctx, entry, entry, vocabulary, f"{vocabulary.name} {position + 1}")
+            given = _keys(ctx, entry, entry, vocabulary, str(position + 1))
             items.append(Item(str(position + 1), vocabulary, where(entry), f"{section.name}.{position}", given))
     return tuple(items)
 
 
-def _keys(ctx: Context, at: Node, node: Node, vocabulary: Kind, what: str) -> dict[str, Given]:
+def _keys(ctx: Context, at: Node, node: Node, vocabulary: Kind, name: str) -> dict[str, Given]:
     """The keys of one thing, which may also be `unknown` (nothing said) or `none` (all of it absent)."""
     given: dict[str, Given] = {}
     if type(node) is Scalar and node.text == "none":
         given = {name: Given(None, where(node), STATED, "none") for name in vocabulary.keys}
     elif type(node) is not Scalar or node.text not in _UNKNOWN:
-        entry = ctx.mapping(node, what)
+        entry = ctx.mapping(node, vocabulary.name, name)
         if entry is not None:
-            given = read_keys(ctx, entry.entries, vocabulary, what)
-    check_required(ctx, at, vocabulary, given, what)
+            given = read_keys(ctx, entry.entries, vocabulary, article(vocabulary.name))
+    check_required(ctx, at, vocabulary, given, name)
     return given

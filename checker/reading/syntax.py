@@ -10,8 +10,11 @@ from checker.reading.tree import Node, refuse_depth, refuse_question
 _RESERVED = "@`%"
 
 
-def note_syntax_error(error: yaml.YAMLError, lines: list[str], problems: Problems) -> None:
-    """Turn the parser's error into a problem at the place that needs mending."""
+def note_syntax_error(error: yaml.YAMLError, lines: list[str], problems: Problems, opened: Node | None) -> None:
+    """Turn the parser's error into a problem at the place that needs mending.
+
+    `opened` is the bracket or indent that was open last.
+    """
     if not isinstance(error, yaml.MarkedYAMLError):
         problems.add(Node(1, 1), f"this is not YAML: {shown(str(error))}", "save the file as UTF-8 text")
         return
@@ -34,10 +37,10 @@ def note_syntax_error(error: yaml.YAMLError, lines: list[str], problems: Problem
     elif "quoted scalar" in context:
         problems.add(_context(error, line, column), "this quote is never closed", "close it, or drop the opening quote")
     elif "flow" in context and _at_end(mark, lines):
-        opened = _context(error, line, column)
+        opened = opened or _context(error, line, column)
         problems.add(opened, f"the bracket {shown(_char(lines, opened))} is never closed", "close it")
     elif "flow" in context:
-        opened = _context(error, line, column)
+        opened = opened or _context(error, line, column)
         problems.add(
             Node(line, column),
             f"a comma or the closing bracket is missing (opened at {opened.line}:{opened.column})",

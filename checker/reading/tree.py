@@ -284,7 +284,7 @@ def _build(text: str, problems: Problems) -> _Builder | None:
     except yaml.YAMLError as error:
         from checker.reading.syntax import note_syntax_error
 
-        note_syntax_error(error, _LINE_END.split(text), problems)
+        note_syntax_error(error, _LINE_END.split(text), problems, builder.open[-1] if builder.open else None)
         return None
     return builder
 

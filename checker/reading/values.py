@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable
+from collections.abc import Collection
 from functools import cache
 from typing import Any
 
 from checker.design.given import BASES, STATED, Given, Where
 from checker.design.shapes import LISTS, STRUCTURED, UNKNOWN_WORDS, ShapeError, parse_shape
 from checker.design.vocabulary.key import Key, Kind
-from checker.quantities import UNKNOWN
+from checker.quantities import UNKNOWN, Unknown
 from checker.reading.context import Context, form
 from checker.reading.problems import listed, shown
 from checker.reading.references import check_reference
@@ -102,7 +102,7 @@ class KeyReader:
         record = name[: len(name) - len(key.text)]
         options = _next_steps(self.kind, record)
         if not record:
-            options = (*options, *(step for step in self.skip if not step.startswith("(")))
+            options = (*options, *self.skip)
         inside = f"{shown(record[:-1])} of " if record else ""
         self.ctx.problems.add(
             key,
@@ -152,20 +152,22 @@ class KeyReader:
         try:
             value = parse_shape(spec, text, self.signed)
         except ShapeError as error:
-            right = error.right
-            if spec.words:
-                right = self.ctx.problems.meant(text, spec.words, "") or right
-                if spec.shape in ("word", "words"):
-                    right = f"{right} the words are {listed(spec.words)}" if right.endswith("?") else right
-                elif not right.endswith("?"):
-                    right = f"{right}, or {listed(spec.words)}"
-            self.ctx.problems.add(node, f"{shown(spec.name)}: {error.message}", right)
+            self.ctx.problems.add(node, f"{shown(spec.name)}: {error.message}", self._right(spec, text, error))
             return Given(UNKNOWN, at, basis, text)
         if spec.shape in _REFERENCES:
             for name in value if isinstance(value, tuple) else (value,):
                 if isinstance(name, str) and name not in spec.words:
                     check_reference(self.ctx, spec, node, name)
         return Given(value, at, basis, text)
+
+    def _right(self, spec: Key, text: str, error: ShapeError) -> str:
+        """What would be right instead of `text`: the nearest word and all of them, or the quantity that fits."""
+        if not spec.words:
+            return error.right
+        meant = self.ctx.problems.meant(text, spec.words, "")
+        if spec.shape in ("word", "words"):
+            return f"{meant} the words are {listed(spec.words)}".strip()
+        return meant or f"{error.right}, or {listed(spec.words)}"
 
 
 def _next_steps(kind: Kind, record: str) -> tuple[str, ...]:
@@ -198,9 +200,15 @@ def read_basis(ctx: Context, node: Node) -> str:
     return scalar.text
 
 
-def check_required(ctx: Context, at: Node, kind: Kind, given: Iterable[str], what: str) -> None:
-    """Note each key of `kind` that must be written and is not."""
-    written = set(given)
-    for key in kind.keys.values():
-        if key.required and key.name not in written:
-            ctx.problems.add(at, f"{what} lacks {shown(key.name)}", f"write `{key.name}: ...` ({key.says.rstrip('.')})")
+@cache
+def _required(kind: Kind) -> tuple[Key, ...]:
+    return tuple(key for key in kind.keys.values() if key.required)
+
+
+def check_required(ctx: Context, at: Node, kind: Kind, given: dict[str, Given], name: str) -> None:
+    """Note each key of `kind` that must be written and is not; `unknown` and `none` do not count."""
+    for key in _required(kind):
+        value = given[key.name].value if key.name in given else None
+        if value is None or isinstance(value, Unknown):
+            what = f"{kind.name} {shown(name)} lacks {shown(key.name)}"
+            ctx.problems.add(at, what, f"write `{key.name}: ...` ({key.says.rstrip('.')})")
