@@ -18,10 +18,14 @@ from checker.quantities import Number, Range, Unknown, add, corners, greatest
 
 
 class Norton(NamedTuple):
-    """Short-circuit current (A) and conductance (S) of one side."""
+    """Short-circuit current (A) and conductance (S) of one side.
+
+    Sources of alternating current are never joined, so of several on one side only the strongest counts.
+    """
 
     current: Number
     conductance: Number
+    alternating: bool = False
 
 
 NOTHING = Norton(0.0, 0.0)
@@ -66,6 +70,8 @@ def _join(a: Norton, b: Norton) -> Norton:
         return b
     if b is NOTHING:
         return a
+    if a.alternating or b.alternating:
+        return Norton(greatest(a.current, b.current), greatest(a.conductance, b.conductance), True)
     return Norton(add(a.current, b.current), add(a.conductance, b.conductance))
 
 
@@ -74,9 +80,9 @@ def _weaken(flow: Norton, ohms: Number) -> Norton:
         return flow
     if isinstance(ohms, Unknown):
         # An unknown lead can only weaken the fault: between nothing and all of it.
-        return Norton(_up_to(flow.current), _up_to(flow.conductance))
+        return flow._replace(current=_up_to(flow.current), conductance=_up_to(flow.conductance))
     current = corners(lambda i, g, r: i / (1 + g * r), flow.current, flow.conductance, ohms)
-    return Norton(current, corners(lambda g, r: g / (1 + g * r), flow.conductance, ohms))
+    return flow._replace(current=current, conductance=corners(lambda g, r: g / (1 + g * r), flow.conductance, ohms))
 
 
 def _up_to(value: Number) -> Number:

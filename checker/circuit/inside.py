@@ -42,7 +42,7 @@ def _lone_device(network: Network, item: Equipment) -> None:
 
 
 def _board(network: Network, board: Equipment) -> None:
-    system = "ac" if board.value("system") == "mains" or f"{board.name}:L" in network.near else "dc"
+    system = "ac" if board.says("system", "mains") or f"{board.name}:L" in network.near else "dc"
     poles = POLE_OF_ROLE[system]
     for way in board.ways:
         if way.kind not in IN_LINE:
@@ -60,7 +60,8 @@ def throws_of(item: Equipment) -> tuple[str, ...]:
 
 def _changeover(network: Network, item: Equipment) -> None:
     """Each throw joins the common; with one pole the neutrals of all throws stay joined."""
-    one_pole = item.value("poles") == 1.0 if isinstance(item.value("poles"), float) else False
+    poles = item.value("poles")
+    one_pole = isinstance(poles, float) and poles == 1.0
     for throw in throws_of(item):
         network.add_link(Link(item, f"{item.name}:common", f"{item.name}:{throw}", LIVE, "throw", throw))
         back = f"{item.name}:{throw}/return"
@@ -71,10 +72,10 @@ def _changeover(network: Network, item: Equipment) -> None:
 
 def _inverter_charger(network: Network, item: Equipment) -> None:
     name = item.name
-    blocked = item.value("transfer.backfeed") == "blocked"
+    blocked = item.says("transfer.backfeed", "blocked")
     network.add_link(Link(item, f"{name}:ac-inL", f"{name}:ac-outL", LIVE, "transfer", one_way=blocked))
     poles = item.value("transfer.poles")
-    when = "always" if poles == 1.0 and isinstance(poles, float) else "transfer"
+    when = "always" if isinstance(poles, float) and poles == 1.0 else "transfer"
     network.add_link(Link(item, f"{name}:ac-inN", f"{name}:ac-outN", RETURN, when))
     network.add_link(Link(item, f"{name}:ac-inPE", f"{name}:ac-outPE", EARTH))
     network.add_link(Link(item, f"{name}:ac-outPE", f"{name}:case", EARTH))
@@ -83,13 +84,11 @@ def _inverter_charger(network: Network, item: Equipment) -> None:
 
 def _bond(network: Network, item: Equipment, port: str) -> None:
     """The link between neutral and earth inside an inverter, unless the file says there is none."""
-    when = item.value("bond.when")
-    if when is None or when == "never" or item.value("bond") is None:
+    if item.value("bond.when") is None or item.says("bond.when", "never"):
         return
     network.add_link(Link(item, f"{item.name}:{port}N", f"{item.name}:{port}PE", EARTH, "bond"))
 
 
 def _generator(network: Network, item: Equipment) -> None:
-    bond = item.value("bond")
-    if bond is not None and bond is not False and bond != "never":
+    if item.value("bond.when") is not None and not item.says("bond.when", "never"):
         network.add_link(Link(item, f"{item.name}:N", f"{item.name}:PE", EARTH, "bond"))

@@ -29,7 +29,7 @@ def overload_currents(network: Network) -> dict[int, Number]:
     found: dict[int, Number] = {}
     for near, banned_sources in _states(network):
         for wire_id, current in _one_state(network, near, banned_sources).items():
-            found[wire_id] = _largest(found[wire_id], current) if wire_id in found else current
+            found[wire_id] = largest(found[wire_id], current) if wire_id in found else current
     return found
 
 
@@ -73,6 +73,8 @@ def _is_live(edge: Edge) -> bool:
 def _closed(edge: Edge, position: dict[str, str] | None) -> bool:
     if position is None or isinstance(edge, Wire):
         return True
+    if edge.when in ("hand", "coil"):
+        return position.get(edge.equipment.name) != "open"
     if edge.when == "throw":
         return position.get(edge.equipment.name, edge.throw) == edge.throw
     if edge.when == "transfer":
@@ -106,7 +108,7 @@ def _one_state(network: Network, near: Near, passing: frozenset[str]) -> dict[in
                 # What arrives at b through the wire is pushed by the side of a, and the other way round.
                 forward = _smallest(supply[b], _behind(demand, near, wire, wire.b))
                 backward = _smallest(supply[a], _behind(demand, near, wire, wire.a))
-                found[id(wire)] = _largest(forward, backward)
+                found[id(wire)] = largest(forward, backward)
     return found
 
 
@@ -117,7 +119,7 @@ def _behind(demand: dict[tuple[int, str], Number], near: Near, wire: Wire, node:
 
 
 def _push(edge: Edge, node: str, flow: Number) -> Number:
-    if flow == 0.0 and isinstance(flow, float):
+    if isinstance(flow, float) and flow == 0.0:
         return 0.0
     if isinstance(edge, Link):
         if edge.one_way and node == edge.b:
@@ -127,7 +129,7 @@ def _push(edge: Edge, node: str, flow: Number) -> Number:
 
 
 def _swallow(edge: Edge, node: str, flow: Number) -> Number:
-    if flow == 0.0 and isinstance(flow, float):
+    if isinstance(flow, float) and flow == 0.0:
         return 0.0
     if isinstance(edge, Link):
         if edge.one_way and node == edge.a:
@@ -148,20 +150,22 @@ def _gap(flow: Number) -> Number:
 
 
 def _both(a: Number, b: Number) -> Number:
-    if _endless(a) or _endless(b):
+    if endless(a) or endless(b):
         return ENDLESS
     return add(a, b)
 
 
 def _smallest(a: Number, b: Number) -> Number:
-    if _endless(a):
+    if endless(a):
         return b
-    return a if _endless(b) else least(a, b)
+    return a if endless(b) else least(a, b)
 
 
-def _largest(a: Number, b: Number) -> Number:
-    return ENDLESS if _endless(a) or _endless(b) else greatest(a, b)
+def largest(a: Number, b: Number) -> Number:
+    """The larger of two currents, endless when one is."""
+    return ENDLESS if endless(a) or endless(b) else greatest(a, b)
 
 
-def _endless(value: Number) -> bool:
+def endless(value: Number) -> bool:
+    """Whether nothing limits a current."""
     return isinstance(value, float) and value == ENDLESS

@@ -109,7 +109,7 @@ def first_system(equipment: Mapping[str, Equipment], port: Port) -> str | None:
     if port.port in ("L", "N", "PE", "case"):
         return "ac"
     if item.kind in NODES:
-        return "ac" if item.allows("system") and item.value("system") == "mains" else None
+        return "ac" if item.allows("system") and item.says("system", "mains") else None
     if item.kind in IN_LINE or item.kind == "changeover":
         volts = item.value("voltage") if item.allows("voltage") else None
         return getattr(volts, "system", None)

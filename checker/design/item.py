@@ -45,6 +45,11 @@ class Item:
         """The bare value of `key`."""
         return self.get(key).value
 
+    def says(self, key: str, *words: str) -> bool:
+        """Whether the value of `key` is known to be one of `words`; no when it is unknown."""
+        value = self.get(key).value
+        return isinstance(value, str) and value in words
+
     def has(self, key: str) -> bool:
         """Whether the writer wrote `key` (or something below it)."""
         return key in self._given

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from checker.circuit.elements import LIVE, RETURN, Link
+from checker.circuit.elements import LIVE, RETURN, Link, Source
 from checker.circuit.ports import CONTACTS
 from checker.circuit.sources import LOADS
 from checker.design.given import Where
@@ -163,10 +163,22 @@ def fed_by(s: Subject) -> tuple[Any, ...]:
     return tuple(one for one in subjects if one is not None)
 
 
+def _feeds_alone(source: Source) -> bool:
+    """Whether a source holds up a voltage by itself; chargers, arrays and alternators only add to one that does."""
+    item = source.equipment
+    if source.storage or source.system == "ac":
+        return True
+    return item.kind == "dc converter" and (source.port == "low" or item.value("both ways") is not True)
+
+
 def _way_home(facts: Facts, conductor: Any) -> list[str]:
-    """Names of the circuits from the start of a conductor to the first source, fewest circuits."""
+    """Names of the circuits from the start of a conductor to the first source that feeds alone, fewest circuits."""
     network = facts.network
-    if network.sources_at.get(conductor.start):
+
+    def at_source(node: str) -> bool:
+        return any(_feeds_alone(source) for source in network.sources_at.get(node, ()))
+
+    if at_source(conductor.start):
         return []
     ways: list[tuple[str, list[str]]] = [(conductor.start, [])]
     seen = {conductor.start}
@@ -184,10 +196,10 @@ def _way_home(facts: Facts, conductor: Any) -> list[str]:
             elif edge.conductor.role == LIVE and edge.conductor is not conductor:
                 seen.add(far)
                 onward = names if edge.conductor.circuit.name in names else [*names, edge.conductor.circuit.name]
-                if network.sources_at.get(far):
+                if at_source(far):
                     return onward
                 ways.append((far, onward))
-            if network.sources_at.get(far):
+            if at_source(far):
                 return names
     return []
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from checker.circuit.elements import LIVE, Link, Wire
-from checker.circuit.limits import ENDLESS, overload_currents
+from checker.circuit.limits import largest, overload_currents
 from checker.design.model import Equipment
 from checker.facts.catalogue import fact
 from checker.facts.conductor_given import BONDING, wire_length
@@ -16,7 +16,7 @@ from checker.physics.adiabatic import THERMOSET_FROM_C, k_for_insulation, withst
 from checker.physics.carrying_capacity import Capacity, dc_carrying_capacity
 from checker.physics.conductor_resistance import copper_resistance_per_metre, table_resistance_per_metre
 from checker.physics.installed_capacity import installed_capacity
-from checker.quantities import UNKNOWN, Number, Range, Unknown, add, corners, greatest, multiply, show
+from checker.quantities import UNKNOWN, Number, Range, Unknown, add, corners, multiply, show
 
 COLD_C = 20.0
 TABLE_5 = "33 CFR 183.425 Table 5 with its notes (seen); heat balance after Churchill and Chu 1975 (from memory)"
@@ -63,8 +63,8 @@ def carrying_capacity(s: Subject) -> Any:
 
 
 def _capacity(s: Subject, piece: str) -> Any:
-    if s.material == "aluminium":
-        return Unknown("no table for aluminium conductors is held")
+    if not _is_copper(s):
+        return Unknown("tables are held for copper conductors only")
     insulated = s.in_thermal_insulation
     if isinstance(insulated, Unknown):
         return insulated
@@ -94,6 +94,11 @@ def _held(facts: Facts, area: float, limit: float, ambient: float, count: int, w
     if isinstance(found, OutOfRange):
         raise found
     return found  # type: ignore[no-any-return]
+
+
+def _is_copper(s: Subject) -> bool:
+    metal = s.material
+    return isinstance(metal, str) and "copper" in metal
 
 
 def _working(held: Capacity) -> str:
@@ -138,7 +143,7 @@ def overload_current(s: Subject) -> Any:
     found: Number = 0.0
     for wire in s.item.wires:
         current = facts.store["overload"].get(id(wire), 0.0)
-        found = ENDLESS if current == ENDLESS or found == ENDLESS else greatest(found, current)
+        found = largest(found, current)
     if facts.recorder is not None:
         ratings = [f"{device.id} lets {show(device.rating, 'A')} through" for device in s.protected_by]
         s.note(lambda: "; ".join(ratings) or "no device on either side")
@@ -243,9 +248,10 @@ def cold_resistance(s: Subject) -> Any:
 
 def resistance_per_metre(s: Subject, temperature: Number) -> Any:
     """Ohm per metre of all parallel legs together."""
-    if s.material == "aluminium":
-        return Unknown("no table for aluminium conductors is held")
-    kind = "class 5" if s.strands in ("flexible", "extra flexible") else "class 2"
+    if not _is_copper(s):
+        return Unknown("tables are held for copper conductors only")
+    strands = s.strands
+    kind = "class 2" if isinstance(strands, str) and strands in ("solid", "stranded") else "class 5"
 
     def per_metre(area_m2: float, temperature_c: float, legs: float) -> float:
         try:

@@ -206,7 +206,7 @@ def ambient(s: Subject) -> Any:
         stated = s.read(place, "temperature")
         if isinstance(stated, Window):
             hottest = greatest(hottest, stated.high)
-        elif place.value("kind") == "engine space":
+        elif place.says("kind", "engine space"):
             return Unknown(f"the air temperature in {place.name} is not stated")
     return hottest
 
@@ -246,15 +246,20 @@ def bunched(s: Subject) -> Any:
     for loom in design.looms.values():
         carries = loom.value("carries")
         member = isinstance(carries, tuple) and name in carries
-        member = member or (s.item.circuit.value("loom") == loom.name)
+        member = member or s.item.circuit.says("loom", loom.name)
         if not member:
             continue
         count = s.read(loom, "bunched")
-        if isinstance(count, Unknown):
-            count = float(len(carries)) if isinstance(carries, tuple) else count
+        if isinstance(count, Unknown) and not loom.has("bunched"):
+            count = float(len(_members(s.facts, loom, carries)))
         pairs = multiply(count, 2.0)
         most = greatest(most, pairs)
     return most
+
+
+def _members(facts: Facts, loom: Item, carries: Any) -> set[str]:
+    named = set(carries) if isinstance(carries, tuple) else set()
+    return named | {one.name for one in facts.design.circuits.values() if one.says("loom", loom.name)}
 
 
 @fact("conductor", "voltage", unit="V", says="Nominal voltage of its circuit.", method="equipment on the same part")

@@ -11,13 +11,28 @@ from typing import Any
 
 from checker.circuit.elements import LIVE, Edge, Link
 from checker.circuit.limits import ENDLESS, live_graph
+from checker.circuit.ports import CONTACTS
 from checker.circuit.sweep import Forest, Rules
 from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.facts.levels import level_at
 from checker.facts.loads import rated_current, running_current
 from checker.facts.subject import Facts
-from checker.quantities import UNKNOWN, Number, Range, Unknown, Window, add, divide, greatest, least, multiply
+from checker.quantities import (
+    UNKNOWN,
+    Number,
+    Range,
+    Unknown,
+    Window,
+    add,
+    between,
+    divide,
+    greatest,
+    least,
+    multiply,
+    same,
+    subtract,
+)
 
 ANY = "any one load alone"
 Found = dict[str, tuple[Number, str]]
@@ -47,7 +62,7 @@ def _merge(found: Found, flows: dict[str, Number], name: str) -> None:
             found[conductor] = (current, name)
         else:
             most = _most(before[0], current)
-            found[conductor] = (most, before[1] if most == before[0] and not isinstance(most, Unknown) else name)
+            found[conductor] = (most, before[1] if same(most, before[0]) else name)
 
 
 def _most(a: Number, b: Number) -> Number:
@@ -78,8 +93,13 @@ def _flows(
     def drawn(edge: Edge, node: str, flow: Number) -> Number:
         return 0.0 if isinstance(edge, Link) and edge.one_way and node == edge.a else flow
 
+    stores = {source.live for source in network.sources if source.storage}
     supply = forest.sweep(Rules[Number](0.0, lambda node: gives.get(node, 0.0), joined, given))
+    charging = forest.sweep(
+        Rules[Number](0.0, lambda node: 0.0 if node in stores else gives.get(node, 0.0), joined, given)
+    )
     demand = forest.sweep(Rules[Number](0.0, lambda node: draws.get(node, 0.0), joined, drawn))
+    storing = forest.sweep(Rules[Number](0.0, lambda node: ENDLESS if node in stores else 0.0, joined, drawn))
     found: dict[str, Number] = {}
     for conductor in network.conductors:
         if conductor.role != LIVE:
@@ -88,11 +108,32 @@ def _flows(
         for wire in conductor.wires:
             a, b = (id(wire), wire.a), (id(wire), wire.b)
             if a in supply:
-                forward = _lesser(supply[b], demand[a])
-                backward = _lesser(supply[a], demand[b])
-                most = _most(most, _most(forward, backward))
+                for into, out in ((a, b), (b, a)):
+                    # Loads take from anything; a battery is charged by what is no battery.
+                    stored = _lesser(charging[into], storing[out]) if mode is not None else 0.0
+                    upper = _lesser(supply[into], joined(demand[out], stored))
+                    lower = _most(stored, _beyond(demand[out], supply[out])) if mode is not None else upper
+                    most = _most(most, _span(lower, upper))
         found[conductor.id] = most
     return found
+
+
+def _beyond(asked: Number, there: Number) -> Number:
+    """What loads ask for beyond what the sources on their own side can give: that much must come through."""
+    if isinstance(there, float) and there == ENDLESS:
+        return 0.0
+    if isinstance(asked, Unknown) or isinstance(there, Unknown) or (isinstance(asked, float) and asked == ENDLESS):
+        return 0.0
+    return greatest(subtract(asked, there), 0.0)
+
+
+def _span(lower: Number, upper: Number) -> Number:
+    """From the least of the one to the most of the other; where sources share a load, nobody knows how."""
+    if isinstance(upper, Unknown):
+        return upper
+    low = lower.low if isinstance(lower, Range) else lower if isinstance(lower, float) else 0.0
+    high = upper.high if isinstance(upper, Range) else upper if isinstance(upper, float) else ENDLESS
+    return between(min(low, high), high)
 
 
 def _lesser(a: Number, b: Number) -> Number:
@@ -110,7 +151,11 @@ def _lesser(a: Number, b: Number) -> Number:
 
 
 def positions(facts: Facts, mode: Item) -> dict[str, str]:
-    """Changeover or inverter -> its position in a mode: as set, else at rest; coils by the presence of the shore."""
+    """Switching equipment -> its position in a mode: as set, else at rest; coils by what drives them.
+
+    Changeovers and inverters have positions of their own; of switches and relays only those known to be `open` stand
+    here, so that one of which nothing is known counts as closed.
+    """
     found: dict[str, str] = {}
     set_by = dict(mode.value("set")) if isinstance(mode.value("set"), tuple) else {}
     for item in facts.network.equipment.values():
@@ -118,13 +163,26 @@ def positions(facts: Facts, mode: Item) -> dict[str, str]:
             chosen = set_by[item.name].value if item.name in set_by else _rest(item, mode)
             if isinstance(chosen, str):
                 found[item.name] = chosen
+        elif item.kind in CONTACTS and _is_open(facts, item, mode, set_by):
+            found[item.name] = "open"
         elif item.kind == "inverter-charger":
-            found[item.name] = "invert" if mode.value("inverter") == "inverting" else "pass"
+            found[item.name] = "invert" if mode.says("inverter", "inverting") else "pass"
     return found
 
 
+def _is_open(facts: Facts, item: Equipment, mode: Item, set_by: dict[str, Any]) -> bool:
+    if item.name in set_by:
+        return bool(same(set_by[item.name].value, "open"))
+    if item.kind == "switch":
+        return item.says("rest", "open") and item.says("operated", "by hand")
+    driver = facts.network.equipment.get(str(item.value("driven by")))
+    if driver is None or driver.kind != "signal" or not driver.says("means", "engine running"):
+        return False
+    return mode.says("engine", "stopped") and not item.says("rest", "closed")
+
+
 def _rest(item: Equipment, mode: Item) -> Any:
-    if item.value("operated") == "coil" and mode.value("shore") != "absent":
+    if item.says("operated", "coil") and not mode.says("shore", "absent"):
         throws = item.value("throws")
         rest = item.value("rest")
         others = [throw for throw in throws if throw not in (rest, "open")] if isinstance(throws, tuple) else []
@@ -186,12 +244,11 @@ def _draws_in(facts: Facts, mode: Item) -> dict[str, Number]:
 
 def _standing(facts: Facts, item: Equipment, node: str, mode: Item | None, mains: Number) -> Number | None:
     """What equipment that passes power on asks of its input side."""
-    if item.kind in ("battery", "bank"):
-        return ENDLESS
     if item.kind == "dc converter":
-        return converter_current(item, node.split(":", 1)[1].rstrip("+"))
+        side = node.split(":", 1)[1].rstrip("+")
+        return 0.0 if _idle_side(item, side, mode, drawing=True) else converter_current(item, side)
     if item.kind in ("inverter", "inverter-charger") and node.endswith("dc+"):
-        if mode is not None and mode.value("inverter") != "inverting":
+        if mode is not None and not mode.says("inverter", "inverting"):
             return 0.0
         volts = _lowest(item.value("dc.voltage"), item.value("dc.nominal"))
         power = mains if mode is not None else _lesser(mains, item.value("power"))
@@ -207,13 +264,28 @@ def _mains_input(facts: Facts, item: Equipment, mode: Item | None, mains: Number
     if item.kind == "charger":
         stated = item.value("ac.current")
         return stated if isinstance(stated, float | Range) else UNKNOWN
-    if mode is not None and mode.value("shore") == "absent":
+    if mode is not None and mode.says("shore", "absent"):
         return 0.0
     volts = facts.design.vehicle.value("supply.voltage")
     charger = multiply(item.value("charger.current"), item.value("settings.charge voltage"))
     asked = divide(divide(charger, item.value("efficiency")), volts)
     limit = item.value("settings.shore limit")
-    return _lesser(asked, limit) if isinstance(limit, float | Range) else asked
+    if not isinstance(limit, float | Range):
+        return asked
+    # What its loads take through it, the charger gives up.
+    return _lesser(asked, greatest(subtract(limit, divide(mains, volts)), 0.0))
+
+
+def _idle_side(item: Equipment, side: str, mode: Item | None, *, drawing: bool) -> bool:
+    """Whether a converter that works both ways is busy in the other direction: it charges while the engine runs."""
+    if mode is None or item.value("both ways") is not True:
+        return False
+    charges = not mode.says("engine", "stopped")
+    return charges == ((side == "high") == drawing)
+
+
+def _none(value: Any) -> bool:
+    return isinstance(value, float) and value == 0.0
 
 
 def _lowest(window: Any, nominal: Any) -> Number:
@@ -223,15 +295,14 @@ def _lowest(window: Any, nominal: Any) -> Number:
 
 
 def converter_current(item: Equipment, side: str) -> Number:
-    """Greatest lasting current of one side of a converter (A): its rating, or what its settings leave of it."""
+    """Greatest lasting current that a converter draws at one side (A).
+
+    Its rating; at its low side no more than its charging settings ask for, since it charges what is at its high side.
+    """
     rated: Number = item.value(f"sides.{side}.current")
     charge, volts = item.value("settings.charge current"), item.value("settings.charge voltage")
-    if not isinstance(charge, float | Range):
+    if side == "high" or not isinstance(charge, float | Range):
         return rated
-    if item.value("both ways") is True:
-        return rated  # it may feed back at full rating, whatever its charging current is set to
-    if side == "high":
-        return least(rated, charge) if isinstance(rated, float | Range) else charge
     low = item.value("sides.low.nominal")
     asked = divide(divide(multiply(charge, volts), low), item.value("efficiency"))
     return _lesser(rated, asked) if isinstance(rated, float | Range) else asked
@@ -239,20 +310,23 @@ def converter_current(item: Equipment, side: str) -> Number:
 
 def _gives_in(facts: Facts, mode: Item) -> dict[str, Number]:
     gives: dict[str, Number] = {}
-    engine, shore = mode.value("engine"), mode.value("shore")
-    inverting = mode.value("inverter") == "inverting"
+    shore = mode.value("shore")
+    inverting = mode.says("inverter", "inverting")
     for source in facts.network.sources:
         item = source.equipment
         limit: Number = ENDLESS if source.storage else source.limit  # type: ignore[assignment]
         from_shore = item.kind in ("shore inlet", "charger") or source.port == "dc"
         resting = (
-            (item.kind == "alternator" and engine == "stopped")
-            or (from_shore and shore == "absent")
+            (item.kind == "alternator" and mode.says("engine", "stopped"))
+            or (from_shore and mode.says("shore", "absent"))
             or (source.port in ("ac", "ac-out") and not inverting)
-            or (item.kind in ("solar array", "solar controller") and mode.value("sun") == 0.0)
+            or (item.kind in ("solar array", "solar controller") and _none(mode.value("sun")))
         )
-        if resting:
+        if resting or (item.kind == "dc converter" and _idle_side(item, source.port, mode, drawing=False)):
             limit = 0.0
+        elif item.kind == "dc converter" and source.port == "high":
+            charge = item.value("settings.charge current")
+            limit = _lesser(limit, charge) if isinstance(charge, float | Range) else limit
         elif item.kind == "shore inlet" and isinstance(shore, float | Range):
             limit = _lesser(limit, shore)
         _give(gives, source.live, limit)

@@ -291,20 +291,23 @@ def norton(facts: Facts, source: Source) -> Norton:
     if item.kind in ("battery", "bank"):
         return _battery(facts, item)
     if item.kind == "shore inlet":
-        return Norton(facts.design.vehicle.value("supply.fault current"), 0.0)
+        return Norton(facts.design.vehicle.value("supply.fault current"), 0.0, True)
     if source.storage:
         return Norton(UNKNOWN, UNKNOWN)
     for key in ("short circuit current", "ac.fault current", "fault current"):
         if item.allows(key):
             stated = item.value(key)
             if isinstance(stated, float | Range):
-                return Norton(stated, 0.0)
+                return Norton(stated, 0.0, source.system == "ac")
     if item.kind == "solar array" and isinstance(source.limit, float | Range):
         return Norton(source.limit, 0.0)
+    peak = item.value(f"sides.{source.port}.peak.current") if item.kind == "dc converter" else UNKNOWN
+    if isinstance(peak, float | Range):
+        return Norton(peak, 0.0)
     if source.system == "dc" and isinstance(source.limit, float | Range):
         # A converter folds back: what it gives into a short is not above twice its rating. Common practice, no source.
         return Norton(multiply(source.limit, Range(0.0, 2.0)), 0.0)
-    return Norton(UNKNOWN, 0.0)
+    return Norton(UNKNOWN, 0.0, source.system == "ac")
 
 
 def _battery(facts: Facts, item: Equipment) -> Norton:

@@ -188,7 +188,7 @@ def _full(network: Network, item: Equipment) -> Number:
     if isinstance(stop, float | Range):
         return multiply(stop, series)
     chemistry = one.value("chemistry")
-    if chemistry == "lithium iron phosphate":
+    if one.says("chemistry", "lithium iron phosphate"):
         cells = one.value("cells")
         volts = multiply(cells, LITHIUM_IRON_CELL_FULL_V) if isinstance(cells, float) else UNKNOWN
         if isinstance(volts, Unknown):

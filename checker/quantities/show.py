@@ -52,6 +52,8 @@ def show(value: Number | Window, unit: str, digits: int = 4) -> str:
         return _window(value, unit, digits)
     if isinstance(value, Range):
         return _range(value.low, value.high, unit, digits)
+    if isinf(value):
+        return "no limit"
     symbol = _symbol(abs(value), unit)
     return _join(_digits(value, scale_of(symbol), digits), symbol)
 

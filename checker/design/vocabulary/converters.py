@@ -114,6 +114,7 @@ INVERTER_KEYS = (
     quantity("ac.frequency", "Hz", "Output frequency."),
     quantity("ac.fault current", "A", "Greatest current into a short circuit."),
     quantity("ac.fault time", "s", "How long it can keep that up."),
+    yes("bond", "Its neutral can be joined to earth inside it; `none` when it cannot."),
     word("bond.when", BOND_WHEN, "When its neutral is joined to earth."),
     word("bond.by", ("relay", "link"), "What makes the join."),
     ISOLATION_KEY,

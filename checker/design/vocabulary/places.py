@@ -19,7 +19,7 @@ PLACE = Kind(
         # Where people breathe and sleep the rules ask most.
         word("kind", PLACE_KINDS, "What it is. Left out: living space.", default="living space"),
         named("inside", "places", "The place it is part of.", words=("outer skin",)),
-        named("on", "moving", "The moving part that carries it."),
+        named("carried by", "moving", "The moving part that carries it."),
         named("across", "moving", "The moving part it bridges."),
         Key("box", "box", "Its box in vehicle axes."),
         # A closed box until openings are told: hottest, and nothing leads gas away. No place is aired by silence.

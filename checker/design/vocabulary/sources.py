@@ -10,7 +10,7 @@ from checker.design.vocabulary.common import (
     REVERSE,
 )
 from checker.design.vocabulary.key import Key, Kind, Port
-from checker.design.vocabulary.make import count, named, quantity, rated, signal, text, texts, under, window, word, yes
+from checker.design.vocabulary.make import count, named, names, quantity, rated, signal, text, under, window, word, yes
 from checker.design.vocabulary.protection import FUSE_KEYS
 from checker.design.vocabulary.words import AC_POLES, BOND_WHEN, CHEMISTRIES, DC_POLES, EITHER_POLES, ISOLATION, WAKES
 
@@ -175,11 +175,12 @@ GENERATOR = Kind(
         quantity("frequency", "Hz", "Frequency."),
         quantity("fault current", "A", "Greatest current into a short circuit."),
         quantity("fault time", "s", "How long it can keep that up."),
+        yes("bond", "Its neutral can be joined to its earth inside it; `none` when it cannot."),
         word("bond.when", BOND_WHEN, "When its neutral is joined to its earth."),
-        text("bond.by", "What makes the join."),
+        word("bond.by", ("relay", "link"), "What makes the join."),
         yes("frame bond", "Its frame is bonded to the vehicle."),
         word("fuel", ("petrol", "diesel", "gas"), "Fuel."),
-        texts("synchronises with", "Sources it may run in parallel with."),
+        names("synchronises with", "equipment", "Sources it may run in parallel with, by design."),
         *ENABLE,
     ),
     ports=(Port("", AC_POLES),),
