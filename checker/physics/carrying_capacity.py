@@ -14,7 +14,7 @@ from typing import NamedTuple
 from checker.outofrange import OutOfRange, require
 from checker.physics.heat_balance import SOURCE as HEAT_SOURCE
 from checker.physics.heat_balance import heat_balance_current
-from checker.physics.interpolation import linear, log_log
+from checker.physics.interpolation import linear, log_log, nearest_key
 from checker.physics.tables import table
 
 FREE_AIR = "carrying_capacity_free_air"
@@ -23,6 +23,7 @@ BASE_C = 30.0                    # both tables: ambient they are made for
 ENGINE_SPACE_C = 50.0            # 33 CFR 183.425 Table 5 note 1 [seen]
 INSULATION_CLASSES_C = (60.0, 75.0, 80.0, 90.0, 105.0, 125.0, 200.0)
 FIRST_AREA_M2 = 0.823e-6         # 18 AWG, where the free-air table begins
+SAME_GAUGE = 5e-3                # relative: gauge areas are printed to two or three digits
 SQUARE_ROOT_SOURCE = "square-root rule, heat in proportion to current squared"
 ONE_SIDE_FACTOR = 0.69           # least ratio of method A1 to C in IEC 60364-5-52, two loaded conductors
 IN_INSULATION = ("none", "one side", "surrounded")
@@ -69,8 +70,9 @@ def insulation_class(insulation_c: float) -> float:
 def free_air_capacity(area_m2: float, insulation_c: float) -> float:
     """Tabulated current of one copper conductor in free air at 30 °C. [A]
 
-    The gauge rows stand at their true metal areas; a size between two rows is taken on the
-    straight line between them on log-log paper, so it stays at or below the next larger row.
+    The gauge rows stand at their true metal areas, and an area within half a per cent of one is that
+    gauge; a size between two rows is taken on the straight line between them on log-log paper, so it
+    stays at or below the next larger row.
     From 0.5 mm2 up to 18 AWG the table of small flexible cords serves, row at or below.
 
     Parameters
@@ -86,15 +88,17 @@ def free_air_capacity(area_m2: float, insulation_c: float) -> float:
     ------
     33 CFR 183.425 Table 5 [seen]; below 18 AWG, BS 7671 table 4F3A [from memory].
     """
-    rating_c = insulation_class(insulation_c)
-    if area_m2 < FIRST_AREA_M2:
-        return _small_cord(area_m2)
-    return log_log("conductor area, m2,", area_m2, _free_air_column(rating_c), table(FREE_AIR).source)
+    column = _free_air_column(insulation_class(insulation_c))
+    size_m2 = nearest_key(area_m2, column, SAME_GAUGE)
+    if size_m2 < FIRST_AREA_M2:
+        return _small_cord(size_m2)
+    return log_log("conductor area, m2,", size_m2, column, table(FREE_AIR).source)
 
 
 def free_air_source(area_m2: float) -> str:
     """Document behind `free_air_capacity` for an area, ready to print."""
-    return table(SMALL_CORD if area_m2 < FIRST_AREA_M2 else FREE_AIR).source
+    size_m2 = nearest_key(area_m2, _free_air_column(INSULATION_CLASSES_C[0]), SAME_GAUGE)
+    return table(SMALL_CORD if size_m2 < FIRST_AREA_M2 else FREE_AIR).source
 
 
 def square_root_factor(limit_c: float, ambient_c: float, base_c: float) -> float:
@@ -273,11 +277,11 @@ def _ambient_source(ambient_c: float) -> str:
 
 def _small_cord(area_m2: float) -> float:
     cord = table(SMALL_CORD)
-    pairs = cord.pairs("area_mm2", "current_a")
-    # The relative 1e-9 forgives the rounding of mm2 to m2, so that 0.5 mm2 meets its own row.
-    fitting = [current for area_mm2, current in pairs if area_mm2 * 1e-6 <= area_m2 * (1.0 + 1e-9)]
+    pairs = cord.pairs("area_mm2", "current_a", -6)
+    size_m2 = nearest_key(area_m2, pairs, SAME_GAUGE)
+    fitting = [current_a for row_m2, current_a in pairs if row_m2 <= size_m2]
     if not fitting:
-        raise OutOfRange("conductor area, mm2,", area_m2 * 1e6, (pairs[0][0], FIRST_AREA_M2 * 1e6), cord.source)
+        raise OutOfRange("conductor area, m2,", area_m2, (pairs[0][0], FIRST_AREA_M2), cord.source)
     return fitting[-1]
 
 
@@ -292,5 +296,4 @@ def _by_count(name: str, live_conductors: int) -> float:
 
 @cache
 def _free_air_column(rating_c: float) -> tuple[tuple[float, float], ...]:
-    published = table(FREE_AIR).pairs("area_mm2", f"insulation_{rating_c:g}")
-    return tuple((area_mm2 * 1e-6, current_a) for area_mm2, current_a in published)
+    return table(FREE_AIR).pairs("area_mm2", f"insulation_{rating_c:g}", -6)

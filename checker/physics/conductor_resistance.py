@@ -166,4 +166,4 @@ def resistance_source(kind: str) -> str:
 @cache
 def _column(kind: str) -> tuple[tuple[float, float], ...]:
     name, column = COLUMNS[kind]
-    return tuple((area * 1e-6, ohm_per_km * 1e-3) for area, ohm_per_km in table(name).pairs("area_mm2", column))
+    return tuple((area, ohm_per_km * 1e-3) for area, ohm_per_km in table(name).pairs("area_mm2", column, -6))

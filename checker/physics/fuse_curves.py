@@ -76,7 +76,7 @@ def operating_time(family: str, rating_a: float, current_a: float) -> Band:
     OutOfRange : unknown family, no band for the rating, or a current outside the published points.
     """
     held = series_of(family, rating_a)
-    multiple = require_positive("current, A,", current_a, CURVES) / rating_a
+    multiple = _multiple(current_a, rating_a)
     first, last = max(one.first for one in held), min(one.last for one in held)
     if not first <= multiple <= last:
         raise OutOfRange(f"current, A, through {family} {rating_a:g} A,", current_a,
@@ -92,7 +92,7 @@ def time_bounds(family: str, rating_a: float, current_a: float) -> Band:
     and ``max`` that of the last point. Nothing is extrapolated.
     """
     held = series_of(family, rating_a)
-    return _envelope(held, require_positive("current, A,", current_a, CURVES) / rating_a)
+    return _envelope(held, _multiple(current_a, rating_a))
 
 
 def let_through_energy(family: str, rating_a: float, current_a: float) -> Band:
@@ -106,7 +106,7 @@ def let_through_energy(family: str, rating_a: float, current_a: float) -> Band:
     The two numbers of the band are energies here, least and greatest.
     """
     held = series_of(family, rating_a)
-    multiple = require_positive("current, A,", current_a, CURVES) / rating_a
+    multiple = _multiple(current_a, rating_a)
     band = _envelope(held, multiple)
     greatest = band.max_s * current_a**2
     if family not in BREAKERS and math.isfinite(band.max_s):
@@ -181,6 +181,11 @@ def series_of(family: str, rating_a: float) -> tuple[Series, ...]:
         ratings = ", ".join(dict.fromkeys(f"{row['rating_from_a']}..{row['rating_to_a']}" for row in rows))
         raise OutOfRange(f"rating, A, of {family}", rating_a, f"the ratings {ratings}", published.head["title"])
     return tuple(_series(name, points) for name, points in held.items())
+
+
+def _multiple(current_a: float, rating_a: float) -> float:
+    # Ten digits, like the table, so that a current on a published point meets it.
+    return float(f"{require_positive('current, A,', current_a, CURVES) / rating_a:.10g}")
 
 
 def _series(name: str, points: list[tuple[float, str, str, str]]) -> Series:

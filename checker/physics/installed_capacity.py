@@ -11,12 +11,13 @@ from typing import NamedTuple
 
 from checker.outofrange import OutOfRange, require
 from checker.physics.carrying_capacity import BASE_C, Factor, insulated_length_factor
-from checker.physics.interpolation import linear, log_log, row_at_or_above
+from checker.physics.interpolation import linear, log_log, nearest_key, row_at_or_above
 from checker.physics.tables import table
 
 INSTALLED = "carrying_capacity_installed"
 AMBIENT = "ambient_factor_installed"
 GROUPING = "grouping_factor_installed"
+SAME_SIZE = 1e-6  # relative: rounding of unit conversion
 METHODS = ("A1", "A2", "B1", "B2", "C", "E")
 ARRANGEMENTS = (
     "bunched_in_air_or_enclosed", "single_layer_wall_floor_unperforated_tray", "single_layer_under_ceiling",
@@ -64,7 +65,8 @@ def table_capacity(area_m2: float, insulation_c: float, method: str, loaded_cond
         raise OutOfRange("reference method", method, ", ".join(METHODS), table(INSTALLED).source)
     require("loaded conductors", loaded_conductors, 2, 3, table(INSTALLED).source)
     column = _column(insulation_column(insulation_c), method, loaded_conductors)
-    return log_log("conductor area, m2,", area_m2, column, table(INSTALLED).source)
+    size_m2 = nearest_key(area_m2, column, SAME_SIZE)
+    return log_log("conductor area, m2,", size_m2, column, table(INSTALLED).source)
 
 
 def ambient_factor(insulation_c: float, ambient_c: float) -> float:
@@ -135,6 +137,6 @@ def installed_capacity(
 @cache
 def _column(insulation: str, method: str, loaded_conductors: int) -> tuple[tuple[float, float], ...]:
     return tuple(sorted(
-        (float(row["area_mm2"]) * 1e-6, float(row["current_a"])) for row in table(INSTALLED).rows
+        (float(row["area_mm2"] + "e-6"), float(row["current_a"])) for row in table(INSTALLED).rows
         if (row["insulation"], row["method"], row["loaded_conductors"]) == (insulation, method, str(loaded_conductors))
     ))

@@ -57,6 +57,15 @@ def row_at_or_above(name: str, x: float, pairs: Pairs, source: str) -> float:
     return pairs[bisect_left([key for key, _ in pairs], x)][1]
 
 
+def nearest_key(x: float, pairs: Pairs, share: float) -> float:
+    """The key that lies within a relative distance of ``x``, else ``x`` itself.
+
+    For sizes that are printed with few digits; the distance must be well below the step between rows.
+    """
+    nearest = min((key for key, _ in pairs), key=lambda key: abs(key - x))
+    return nearest if abs(nearest - x) <= share * nearest else x
+
+
 def _neighbours(name: str, x: float, pairs: Pairs, source: str) -> tuple[tuple[float, float], tuple[float, float]]:
     require(name, x, pairs[0][0], pairs[-1][0], source)
     index = bisect_left([key for key, _ in pairs], x)

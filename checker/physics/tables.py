@@ -43,9 +43,12 @@ class Table(NamedTuple):
         """The cells of one column as numbers, blank cells left out."""
         return tuple(float(row[column]) for row in self.rows if row[column])
 
-    def pairs(self, key: str, column: str) -> tuple[tuple[float, float], ...]:
-        """Key and value of each row in which the value is not blank, ordered by key."""
-        return tuple(sorted((float(row[key]), float(row[column])) for row in self.rows if row[column]))
+    def pairs(self, key: str, column: str, power: int = 0) -> tuple[tuple[float, float], ...]:
+        """Key and value of each row in which the value is not blank, ordered by key.
+
+        Keys are times ten to the ``power``, taken exactly: -6 turns mm2 into m2 without rounding twice.
+        """
+        return tuple(sorted((float(f"{row[key]}e{power}"), float(row[column])) for row in self.rows if row[column]))
 
 
 @cache
