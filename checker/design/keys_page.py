@@ -27,8 +27,9 @@ TABLE = "| key | what it says | takes | example | default |\n| --- | --- | --- |
 STRUCTURE = "| key | what it says | example |\n| --- | --- | --- |"
 SHAPES = {
     "count": "whole number", "ratio": "number or %", "rated voltage": "voltage with DC or AC",
-    "yes/no": "true or false", "text": "text", "texts": "list of texts", "date": "date", "signal": "signal or port", "port": "port",
-    "box": "box", "point": "point", "points": "list of points", "arrangement": "series and parallel",
+    "yes/no": "true or false", "text": "text", "texts": "list of texts", "date": "date",
+    "signal": "signal or port", "port": "port", "box": "box",
+    "point": "point", "points": "list of points", "arrangement": "series and parallel",
     "degree": "degree of protection",
 }  # fmt: skip
 
