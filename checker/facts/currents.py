@@ -112,7 +112,7 @@ def _flows(
                     # Loads take from anything; a battery is charged by what is no battery.
                     stored = _lesser(charging[into], storing[out]) if mode is not None else 0.0
                     upper = _lesser(supply[into], joined(demand[out], stored))
-                    lower = _most(stored, _beyond(demand[out], supply[out])) if mode is not None else upper
+                    lower = _most(stored, _beyond(demand[out], supply[out]))
                     most = _most(most, _span(lower, upper))
         found[conductor.id] = most
     return found
