@@ -7,6 +7,10 @@ from __future__ import annotations
 
 from checker.facts import (
     approach,
+    bank,
+    bank_isolation,
+    bank_limits,
+    bank_management,
     circuit,
     conductor,
     conductor_given,
@@ -16,6 +20,10 @@ from checker.facts import (
 
 __all__ = [
     "approach",
+    "bank",
+    "bank_isolation",
+    "bank_limits",
+    "bank_management",
     "circuit",
     "conductor",
     "conductor_given",

@@ -14,7 +14,20 @@ from checker.facts.catalogue import fact, subjects
 from checker.facts.levels import highest_of, nominal_of
 from checker.facts.subject import Facts, Subject
 from checker.physics.charging import cells_for, charge_window
-from checker.quantities import UNKNOWN, Number, Range, Truth, Unknown, Window, corners, equal, every, least, multiply, total
+from checker.quantities import (
+    UNKNOWN,
+    Number,
+    Range,
+    Truth,
+    Unknown,
+    Window,
+    corners,
+    equal,
+    every,
+    least,
+    multiply,
+    total,
+)
 from checker.quantities.values import between
 
 KINDS = ("battery", "bank")
@@ -62,9 +75,7 @@ def parallel(facts: Facts, item: Equipment) -> tuple[Equipment, ...]:
             held[item.name] = (item,)
         else:
             near = joined(facts.network, [f"{item.name}:+"], always_joined)
-            members = [
-                one for one in facts.design.equipment.values() if one.kind in KINDS and f"{one.name}:+" in near
-            ]
+            members = [one for one in facts.design.equipment.values() if one.kind in KINDS and f"{one.name}:+" in near]
             held[item.name] = tuple(members) or (item,)
     return held[item.name]
 
@@ -243,7 +254,9 @@ def movement(s: Subject) -> Any:
 def terminal_covers(s: Subject) -> Truth:
     one = unit(s.item)
     found = [
-        s.read(one.terminals[pole], "cover") if pole in one.terminals else Unknown(f"the cover of {s.id} {pole} is not told")
+        s.read(one.terminals[pole], "cover")
+        if pole in one.terminals
+        else Unknown(f"the cover of {s.id} {pole} is not told")
         for pole in ("+", "-")
     ]
     return every(False if cover is None else cover for cover in found)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from itertools import product
 from typing import Any
 
@@ -104,7 +105,7 @@ def charge_sum(s: Subject) -> Any:
     found: list[Number] = []
     for output in outputs_to(s.facts, s.item):
         current = charge_current(s, output)
-        s.note(lambda output=output, current=current: f"{output.source.name}: {show(current, 'A')}")
+        s.note(_said(output.source.name, current))
         found.append(current)
     return total(found)
 
@@ -133,6 +134,10 @@ def peak_sum(s: Subject) -> Any:
     return _asked(s, peak=True)
 
 
+def _said(name: str, current: Number) -> Callable[[], str]:
+    return lambda: f"{name}: {show(current, 'A')}"
+
+
 def _asked(s: Subject, *, peak: bool) -> Number:
     found: list[Number] = []
     network = s.facts.network
@@ -140,7 +145,7 @@ def _asked(s: Subject, *, peak: bool) -> Number:
         for item in network.sinks.get(node, ()):
             current = _asks(s, item, node, peak=peak)
             if current is not None:
-                s.note(lambda item=item, current=current: f"{item.name}: {show(current, 'A')}")
+                s.note(_said(item.name, current))
                 found.append(current)
     return total(found)
 
@@ -302,7 +307,9 @@ def _chain(s: Subject) -> Number:
     longest: Number = greatest(list(lengths)) if isinstance(lengths, tuple) else UNKNOWN
     link = multiply(longest, _per_metre(s, cable))
     return corners(
-        lambda one, lead: greatest_deviation(shares_in_chain(one, lead, int(strings), int(plus), int(minus))), ohms, link
+        lambda one, lead: greatest_deviation(shares_in_chain(one, lead, int(strings), int(plus), int(minus))),
+        ohms,
+        link,
     )
 
 

@@ -10,7 +10,7 @@ from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.facts.currents import positions
 from checker.facts.subject import Facts
-from checker.quantities import UNKNOWN, Truth, Unknown, equal, negate, some
+from checker.quantities import UNKNOWN, Truth, Unknown, negate
 
 ENGINE_PORTS = ("d", "d+")
 
@@ -57,10 +57,7 @@ class Contacts:
         senses = item.value("senses")
         if running is not False or (isinstance(senses, str) and senses != "voltage"):
             return running
-        charging = some(
-            (negate(is_word(self._mode.value("shore"), "absent")), negate(equal(self._mode.value("sun"), 0.0)))
-        )
-        return UNKNOWN if charging is not False or isinstance(senses, Unknown) else False
+        return Unknown(f"whether {item.name} is closed depends on the voltage")
 
     def surely(self, edge: Edge) -> bool:
         """Whether it conducts for certain."""

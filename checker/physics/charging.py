@@ -1,4 +1,5 @@
 """Voltages a battery may be charged at, by chemistry and number of cells."""
+
 from __future__ import annotations
 
 import math
@@ -7,7 +8,7 @@ from checker.outofrange import OutOfRange, require, require_positive
 from checker.physics.tables import table
 
 TABLE = "battery_charge_voltage"
-LABEL_SLACK = 1.07      # a "12 V" lithium iron phosphate battery has 12.8 V; common practice, no source
+LABEL_SLACK = 1.07  # a "12 V" lithium iron phosphate battery has 12.8 V; common practice, no source
 CHEMISTRIES = "the chemistries of the table of charge voltages"
 
 

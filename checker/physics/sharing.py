@@ -1,4 +1,5 @@
 """How batteries in parallel share a current: at one bar through leads of their own, or in a chain of links."""
+
 from __future__ import annotations
 
 from collections.abc import Sequence
@@ -24,9 +25,7 @@ def shares_at_bar(branches_ohm: Sequence[float]) -> tuple[float, ...]:
     return tuple(one / whole for one in conductances)
 
 
-def shares_in_chain(
-    unit_ohm: float, link_ohm: float, units: int, plus_at: int, minus_at: int
-) -> tuple[float, ...]:
+def shares_in_chain(unit_ohm: float, link_ohm: float, units: int, plus_at: int, minus_at: int) -> tuple[float, ...]:
     """Share of the whole current that each unit of a chain carries; together 1.
 
     Equal units stand in a row; a link joins each positive to the next, another each negative. The positive leaves at

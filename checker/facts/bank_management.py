@@ -1,0 +1,181 @@
+"""The management of a battery: what it watches, who gets around it, whether cold stops the charging."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.elements import Link, Wire
+from checker.circuit.supply import is_live
+from checker.design.model import Equipment
+from checker.facts.bank import of_unit, unit
+from checker.facts.catalogue import fact
+from checker.facts.charging import outputs_to
+from checker.facts.contacts import signal_item, signal_means
+from checker.facts.subject import Facts, Subject
+from checker.quantities import UNKNOWN, Truth, Unknown, Window, every, less, some
+
+
+@fact("bank", "has_management", type="yes/no", says="A battery management system is fitted.")
+def has_management(s: Subject) -> Any:
+    stated = of_unit(s, s.item, "bms")
+    return False if stated is None else stated
+
+
+def _held(s: Subject, key: str) -> Truth:
+    """Whether a function of the management is there: a value is yes, `none` is no, silence is unknown."""
+    if s.has_management is not True:
+        return s.has_management  # type: ignore[no-any-return]
+    value = of_unit(s, s.item, key)
+    if isinstance(value, Unknown):
+        return Unknown(f"{s.id} does not say its {key}")
+    return value is not None
+
+
+@fact("bank", "stops_over_voltage", type="yes/no", says="Its management stops charging at a highest voltage.")
+def stops_over_voltage(s: Subject) -> Any:
+    return _held(s, "bms.over voltage")
+
+
+@fact("bank", "stops_under_voltage", type="yes/no", says="Its management stops discharging at a lowest voltage.")
+def stops_under_voltage(s: Subject) -> Any:
+    return _held(s, "bms.under voltage")
+
+
+@fact(
+    "bank", "stops_over_current", type="yes/no", says="Its management stops at too great a current or a short circuit."
+)
+def stops_over_current(s: Subject) -> Any:
+    keys = ("bms.short circuit.current", "bms.peak.current", "bms.discharge limit")
+    return some([_held(s, key) for key in keys])
+
+
+@fact("bank", "stops_when_hot", type="yes/no", says="Its management stops when the cells are too hot.")
+def stops_when_hot(s: Subject) -> Any:
+    return _held(s, "bms.high temperature")
+
+
+@fact(
+    "bank", "stops_charge_when_cold", type="yes/no", says="Its management stops or heats first when too cold to charge."
+)
+def stops_charge_when_cold(s: Subject) -> Any:
+    return _held(s, "bms.low temperature")
+
+
+@fact("bank", "alarm_before_stop", type="yes/no", says="It warns before its management stops.")
+def alarm_before_stop(s: Subject) -> Any:
+    stated = of_unit(s, s.item, "bms.alarm")
+    return False if stated is None else stated
+
+
+@fact("bank", "ports", words=("common", "separate"), says="One port for both directions, or one each.")
+def ports(s: Subject) -> Any:
+    return of_unit(s, s.item, "bms.ports")
+
+
+@fact("bank", "wakes", words=("by itself", "by hand", "charge voltage", "load", "signal"),
+      says="What starts its management again after it shut down; none when nothing does.")  # fmt: skip
+def wakes(s: Subject) -> Any:
+    stated = of_unit(s, s.item, "bms.wakes by")
+    if not isinstance(stated, str):
+        return stated
+    return stated if stated in ("by itself", "by hand", "charge voltage", "load") else "signal"
+
+
+@fact(
+    "bank",
+    "bypassed_by",
+    of="circuit",
+    type="list",
+    says="Circuits at its terminals that its management cannot open.",
+    method="the management opens within the battery where its ports are told, else by the relays it drives: graph",
+)
+def bypassed_by(s: Subject) -> Any:
+    if s.has_management is not True:
+        return Unknown(f"whether {s.id} has a management system is not known") if s.has_management is not False else ()
+    relays = driven_by(s.facts, s.item)
+    if not relays:
+        if isinstance(s.ports, str):
+            s.note(lambda: f"its management has {s.ports} ports: it opens within the battery")
+            return ()
+        return Unknown(f"where the management of {s.id} opens is not told: its ports, or the relay it drives")
+    found: dict[str, Any] = {}
+    for edge, far in s.facts.network.near.get(f"{s.item.name}:+", ()):
+        if isinstance(edge, Wire) and is_live(edge) and _gets_around(s.facts, edge, far, relays, f"{s.item.name}:+"):
+            found.setdefault(edge.conductor.circuit.name, s.facts.of("circuit", edge.conductor.circuit))
+    return tuple(one for one in found.values() if one is not None)
+
+
+def driven_by(facts: Facts, bank: Equipment) -> set[str]:
+    """Names of the relays that the leave to charge or discharge of a bank drives."""
+    owners = {bank.name, unit(bank).name}
+    found = set()
+    for item in facts.network.equipment.values():
+        if item.kind in ("relay", "switch"):
+            name = item.value("driven by")
+            signal = signal_item(facts, name)
+            origin = signal.value("from") if signal is not None else name
+            if isinstance(origin, str) and origin.split(".", 1)[0] in owners:
+                found.add(item.name)
+    return found
+
+
+def _gets_around(facts: Facts, first: Wire, far: str, relays: set[str], start: str) -> bool:
+    """Whether something that draws or charges is reached without passing one of the relays."""
+    giving = {source.live for source in facts.network.sources}
+    seen, todo = {start}, [far]
+    while todo:
+        node = todo.pop()
+        if node in seen:
+            continue
+        seen.add(node)
+        if node in facts.network.sinks or node in giving:
+            return True
+        for edge, end in facts.network.near.get(node, ()):
+            if is_live(edge) and not (isinstance(edge, Link) and edge.equipment.name in relays):
+                todo.append(end)
+    return False
+
+
+@fact(
+    "bank",
+    "meets_cold",
+    type="yes/no",
+    says="The air around it can be colder than it may be charged at.",
+    method="coldest air against the lower end of its charging window",
+)
+def meets_cold(s: Subject) -> Any:
+    window = s.window_charge
+    return less(s.coldest_air, window.low) if isinstance(window, Window) else UNKNOWN
+
+
+@fact(
+    "bank",
+    "inhibits_cold_charge",
+    type="yes/no",
+    says="Nothing can charge it when too cold: its management opens every path, or every charger is told to stop.",
+    method="its management acts in the cold and nothing gets around it; else each charger needs a stop by temperature",
+)
+def inhibits_cold_charge(s: Subject) -> Any:
+    acts = s.stops_charge_when_cold
+    around = s.bypassed_by
+    if acts is True and isinstance(around, tuple) and not around:
+        return True
+    told = every(_stops_by_temperature(s, output.source.equipment) for output in outputs_to(s.facts, s.item))
+    if told is True and outputs_to(s.facts, s.item):
+        return True
+    if acts is True or isinstance(acts, Unknown):
+        return UNKNOWN if isinstance(acts, Unknown) or isinstance(around, Unknown) else told
+    return told if outputs_to(s.facts, s.item) else False
+
+
+def _stops_by_temperature(s: Subject, charger: Equipment) -> Truth:
+    if not charger.allows("charge stop.by"):
+        return False
+    name = s.read(charger, "charge stop.by")
+    if isinstance(name, Unknown):
+        # Without a stop that is told, nothing says that cold would stop it.
+        return False
+    means = signal_means(s.facts, name)
+    if isinstance(means, Unknown):
+        return means
+    return bool(means == "temperature")
