@@ -17,8 +17,8 @@ from checker.design.vocabulary.structure import EARTHS, RETURNS, Structural, str
 Schema = dict[str, Any]
 _WIDTH = 120
 BY_PART = "equipment-of-a-part"
-IN_RUNS = ("equipment", "joints", "places", "passes")
-NAME = "^[^.>]+$"  # a dot divides the port from the equipment, an arrow two terminals
+WITHOUT_MARKS = ("equipment", "joints", "places", "passes", "circuits", "moving")
+NAME = "^(?!.* via )[^.#>,]+$"  # a dot divides the port from the equipment, an arrow two terminals
 
 
 def design_schema() -> Schema:
@@ -109,7 +109,8 @@ class _Writer:
         if section.holds == "item":
             return {"description": section.says, **entry}
         names = KINDS[section.name, section.kind].names if section.kind else ()
-        allowed: Schema = {"enum": list(names)} if names else {"pattern": NAME if section.name in IN_RUNS else "."}
+        free = {"pattern": NAME if section.name in WITHOUT_MARKS else "."}
+        allowed: Schema = {"enum": list(names)} if names else free
         return {
             "description": section.says,
             "type": "object",
@@ -216,6 +217,7 @@ def _way_back(words: tuple[str, ...]) -> Schema:
     return {
         "anyOf": [
             {"enum": [*words, "unknown", "?"]},
+            {"type": "string", "pattern": "^chassis[.]"},
             _STATED,
             {"type": "object", "properties": record, "additionalProperties": False},
         ]
@@ -228,7 +230,12 @@ _FORMS: dict[str, Schema] = {
     "kind": {},
     "part": _TEXT,
     "of": {"anyOf": [_TEXT, _STATED]},
-    "terminals": {"type": "object", "additionalProperties": reference("terminal")},
+    "terminals": {
+        "anyOf": [
+            {"type": "object", "additionalProperties": reference("terminal")},
+            {"enum": ["unknown", "?"]},
+        ]
+    },
     "ways": {
         "type": "object",
         "propertyNames": {"pattern": NAME},

@@ -121,6 +121,8 @@ def test_it_takes_the_small_design() -> None:
         ("equipment.leisure.bms", "{is: unknown, basis: read off}"),
         ("equipment.leisure.bms", "{charge limit: 40..50 A, basis: datasheet}"),
         ("equipment.F1", "{part: strip, rating: 30 A}"),
+        ("circuits.lamps.return", "chassis.rear-stud"),
+        ("equipment.F1.terminals", "{a: {torque: 12 N m}}"),
         ("circuits.lamps.return", "{run: [0.5 m, F2], to: leisure.-, size: 6 mm2}"),
         ("circuits.lamps.run", "[0.2 m, {kind: fuse, family: blade, rating: 1 A}, unknown]"),
         ("circuits.lamps.cable", "{size: 6 mm2, cores: 2}"),
@@ -160,10 +162,15 @@ def test_it_refuses_what_the_vocabulary_does_not_hold(path: str, value: str) -> 
     assert not VALIDATOR.is_valid(_with(path, value))
 
 
-def test_a_name_that_can_stand_in_a_run_holds_no_dot() -> None:
+@pytest.mark.parametrize("name", ["F1.b", "F1>a", "F1#2", "F1,F2", "F1 via cabin"])
+def test_a_name_that_can_stand_in_a_run_holds_no_mark_that_means_something_there(name: str) -> None:
     design = _texts(SMALL)
-    design["equipment"]["F1.b"] = design["equipment"].pop("F1")
+    design["equipment"][name] = design["equipment"].pop("F1")
     assert not VALIDATOR.is_valid(design)
+
+
+def test_the_name_of_a_cable_may_hold_a_dot() -> None:
+    assert VALIDATOR.is_valid(_with("cables", "{twin-2.5: {size: 2.5 mm2, cores: 2}}"))
 
 
 def test_people_are_named_by_their_class_of_work() -> None:

@@ -42,7 +42,7 @@ CIRCUIT_STRUCTURE = (
 )
 
 RETURNS = ("same", "chassis", "in cable", "none")
-EARTHS = ("in cable", "none")
+EARTHS = ("in cable", "same", "chassis", "none")
 
 
 def structure_of(kind: str, section: str) -> tuple[Structural, ...]:
