@@ -53,7 +53,7 @@ def check_sections(ctx: Context) -> None:
             _refuse_form(ctx, node, section, "names with their values: `name: {key: value}`")
         elif section.holds == "list" and type(node) is not Sequence:
             _refuse_form(ctx, node, section, "a list: a line with `- {key: value}` for each")
-        elif section.required and type(node) is Mapping and not node.entries:
+        elif section.required and section.holds == "items" and type(node) is Mapping and not node.entries:
             ctx.problems.add(node, f"`{name}` is empty", f"write at least one: {section.says}")
     for section in SECTIONS:
         if section.required and section.name not in ctx.tree.entries and section.name != "fitout":

@@ -9,7 +9,7 @@ from typing import Any
 from checker.design.given import BASES, STATED, Given, Where
 from checker.design.shapes import LISTS, STRUCTURED, UNKNOWN_WORDS, ShapeError, parse_shape
 from checker.design.vocabulary.key import Key, Kind
-from checker.quantities import UNKNOWN, Unknown
+from checker.quantities import UNKNOWN
 from checker.reading.context import Context, form
 from checker.reading.problems import listed, shown
 from checker.reading.references import check_reference
@@ -103,6 +103,7 @@ class KeyReader:
         options = _next_steps(self.kind, record)
         if not record:
             options = (*options, *self.skip)
+        options = options[::-1]  # what all equipment has in common stands first in the vocabulary
         inside = f"{shown(record[:-1])} of " if record else ""
         self.ctx.problems.add(
             key,
@@ -208,7 +209,7 @@ def _required(kind: Kind) -> tuple[Key, ...]:
 def check_required(ctx: Context, at: Node, kind: Kind, given: dict[str, Given], name: str) -> None:
     """Note each key of `kind` that must be written and is not; `unknown` and `none` do not count."""
     for key in _required(kind):
-        value = given[key.name].value if key.name in given else None
-        if value is None or isinstance(value, Unknown):
-            what = f"{kind.name} {shown(name)} lacks {shown(key.name)}"
+        if key.name not in given or given[key.name].text in _STANDING_FOR_ALL:
+            thing = shown(name) if name == kind.name else f"{kind.name} {shown(name)}"
+            what = f"{thing} lacks {shown(key.name)}"
             ctx.problems.add(at, what, f"write `{key.name}: ...` ({key.says.rstrip('.')})")
