@@ -24,7 +24,7 @@ def distance(first: str, second: str, most: int) -> int:
         if min(row) > most:
             return most + 1
         before, above = above, row
-    return above[-1]
+    return min(above[-1], most + 1)
 
 
 def _plain(name: str) -> str:

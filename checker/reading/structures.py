@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from checker.design.given import Box, Given
 from checker.design.shapes import EXAMPLES, ShapeError, parse_shape
 from checker.design.vocabulary.key import Key, Kind
-from checker.quantities import UNKNOWN, Number
+from checker.quantities import UNKNOWN, Unknown
 from checker.reading.context import form
 from checker.reading.problems import shown
 from checker.reading.references import check_reference
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from checker.reading.values import KeyReader
 
 _LENGTH = Key("length", "quantity", "A length.", unit="m")
-Point = tuple[Number, Number, Number]
+_WRONG = Unknown("wrong, and noted so")
 
 
 def read_structure(reader: KeyReader, spec: Key, node: Node, basis: str) -> Any:
@@ -54,7 +54,7 @@ def _number(reader: KeyReader, spec: Key, node: Node, signed: bool = False) -> A
         return parse_shape(spec, scalar.text, signed)
     except ShapeError as error:
         reader.ctx.problems.add(scalar, error.message, error.right)
-        return UNKNOWN
+        return _WRONG
 
 
 def _point(reader: KeyReader, spec: Key, node: Node, signed: bool) -> Any:
@@ -104,6 +104,8 @@ def _curve(reader: KeyReader, spec: Key, node: Node) -> Any:
 def _rising(reader: KeyReader, pairs: list[tuple[Node, Any, Any]]) -> Any:
     points: dict[float, Any] = {}
     for node, x, y in pairs:
+        if x is _WRONG:
+            continue
         if not isinstance(x, float):
             reader.ctx.problems.add(
                 node, "a curve needs exact steps", "write one number for each step, such as `750 rpm`"

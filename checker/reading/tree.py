@@ -162,9 +162,10 @@ class _Builder:
 
     def _refuse_empty_key(self, inside: Mapping, key: Scalar) -> None:
         lines = _LINE_END.split(self.text)
-        for at in (key, Node(key.line, key.column - 1), inside):
-            if lines[at.line - 1][max(0, at.column - 1) : at.column] == "?":
-                refuse_question(self.problems, at.line, at.column)
+        for at in (key, inside):  # the parser points behind the `?`, or to it as the start of a mapping
+            before = lines[at.line - 1][: at.column].rstrip()
+            if before.endswith(("?", "?,", "?]")):
+                refuse_question(self.problems, at.line, before.rindex("?") + 1)
                 raise _Stop
         self.problems.add(key, "a key is missing before the colon", "write `key: value`")
         raise _Stop
