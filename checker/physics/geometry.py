@@ -1,0 +1,95 @@
+"""Boxes in vehicle axes: overlap, distance, containment, and the space a box sweeps when it moves.
+
+A box has its faces square to the axes. All lengths are metres. Boxes that only touch do not overlap.
+"""
+from __future__ import annotations
+
+import math
+from typing import NamedTuple
+
+from checker.outofrange import require
+
+SOURCE = "geometry of boxes square to the axes"
+AXES = ("x", "y", "z")
+Point = tuple[float, float, float]
+
+
+class Cuboid(NamedTuple):
+    """A box by its least and its greatest corner. [m]"""
+
+    low: Point
+    high: Point
+
+
+def cuboid(at: Point, size: Point) -> Cuboid:
+    """The box with its least corner at ``at`` and a size along each axis. [m]
+
+    Raises
+    ------
+    OutOfRange : a size is negative.
+    """
+    for axis, extent in zip(AXES, size, strict=True):
+        require(f"size along {axis}, m,", extent, 0.0, math.inf, SOURCE)
+    return Cuboid(at, (at[0] + size[0], at[1] + size[1], at[2] + size[2]))
+
+
+def axis_of(along: str) -> tuple[int, float]:
+    """Number of the axis and the sense of a travel such as ``y`` or ``-x``."""
+    return AXES.index(along.removeprefix("-")), -1.0 if along.startswith("-") else 1.0
+
+
+def moved(box: Cuboid, along: str, distance_m: float) -> Cuboid:
+    """The box after it has travelled a distance along an axis. [m]"""
+    axis, sense = axis_of(along)
+    step = [0.0, 0.0, 0.0]
+    step[axis] = sense * distance_m
+    low = (box.low[0] + step[0], box.low[1] + step[1], box.low[2] + step[2])
+    high = (box.high[0] + step[0], box.high[1] + step[1], box.high[2] + step[2])
+    return Cuboid(low, high)
+
+
+def swept(box: Cuboid, along: str, distance_m: float) -> Cuboid:
+    """All the space a box passes through while it travels straight along an axis. [m]
+
+    For a travel along an axis the swept space is itself a box, so this is exact.
+
+    Parameters
+    ----------
+    along : x, y or z, with a minus when the travel goes against the axis.
+    distance_m : not negative. [m]
+    """
+    require("travel, m,", distance_m, 0.0, math.inf, SOURCE)
+    far = moved(box, along, distance_m)
+    low = (min(box.low[0], far.low[0]), min(box.low[1], far.low[1]), min(box.low[2], far.low[2]))
+    high = (max(box.high[0], far.high[0]), max(box.high[1], far.high[1]), max(box.high[2], far.high[2]))
+    return Cuboid(low, high)
+
+
+def axis_gap(a_low_m: float, a_high_m: float, b_low_m: float, b_high_m: float) -> float:
+    """Free length between two stretches of one axis, zero when they meet. [m]"""
+    return max(0.0, b_low_m - a_high_m, a_low_m - b_high_m)
+
+
+def distance(a: Cuboid, b: Cuboid) -> float:
+    """Shortest distance between two boxes, zero when they touch or overlap. [m]"""
+    return math.hypot(*(axis_gap(a.low[i], a.high[i], b.low[i], b.high[i]) for i in range(3)))
+
+
+def diagonal(x_m: float, y_m: float, z_m: float) -> float:
+    """Length of the diagonal over three gaps. [m]"""
+    return math.hypot(x_m, y_m, z_m)
+
+
+def overlap(a: Cuboid, b: Cuboid) -> bool:
+    """Whether two boxes share space; boxes that only touch do not."""
+    return all(a.low[i] < b.high[i] and b.low[i] < a.high[i] for i in range(3))
+
+
+def contains(outer: Cuboid, inner: Cuboid) -> bool:
+    """Whether the inner box lies wholly in the outer one, faces included."""
+    return all(outer.low[i] <= inner.low[i] and inner.high[i] <= outer.high[i] for i in range(3))
+
+
+def clearance(box: Cuboid, along: str, distance_m: float, other: Cuboid) -> float:
+    """Least distance between a moving box and one that stands still, over the whole travel. [m]"""
+    return distance(swept(box, along, distance_m), other)
