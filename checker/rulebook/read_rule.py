@@ -133,7 +133,6 @@ class RuleReader:
         if given is None or require is None:
             return False
         loops = {**loops_in(given), **loops_in(require)}
-        rule.__dict__.update(given_tree=given, require_tree=require, loops=loops)
         for key in ("says", "mend"):
             node = self.tree.get(key)
             if isinstance(node, Text):

@@ -17,7 +17,8 @@ def small_catalogue() -> Catalogue:
     """Conductors protected by devices, in a design."""
     catalogue = Catalogue()
 
-    def add(kind: str, name: str, type: str = "number", unit: str = "", words: tuple[str, ...] = (), of: str = "") -> None:
+    def add(kind: str, name: str, type: str = "number", **more: Any) -> None:
+        unit, words, of = more.get("unit", ""), more.get("words", ()), more.get("of", "")
         catalogue.add(FactSpec(kind, name, type, unit, words, of, f"{name} of it", "", "", lambda subject: UNKNOWN))
 
     for kind in ("conductor", "device", "design"):
@@ -95,9 +96,11 @@ RULE = {
     "sources": "[{title: A standard, clause: '433', edition: '2008', basis: memory}]",
     "examples": """
   met:
-    - {name: equal, facts: {conductor.is_live: true, conductor.capacity: 30 A, conductor.protected_by: [{device.rating: 30 A}]}}
+    - name: equal
+      facts: {conductor.is_live: true, conductor.capacity: 30 A, conductor.protected_by: [{device.rating: 30 A}]}
   breach:
-    - {name: above, facts: {conductor.is_live: true, conductor.capacity: 30 A, conductor.protected_by: [{device.rating: 40 A}]}}
+    - name: above
+      facts: {conductor.is_live: true, conductor.capacity: 30 A, conductor.protected_by: [{device.rating: 40 A}]}
   unproven:
     - {name: no-capacity, facts: {conductor.is_live: true, conductor.protected_by: [{device.rating: 40 A}]}}
   not applicable:
