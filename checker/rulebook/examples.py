@@ -6,7 +6,7 @@ import re
 from typing import TYPE_CHECKING, Any
 
 from checker.quantities import UNKNOWN, Unknown
-from checker.rulebook.keys import CODES, FALLBACK, NAME, SHOWN_BY_EXAMPLES
+from checker.rulebook.keys import CODES, NAME, SHOWN_BY_EXAMPLES
 from checker.rulebook.problems import Problems, listed, meant
 from checker.rulebook.source import Items, Map, Node, Text, load_tree
 from checker.rulebook.types import LIST, SUBJECT, type_of
@@ -39,7 +39,7 @@ class Stub:
 
 
 class Example:
-    """One example and the verdict it shows.
+    """One example and the verdict it shows; `code` is empty where it names none.
 
     With facts: `subject`, `design_subject` and `limits` hold them. With a design: `design` names the base file,
     `edits` are the changes to it (dotted path, YAML text) and `about` is the id of the subject it is about.
@@ -120,8 +120,8 @@ class _Reader:
             if key not in allowed:
                 right = meant(key, allowed, f"it has {listed(allowed)}")
                 self.problems.add(at, f"such an example has no key `{key}`", right)
-        code = self.line(node, "code") or FALLBACK
-        if code not in CODES:
+        code = self.line(node, "code")
+        if code and code not in CODES:
             self.problems.add(node.get("code") or node, f"there is no code `{code}`", f"there are {listed(CODES)}")
         example = Example(verdict, self.line(node, "name"), code, self.rule.text.file, node.line)
         if not re.fullmatch(NAME, example.name):
