@@ -12,7 +12,8 @@ from checker.shipped import shipped
 if TYPE_CHECKING:
     from checker.design.model import Design
     from checker.reports.rule_list import Requirement
-    from checker.rulebook import Rulebook
+    from checker.review import Review
+    from checker.rulebook import Limits, Rulebook
 
 
 def load_design(file: str) -> Design:
@@ -51,6 +52,33 @@ def load_rules(folders: Sequence[Path]) -> Rulebook:
         raise Refused(*str(errors).splitlines()) from errors
     except OSError as error:
         raise Refused(f"{error.filename or 'rules'}: {why(error)}") from error
+
+
+def reviewed(design: Design, rulebook: Rulebook, code: str | None, everything: bool) -> Review:
+    """Put the rules to the design.
+
+    Raises
+    ------
+    Refused: there is no such code of practice.
+    """
+    from checker.review import review
+
+    if code is not None:
+        limits_under(rulebook, code)
+    return review(design, rulebook, code, keep_all=everything)
+
+
+def limits_under(rulebook: Rulebook, code: str) -> Limits:
+    """The limits under a code of practice.
+
+    Raises
+    ------
+    Refused: there is no such code.
+    """
+    try:
+        return rulebook.limits_for(code)
+    except ValueError as error:
+        raise Refused(f"--code: {error}") from error
 
 
 def load_requirements() -> tuple[Requirement, ...]:

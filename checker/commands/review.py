@@ -38,19 +38,22 @@ def command(
     option or the output could not be used. What is unproven does not change the status: read
     the count.
     """
-    from checker.commands.loading import input_files, load_design, load_rules
+    from checker.commands.loading import input_files, load_design, load_requirements, load_rules, reviewed
     from checker.commands.output import deliver, wants_colour
     from checker.commands.progress import Progress
     from checker.commands.status import exit_status
     from checker.reports import render
     from checker.reports.document import document
+    from checker.reports.not_checked import not_checked
+    from checker.reports.rule_list import coverage_of
 
     folders = [Path(folder) for folder in rules or []]
     with Progress(f"reviewing {file}"):
         design = load_design(file)
         rulebook = load_rules(folders)
-        found = reviewed(design, rulebook, code)
-        report = document(found, everything=everything)
+        found = reviewed(design, rulebook, code, everything)
+        coverage = coverage_of(rulebook.rules, load_requirements())
+        report = document(found, everything=everything, not_checked=not_checked(found, coverage))
     pieces = render(report, form, colour=output is None and wants_colour())
     if output is None:
         deliver(pieces)

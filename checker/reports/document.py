@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import TYPE_CHECKING, Final, TypedDict
 
-from checker.reports.caution import DEFERRAL, caution
-from checker.reports.words import BREACH, MET, NOT_APPLICABLE, SET_ASIDE, SIGNALS, UNPROVEN
+from checker.reports.caution import DEFERRAL
+from checker.reports.words import BREACH, MET, NOT_APPLICABLE, SET_ASIDE, SIGNALS, UNPROVEN, VERDICTS
 
 if TYPE_CHECKING:
     from checker.review import Finding, Review
@@ -29,20 +30,13 @@ class Place(TypedDict):
     column: int
 
 
-class Source(TypedDict):
-    """Where a rule comes from; `basis` is seen, memory, or common practice."""
+class Need(TypedDict):
+    """An entry of the design that would decide an unproven verdict: its dotted path, what it says now, where."""
 
-    title: str
-    clause: str
-    edition: str
-    basis: str
-
-
-class Under(TypedDict):
-    """The finding that another one is folded under: they share a cause."""
-
-    rule: str
-    about: About
+    path: str
+    what: str
+    line: int
+    column: int
 
 
 class Departure(TypedDict):
@@ -55,8 +49,9 @@ class Departure(TypedDict):
 
 
 class FindingData(TypedDict):
-    """What one rule says of one subject."""
+    """What one rule says of one subject; `key` names it from run to run, without line or wording."""
 
+    key: str
     rule: str
     verdict: str
     signal: str
@@ -67,11 +62,11 @@ class FindingData(TypedDict):
     working: list[str]
     why: str
     mend: str
-    sources: list[Source]
+    sources: list[str]
     covers: list[str]
-    needs: list[str]
+    needs: list[Need]
     assumes: list[str]
-    under: Under | None
+    under: str | None
     departure: Departure | None
 
 
@@ -115,25 +110,29 @@ class Document(TypedDict):
     deferral: str
 
 
-def document(review: Review, *, everything: bool = False) -> Document:
-    """The review as plain data; `everything` lists what is met or not applicable too, otherwise only counted."""
-    wanted = (BREACH, UNPROVEN, SET_ASIDE, MET, NOT_APPLICABLE) if everything else (BREACH, UNPROVEN, SET_ASIDE)
+def document(review: Review, *, everything: bool = False, not_checked: Iterable[str] = ()) -> Document:
+    """The review as plain data.
+
+    `everything` lists what is met or not applicable too, as far as the review kept it; otherwise that is only
+    counted. `not_checked` are sentences that say what the review did not look at.
+    """
+    wanted = VERDICTS if everything else (BREACH, UNPROVEN, SET_ASIDE)
     return {
         "report": REPORT_FORMAT,
-        "caution": caution(),
+        "caution": review.caution,
         "design": {
-            "file": review.design.file,
-            "title": review.design.title,
-            "sha256": review.design.sha256,
+            "file": review.design["file"],
+            "title": review.design["title"],
+            "sha256": review.design["sha256"],
         },
         "rulebook": {
-            "rules": review.rulebook.rules,
-            "code": review.rulebook.code,
-            "sha256": review.rulebook.sha256,
+            "rules": review.rulebook["rules"],
+            "code": review.rulebook["code"],
+            "sha256": review.rulebook["sha256"],
         },
         "version": review.version,
         "counts": _counts(review),
-        "not_checked": not_checked(review),
+        "not_checked": list(not_checked),
         "findings": [finding_data(finding) for finding in review.findings if finding.verdict in wanted],
         "deferral": DEFERRAL,
     }
@@ -141,11 +140,12 @@ def document(review: Review, *, everything: bool = False) -> Document:
 
 def finding_data(finding: Finding) -> FindingData:
     """One finding as plain data."""
-    under, departure = finding.under, finding.departure
+    departure = finding.departure
     return {
+        "key": finding.key,
         "rule": finding.rule,
         "verdict": finding.verdict,
-        "signal": finding.signal,
+        "signal": finding.signal.upper(),
         "about": {"kind": finding.about.kind, "id": finding.about.id},
         "where": {"file": finding.where.file, "line": finding.where.line, "column": finding.where.column},
         "title": finding.title,
@@ -153,14 +153,13 @@ def finding_data(finding: Finding) -> FindingData:
         "working": list(finding.working),
         "why": finding.why,
         "mend": finding.mend,
-        "sources": [
-            {"title": each.title, "clause": each.clause, "edition": each.edition, "basis": each.basis}
-            for each in finding.sources
-        ],
+        "sources": list(finding.sources),
         "covers": list(finding.covers),
-        "needs": list(finding.needs),
+        "needs": [
+            {"path": each.path, "what": each.what, "line": each.line, "column": each.column} for each in finding.needs
+        ],
         "assumes": list(finding.assumes),
-        "under": None if under is None else {"rule": under.rule, "about": {"kind": under.kind, "id": under.id}},
+        "under": finding.under,
         "departure": None
         if departure is None
         else {
@@ -173,11 +172,11 @@ def finding_data(finding: Finding) -> FindingData:
 
 
 def _counts(review: Review) -> Counts:
-    counts = review.counts
+    breaches = [finding.signal.upper() for finding in review.findings if finding.verdict == BREACH]
     return {
-        "breach": {signal: counts.breach[signal] for signal in SIGNALS},
-        "unproven": counts.unproven,
-        "set_aside": counts.set_aside,
-        "met": counts.met,
-        "not_applicable": counts.not_applicable,
+        "breach": {signal: breaches.count(signal) for signal in SIGNALS},
+        "unproven": review.counts[UNPROVEN],
+        "set_aside": review.counts[SET_ASIDE],
+        "met": review.counts[MET],
+        "not_applicable": review.counts[NOT_APPLICABLE],
     }

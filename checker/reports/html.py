@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING, Any, Final
 from checker.reports.caution import MET_MEANS
 from checker.reports.plain import plain
 from checker.reports.sections import sections
-from checker.reports.wording import place, record, source, subject, tally
-from checker.reports.words import QUESTIONS_MEAN, VERDICT_MEANS, counted
+from checker.reports.wording import need, place, record, subject, tally
+from checker.reports.words import NO_NEED, QUESTIONS_MEAN, VERDICT_MEANS, counted
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -52,13 +52,14 @@ def environment() -> Environment:
         class_of=CLASS_OF,
         counted=counted,
         met_means=MET_MEANS,
+        need=need,
+        no_need=NO_NEED,
         place=place,
         questions_mean=QUESTIONS_MEAN,
         record=record,
         subject=subject,
         verdict_means=VERDICT_MEANS,
     )
-    made.filters["source"] = source
     return made
 
 

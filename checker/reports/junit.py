@@ -13,7 +13,7 @@ from xml.sax.saxutils import escape, quoteattr
 
 from checker.reports.caution import MET_MEANS
 from checker.reports.plain import plain
-from checker.reports.wording import place, record, source, subject
+from checker.reports.wording import need, place, record, subject
 from checker.reports.words import BREACH, MET, NOT_APPLICABLE, SET_ASIDE, UNPROVEN
 
 if TYPE_CHECKING:
@@ -77,9 +77,9 @@ def _case(finding: FindingData) -> Iterator[str]:
 
 
 def _skipped(finding: FindingData) -> str:
-    departure = finding["departure"]
+    departure, needs = finding["departure"], "; ".join(map(need, finding["needs"]))
     return {
-        UNPROVEN: f"unproven, {finding['signal']} if broken: {finding['title']}; {'; '.join(finding['needs'])}",
+        UNPROVEN: f"unproven, {finding['signal']} if broken: {finding['title']}; {needs}",
         SET_ASIDE: f"set aside, {finding['signal']}: {finding['title']}; "
         + ("" if departure is None else f"{departure['reason']}, {record(departure)}"),
         NOT_APPLICABLE: f"not applicable: {finding['title']}",
@@ -90,7 +90,7 @@ def _body(finding: FindingData) -> str:
     lines = [place(finding), finding["title"], *finding["working"], finding["why"]]
     lines.append(f"Mend: {finding['mend']}" if finding["mend"] else "")
     lines.extend(f"Assumed: {each}" for each in finding["assumes"])
-    lines.extend(f"Source: {source(each)}" for each in finding["sources"])
+    lines.extend(f"Source: {each}" for each in finding["sources"])
     return "\n".join(line for line in lines if line)
 
 

@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 from checker.reports.caution import MET_MEANS
 from checker.reports.plain import one_line, plain
 from checker.reports.sections import Headed, Question, sections
-from checker.reports.wording import place, record, source, subject, tally
-from checker.reports.words import BREACH, QUESTIONS_MEAN, SIGNALS, UNPROVEN, VERDICT_MEANS, VERDICTS
+from checker.reports.wording import judged, need, place, record, short_working, subject, tally
+from checker.reports.words import BREACH, NO_NEED, QUESTIONS_MEAN, SIGNALS, UNPROVEN, VERDICT_MEANS, VERDICTS
 
 if TYPE_CHECKING:
     from checker.reports.document import Document, FindingData
@@ -86,24 +86,31 @@ def _breach(headed: Headed) -> Iterator[str]:
         yield words(finding["says"])
         yield ""
     if finding["working"]:
-        yield from _fenced(finding["working"])
+        yield from _fenced(short_working(finding))
     yield from _points(
         [
             *([f"Why: {words(finding['why'])}"] if finding["why"] else []),
             *([f"Mend: {words(finding['mend'])}"] if finding["mend"] else []),
             *(f"Assumed: {words(each)}" for each in finding["assumes"]),
-            *(f"Source: {words(source(each))}" for each in finding["sources"]),
+            *(f"Source: {words(each)}" for each in finding["sources"]),
+            *_departure(finding),
             f"Rule: {code(finding['rule'])}",
-            *(f"With it, from the same cause: {_short(each)}" for each in headed.folded),
+            *(f"With it, from the same cause: {_short(each, folded=True)}" for each in headed.folded),
         ]
     )
 
 
 def _question(question: Question) -> Iterator[str]:
-    needs = question.needs or ("the working, which `fitout explain` shows",)
-    yield f"**{words('; '.join(needs))}** would settle:"
+    if question.needs:
+        yield f"**{words('; '.join(map(need, question.needs)))}** would settle:"
+    else:
+        yield f"**{words(NO_NEED)}**"
     yield ""
-    yield from _points(_short(finding) for finding in question.settles)
+    yield from _points(_short(each) + ("" if question.needs else _why(each)) for each in question.settles)
+
+
+def _why(finding: FindingData) -> str:
+    return "".join(f"; {words(each)}" for each in (finding["says"], *finding["working"]) if each)
 
 
 def _set_aside(finding: FindingData) -> Iterator[str]:
@@ -114,15 +121,17 @@ def _set_aside(finding: FindingData) -> Iterator[str]:
     if finding["says"]:
         yield words(finding["says"])
         yield ""
-    points = [f"Rule: {code(finding['rule'])}"]
+    yield from _points([*_departure(finding), f"Rule: {code(finding['rule'])}"])
+
+
+def _departure(finding: FindingData) -> Iterator[str]:
     departure = finding["departure"]
     if departure is not None:
-        points = [f"Reason: {words(departure['reason'])}", f"Record: {words(record(departure))}", *points]
-    yield from _points(points)
+        yield f"Departure: {words(departure['reason'] or '(no reason)')}; {words(record(departure))}"
 
 
-def _short(finding: FindingData) -> str:
-    return f"{finding['signal']} {words(finding['title'])}: {words(subject(finding))}, {code(place(finding))}"
+def _short(finding: FindingData, *, folded: bool = False) -> str:
+    return f"{judged(finding) if folded else finding['signal']} {words(finding['title'])}: {words(subject(finding))}, {code(place(finding))}"
 
 
 def _list(title: str, findings: tuple[FindingData, ...]) -> Iterator[str]:
@@ -139,7 +148,7 @@ def _points(entries: Iterable[str]) -> Iterator[str]:
     yield ""
 
 
-def _fenced(lines: list[str]) -> Iterator[str]:
+def _fenced(lines: Iterable[str]) -> Iterator[str]:
     """The working as it stands, between fences longer than any run of backticks in it."""
     said = [plain(line).replace("\n", " ") for line in lines]
     fence = "`" * max(3, 1 + max((len(run) for line in said for run in re.findall("`+", line)), default=0))

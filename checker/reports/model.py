@@ -33,23 +33,13 @@ class Place(_Closed):
     column: int = Field(ge=1, description="Column in characters, counted from 1.")
 
 
-class Source(_Closed):
-    """Where a rule or a limit comes from."""
+class Need(_Closed):
+    """An entry of the design file that would decide an unproven verdict."""
 
-    title: str = Field(description="The document.")
-    clause: str = Field(description="Clause, table or page; empty when not known.")
-    edition: str = Field(description="Edition or year; empty when not known.")
-    basis: str = Field(
-        description="seen: held against public text; memory: recalled, look it up before relying on it; "
-        "practice: common practice without a published source."
-    )
-
-
-class Under(_Closed):
-    """The finding that this one is folded under, because they share a cause."""
-
-    rule: str = Field(description="Rule of that finding.")
-    about: About = Field(description="Subject of that finding.")
+    path: str = Field(description="Dotted path of the entry.")
+    what: str = Field(description="What it says now, or that it is missing.")
+    line: int = Field(ge=1, description="Line where it stands or would stand, counted from 1.")
+    column: int = Field(ge=1, description="Column in characters, counted from 1.")
 
 
 class Departure(_Closed):
@@ -64,6 +54,7 @@ class Departure(_Closed):
 class Finding(_Closed):
     """What one rule says of one subject."""
 
+    key: str = Field(description="Names this finding from run to run: rule, kind and id, no line and no wording.")
     rule: str = Field(description="Id of the rule.")
     verdict: Verdict = Field(
         description="breach: the design breaks the rule; unproven: the file does not say enough; set aside: broken, "
@@ -81,11 +72,13 @@ class Finding(_Closed):
     working: list[str] = Field(description="The expression with its numbers, line by line; blanks in front: detail.")
     why: str = Field(description="What the fault leads to.")
     mend: str = Field(description="What would put it right; may be empty.")
-    sources: list[Source] = Field(description="Where the rule and its limits come from.")
+    sources: list[str] = Field(
+        description="Where the rule and its limits come from; what was recalled and not held against the text says so."
+    )
     covers: list[str] = Field(description="Ids in the requirements catalogue that the rule decides.")
-    needs: list[str] = Field(description="For an unproven verdict: what to look at, measure or look up.")
+    needs: list[Need] = Field(description="For an unproven verdict: what to look at, measure or look up.")
     assumes: list[str] = Field(description="Values that nobody stated and that the verdict rests on.")
-    under: Under | None = Field(description="The finding it is folded under, or null.")
+    under: str | None = Field(description="Key of the finding that explains this one, or null.")
     departure: Departure | None = Field(description="The record that sets it aside, or null.")
 
 

@@ -12,9 +12,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any
 
-from checker.reports.caution import caution
+from checker.reports.caution import CAUTION
 from checker.reports.plain import plain
-from checker.reports.wording import record, source, subject
+from checker.reports.wording import need, record, subject
 from checker.reports.words import BREACH, MET, NOT_APPLICABLE, SET_ASIDE, SIGNAL_MEANS, UNPROVEN
 
 if TYPE_CHECKING:
@@ -49,7 +49,7 @@ def _run(document: Document) -> dict[str, Any]:
                     {
                         "id": "caution",
                         "shortDescription": {"text": "What this report is and is not"},
-                        "fullDescription": {"text": caution()},
+                        "fullDescription": {"text": CAUTION},
                     }
                 ],
             }
@@ -98,12 +98,12 @@ def _rule(finding: FindingData) -> dict[str, Any]:
         "id": finding["rule"],
         "shortDescription": {"text": finding["title"]},
         "fullDescription": {"text": finding["why"] or finding["title"]},
-        "help": {"text": " ".join([finding["why"] or finding["title"], caution()])},
+        "help": {"text": " ".join([finding["why"] or finding["title"], CAUTION])},
         "defaultConfiguration": {"level": LEVEL[finding["signal"]]},
         "properties": {
             "signal": finding["signal"],
             "signalMeans": SIGNAL_MEANS[finding["signal"]],
-            "sources": [source(each) for each in finding["sources"]],
+            "sources": finding["sources"],
             "covers": finding["covers"],
         },
     }
@@ -140,9 +140,10 @@ def _result(finding: FindingData, index: dict[str, int]) -> dict[str, Any]:
 def _message(finding: FindingData) -> str:
     """Plain text; SARIF reads `[words](1)` and `{0}` as links and placeholders, so these are escaped."""
     said = finding["says"] or finding["title"]
+    needs = "; ".join(map(need, finding["needs"])) or "see the working"
     words = {
         BREACH: f"{finding['signal']}: {said}",
-        UNPROVEN: f"Unproven ({finding['signal']} if broken): {said} To settle it: {'; '.join(finding['needs'])}",
+        UNPROVEN: f"Unproven ({finding['signal']} if broken): {said} To settle it: {needs}",
         SET_ASIDE: f"{finding['signal']}, set aside: {said}",
         MET: f"This rule found nothing against it: {finding['title']}",
         NOT_APPLICABLE: f"Not applicable: {finding['title']}",

@@ -8,10 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from checker.reports.words import BREACH, MET, NOT_APPLICABLE, SET_ASIDE, UNPROVEN, rank
 
 if TYPE_CHECKING:
-    from checker.reports.document import Document, FindingData
-
-Identity = tuple[str, str, str]
-"""Rule, kind and id: the same finding from run to run, whatever line it stands on."""
+    from checker.reports.document import Document, FindingData, Need
 
 
 class Headed(NamedTuple):
@@ -24,7 +21,7 @@ class Headed(NamedTuple):
 class Question(NamedTuple):
     """What to look at, measure or look up, and the verdicts that it would settle."""
 
-    needs: tuple[str, ...]
+    needs: tuple[Need, ...]
     settles: tuple[FindingData, ...]
 
 
@@ -45,41 +42,41 @@ def sections(document: Document) -> Sections:
     }
     for finding in document["findings"]:
         by_verdict[finding["verdict"]].append(finding)
+    breaches = _folded(by_verdict[BREACH], by_verdict[UNPROVEN])
+    folded = {finding["key"] for headed in breaches for finding in headed.folded}
     return Sections(
-        breaches=_folded(by_verdict[BREACH]),
-        questions=questions(by_verdict[UNPROVEN]),
+        breaches=breaches,
+        questions=questions(finding for finding in by_verdict[UNPROVEN] if finding["key"] not in folded),
         set_aside=tuple(by_verdict[SET_ASIDE]),
         met=tuple(by_verdict[MET]),
         not_applicable=tuple(by_verdict[NOT_APPLICABLE]),
     )
 
 
-def identity(finding: FindingData) -> Identity:
-    """What the finding is about, without its place in the file."""
-    return finding["rule"], finding["about"]["kind"], finding["about"]["id"]
-
-
-def _folded(breaches: list[FindingData]) -> tuple[Headed, ...]:
-    """Worst first; a finding whose head is no breach in this list stands on its own, so that none is lost."""
-    heads = {identity(finding) for finding in breaches if finding["under"] is None}
-    under: dict[Identity, list[FindingData]] = {}
+def _folded(breaches: list[FindingData], unproven: list[FindingData]) -> tuple[Headed, ...]:
+    """Breaches worst first, each with what it explains; one whose head is not among them stands on its own."""
+    heads = {finding["key"] for finding in breaches if finding["under"] is None}
+    under: dict[str, list[FindingData]] = {}
     alone = []
     for finding in sorted(breaches, key=lambda each: rank(each["signal"])):  # stable: keeps the review's order
         parent = finding["under"]
-        key = None if parent is None else (parent["rule"], parent["about"]["kind"], parent["about"]["id"])
-        if key is not None and key in heads:
-            under.setdefault(key, []).append(finding)
+        if parent is not None and parent in heads:
+            under.setdefault(parent, []).append(finding)
         else:
             alone.append(finding)
-    return tuple(Headed(finding, tuple(under.get(identity(finding), ()))) for finding in alone)
+    for finding in unproven:
+        if finding["under"] in heads:
+            under.setdefault(str(finding["under"]), []).append(finding)
+    return tuple(Headed(finding, tuple(under.get(finding["key"], ()))) for finding in alone)
 
 
 def questions(unproven: Iterable[FindingData]) -> tuple[Question, ...]:
     """Unproven verdicts by what would settle them: first what matters most, then what settles most."""
     groups: dict[tuple[str, ...], list[FindingData]] = {}
     for finding in unproven:
-        groups.setdefault(tuple(finding["needs"]), []).append(finding)
+        groups.setdefault(tuple(need["path"] for need in finding["needs"]), []).append(finding)
     found = [
-        Question(needs, tuple(sorted(group, key=lambda each: rank(each["signal"])))) for needs, group in groups.items()
+        Question(tuple(group[0]["needs"]), tuple(sorted(group, key=lambda each: rank(each["signal"]))))
+        for group in groups.values()
     ]
     return tuple(sorted(found, key=lambda each: (rank(each.settles[0]["signal"]), -len(each.settles))))

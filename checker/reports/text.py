@@ -9,8 +9,8 @@ from checker.reports.caution import MET_MEANS
 from checker.reports.paragraphs import LABEL, Painter, heading, labelled, paragraph
 from checker.reports.plain import one_line
 from checker.reports.sections import Headed, Question, sections
-from checker.reports.wording import place, record, source, subject, tally
-from checker.reports.words import BREACH, QUESTIONS_MEAN, SIGNALS, UNPROVEN, VERDICT_MEANS, VERDICTS, counted
+from checker.reports.wording import judged, need, place, record, short_working, subject, tally
+from checker.reports.words import BREACH, NO_NEED, QUESTIONS_MEAN, SIGNALS, UNPROVEN, VERDICT_MEANS, VERDICTS, counted
 
 if TYPE_CHECKING:
     from checker.reports.document import Document, FindingData
@@ -64,16 +64,17 @@ def _breach(headed: Headed, paint: Painter) -> Iterator[str]:
     finding = headed.finding
     yield from _title(finding, paint)
     yield from paragraph(finding["says"], _IN)
-    yield from labelled("Working", finding["working"])
+    yield from labelled("Working", short_working(finding))
     yield from labelled("Why", [finding["why"]])
     yield from labelled("Mend", [finding["mend"]])
     yield from labelled("Assumed", finding["assumes"])
-    yield from labelled("Source", [source(each) for each in finding["sources"]])
+    yield from labelled("Source", finding["sources"])
+    yield from _departure(finding)
     yield from labelled("Rule", [finding["rule"]])
     if headed.folded:
         yield from paragraph("With it, from the same cause:", _IN)
         for folded in headed.folded:
-            yield from _short(folded, paint, _IN + "  ")
+            yield from _short(folded, paint, _IN + "  ", folded=True)
     yield ""
 
 
@@ -86,42 +87,48 @@ def _title(finding: FindingData, paint: Painter) -> Iterator[str]:
     yield from paragraph(f"{subject(finding)}, {place(finding)}", _IN)
 
 
-def _short(finding: FindingData, paint: Painter, indent: str) -> Iterator[str]:
+def _short(finding: FindingData, paint: Painter, indent: str, *, folded: bool = False) -> Iterator[str]:
     """One finding as one line (more when it is long): signal, title, subject, place."""
     signal = finding["signal"]
-    words = f"{signal} {finding['title']}: {subject(finding)}, {place(finding)}"
+    words = f"{judged(finding) if folded else signal} {finding['title']}: {subject(finding)}, {place(finding)}"
     first, *rest = paragraph(words, indent, indent + "  ")
     yield first.replace(signal, paint.signal(signal), 1)
     yield from rest
 
 
 def _question(question: Question, paint: Painter) -> Iterator[str]:
-    needs = question.needs or ("the working of each: fitout explain shows it",)
-    yield from _needs(needs, paint)
-    yield from paragraph("would settle:", "  ")
+    yield from _needs([need(each) for each in question.needs] or [NO_NEED], paint)
+    if question.needs:
+        yield from paragraph("would settle:", "  ")
     for finding in question.settles:
         yield from _short(finding, paint, "    ")
-        if finding["working"] and not question.needs:
-            yield from labelled("Working", finding["working"])
+        if not question.needs:
+            for words in (finding["says"], *finding["working"]):
+                yield from paragraph(words, "      ")
     yield ""
 
 
 def _needs(needs: Iterable[str], paint: Painter) -> Iterator[str]:
-    for number, need in enumerate(needs):
+    for number, words in enumerate(needs):
         lead = "? " if number == 0 else "  "
-        for line in paragraph(f"{lead}{need}", "", "  "):
+        for line in paragraph(f"{lead}{words}", "", "  "):
             yield paint.strong(line)
 
 
 def _set_aside(finding: FindingData, paint: Painter) -> Iterator[str]:
     yield from _title(finding, paint)
     yield from paragraph(finding["says"], _IN)
-    departure = finding["departure"]
-    if departure is not None:
-        yield from labelled("Reason", [departure["reason"]])
-        yield from labelled("Record", [record(departure)])
+    yield from _departure(finding)
     yield from labelled("Rule", [finding["rule"]])
     yield ""
+
+
+def _departure(finding: FindingData) -> Iterator[str]:
+    """The recorded departure, whether it sets the breach aside or lacks something for that."""
+    departure = finding["departure"]
+    if departure is not None:
+        yield from labelled("Departed", [departure["reason"] or "(no reason)"])
+        yield from labelled("", [record(departure)])
 
 
 def _list(title: str, findings: tuple[FindingData, ...], paint: Painter) -> Iterator[str]:

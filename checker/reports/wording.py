@@ -5,12 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from checker.reports.plain import one_line
-from checker.reports.words import BREACH, MET, NOT_APPLICABLE, SET_ASIDE, UNPROVEN
+from checker.reports.words import BREACH, MET, NOT_APPLICABLE, SET_ASIDE, UNPROVEN, counted
 
 if TYPE_CHECKING:
-    from checker.reports.document import Counts, Departure, FindingData, Source
+    from checker.reports.document import Counts, Departure, FindingData, Need
 
-BASIS_SAYS = {"memory": "from memory: look it up before relying on it", "practice": "common practice, no source"}
+SHORT = 8
+"""So many lines of working stand in a report for reading; JSON and SARIF have all of them."""
 
 
 def subject(finding: FindingData) -> str:
@@ -24,11 +25,33 @@ def place(finding: FindingData) -> str:
     return one_line(f"{where['file']}:{where['line']}:{where['column']}")
 
 
-def source(given: Source) -> str:
-    """Title, clause and edition, and a warning when nobody has held it against the text."""
-    named = ", ".join(one_line(part) for part in (given["title"], given["clause"], given["edition"]) if part)
-    says = BASIS_SAYS.get(given["basis"], "")
-    return f"{named} ({says})" if says else named
+def short_working(finding: FindingData) -> tuple[str, ...]:
+    """The lines of the working that stand furthest out, and how to see the rest; all of it when it is short."""
+    lines = finding["working"]
+    if len(lines) <= SHORT:
+        return tuple(lines)
+    outer = [line for line in lines if len(line) - len(line.lstrip(" ")) <= 2][:SHORT]
+    more = len(lines) - len(outer)
+    where = finding["where"]["file"]
+    ask = f"fitout explain {quoted(where)} {finding['rule']} {quoted(finding['about']['id'])}"
+    return (*outer, f"({counted(more, 'more line')}: {ask})")
+
+
+def quoted(argument: str) -> str:
+    """An argument as it must be typed in a shell."""
+    from shlex import quote
+
+    return quote(argument)
+
+
+def judged(finding: FindingData) -> str:
+    """The signal word, and that it is not proven where it is not."""
+    return f"{finding['signal']} if broken, unproven:" if finding["verdict"] == UNPROVEN else finding["signal"]
+
+
+def need(given: Need) -> str:
+    """`circuits.heater.cable.size (unknown, line 52)`."""
+    return one_line(f"{given['path']} ({given['what']}, line {given['line']})")
 
 
 def record(departure: Departure) -> str:

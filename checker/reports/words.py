@@ -32,6 +32,8 @@ QUESTIONS_MEAN: Final = (
     "below it; the signal word says how bad a breach would be."
 )
 
+NO_NEED: Final = "No single entry of the file would settle these; what is said below each tells why."
+
 
 def rank(signal: str) -> int:
     """Place of a signal word, 0 for the worst."""

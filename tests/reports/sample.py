@@ -5,8 +5,8 @@ from __future__ import annotations
 import copy
 from typing import Any
 
-from checker.reports.caution import DEFERRAL, caution
-from checker.reports.document import Document, FindingData
+from checker.reports.caution import CAUTION, DEFERRAL
+from checker.reports.document import Document, FindingData, Need
 
 FILE = "examples/gravel-van.fitout.yaml"
 
@@ -14,6 +14,7 @@ FILE = "examples/gravel-van.fitout.yaml"
 def finding(rule: str, verdict: str, signal: str, kind: str, name: str, line: int, **more: Any) -> FindingData:
     """A finding with everything left out that `more` does not give."""
     base: FindingData = {
+        "key": f"{rule}:{kind}:{name}",
         "rule": rule,
         "verdict": verdict,
         "signal": signal,
@@ -46,8 +47,8 @@ THIN = finding(
     why="A conductor without a device below its carrying capacity becomes the fuse, inside the furniture.",
     mend="Fit a device of at most 61 A, or a conductor that carries 80 A.",
     sources=[
-        {"title": "IEC 60364-4-43", "clause": "433.1", "edition": "2008", "basis": "memory"},
-        {"title": "33 CFR 183.455", "clause": "(c)", "edition": "current", "basis": "seen"},
+        "IEC 60364-4-43, 433.1, 2008 (from memory)",
+        "33 CFR 183.455, (c), current",
     ],
     covers=["device-rating-not-above-conductor-capacity"],
     assumes=["insulation of galley-feed 70 °C (generic value of the cable, line 12)"],
@@ -57,7 +58,7 @@ DROP = finding(
     "drop-within-limit", "breach", "NOTICE", "conductor", "galley-feed", 41,
     title="The conductor loses more voltage than the limit",
     says="galley-feed loses 3.05 % at 30 A; the limit used is 3 %.",
-    under={"rule": "device-protects-conductor", "about": {"kind": "conductor", "id": "galley-feed"}},
+    under="device-protects-conductor:conductor:galley-feed",
 )  # fmt: skip
 
 NASTY = finding(
@@ -65,11 +66,11 @@ NASTY = finding(
     title="A live terminal of more than 30 V stands open <script>alert(1)</script> | *bold* `tick` \x1b[31mred\u202e",
     says="bar-48 + is at 58.4 V & has no cover; a `tool` dropped on it [link](http://x) ends \"badly\" ]]> --> 'so'.",
     mend="Cover it.",
-    sources=[{"title": "Workshop habit", "clause": "", "edition": "", "basis": "practice"}],
+    sources=["Workshop habit (common practice, no source)"],
 )  # fmt: skip
 
-LENGTH = "circuits.heater-feed.run: the length from the bank to F9; measure it along the cable"
-SIZE = "circuits.heater-feed.cable.size: the size of the conductor; read it off the sheath or measure the strands"
+LENGTH: Need = {"path": "circuits.heater-feed.run", "what": "holds `unknown`", "line": 53, "column": 10}
+SIZE: Need = {"path": "cables.old-red.size", "what": "not written", "line": 14, "column": 3}
 
 HEATER_DROP = finding(
     "drop-within-limit", "unproven", "NOTICE", "conductor", "heater-feed", 52,
@@ -83,6 +84,11 @@ HEATER_THIN = finding(
 HEATER_FAR = finding(
     "fuse-near-source", "unproven", "WARNING", "approach", "bank>heater-feed", 52,
     title="The first device stands too far from its source", needs=[LENGTH],
+)  # fmt: skip
+BROKEN = finding(
+    "enclosure-heat", "unproven", "CAUTION", "place", "seat-base", 20,
+    title="The closed place gets too hot",
+    says="Could not be judged, because a computation broke: ZeroDivisionError: division by zero",
 )  # fmt: skip
 ASIDE = finding(
     "protection-accessible", "set aside", "DANGER", "device", "F1", 30,
@@ -101,16 +107,16 @@ ELSEWHERE = finding("inverter-bond", "not applicable", "DANGER", "equipment", "F
 
 def sample(*, everything: bool = False) -> Document:
     """The report; with what is met and not applicable when `everything`."""
-    listed = [THIN, DROP, NASTY, HEATER_THIN, HEATER_FAR, HEATER_DROP, ASIDE]
+    listed = [THIN, DROP, NASTY, HEATER_THIN, HEATER_FAR, HEATER_DROP, BROKEN, ASIDE]
     return {
         "report": 1,
-        "caution": caution(),
+        "caution": CAUTION,
         "design": {"file": FILE, "title": "Gravel van, 12 V & <48 V>", "sha256": "a" * 64},
         "rulebook": {"rules": 7, "code": "au-nz", "sha256": "b" * 64},
         "version": "0.1.0",
         "counts": {
             "breach": {"DANGER": 1, "WARNING": 0, "CAUTION": 1, "NOTICE": 1},
-            "unproven": 3,
+            "unproven": 4,
             "set_aside": 1,
             "met": 1,
             "not_applicable": 1,

@@ -19,22 +19,21 @@ def words_of(report: str) -> str:
 
 @pytest.mark.parametrize("form", FORMATS)
 @pytest.mark.parametrize("document", [sample(), nothing_found()], ids=["findings", "nothing found"])
-def test_every_format_opens_with_the_caution_and_ends_deferring_to_those_who_decide(form: str, document: dict) -> None:
+def test_every_format_opens_with_the_caution_and_ends_with_who_decides(form: str, document: dict) -> None:
     report = words_of("".join(render(document, form)))
-    for sentence in CAUTION:
-        assert sentence in report
+    assert CAUTION in report
     assert DEFERRAL in report
-    assert report.index(CAUTION[0]) < report.index(document["design"]["sha256"])
-    assert report.rindex(DEFERRAL) > report.index(CAUTION[-1])
+    assert report.index(CAUTION) < report.index(document["design"]["sha256"])
+    assert report.rindex(DEFERRAL) > report.index(CAUTION)
 
 
 @pytest.mark.parametrize(
     "needed",
-    ["does not certify", "Local codes", "equipment maker's instructions", "licensed electrician", "isolate", "dead",
-     "second pair of eyes", "Mains", "high-current DC", "kill"],
+    ["does not certify", "Local codes", "instructions of the equipment makers", "licensed electrician", "Isolate", "prove dead",
+     "second pair of eyes", "Mains", "high-current direct current", "kill"],
 )  # fmt: skip
 def test_the_caution_says(needed: str) -> None:
-    assert needed in " ".join(CAUTION)
+    assert needed in CAUTION
 
 
 @pytest.mark.parametrize("form", FORMATS)

@@ -72,7 +72,7 @@ def test_colour_is_written_nowhere_but_in_the_palette() -> None:
 def test_every_signal_has_its_word_beside_its_colour() -> None:
     page = page_of(sample(everything=True))
     shown = page.xpath("//span[contains(@class,'signal')]")
-    assert len(shown) == 7
+    assert len(shown) == 8
     for each in shown:
         assert each.text in SIGNALS
         assert CLASS_OF[each.text] in each.get("class").split()

@@ -80,7 +80,7 @@ def test_every_result_points_to_its_rule() -> None:
 def test_an_unproven_result_asks_its_question() -> None:
     message = results(sample())["fuse-near-source", "bank>heater-feed"]["message"]["text"]
     assert "Unproven (WARNING if broken)" in message
-    assert "measure it along the cable" in message
+    assert "circuits.heater-feed.run (holds `unknown`, line 53)" in message
 
 
 def test_brackets_and_braces_in_a_design_are_no_links_or_placeholders() -> None:

@@ -17,8 +17,8 @@ from tests.reports.sample import nothing_found, sample
 
 FILE = Path(__file__).parents[2] / "schemas" / "report.schema.json"
 PAIRS = {
-    "Document": "Report", "FindingData": "Finding", "About": "About", "Place": "Place", "Source": "Source",
-    "Under": "Under", "Departure": "Departure", "DesignStamp": "DesignStamp", "RulebookStamp": "RulebookStamp",
+    "Document": "Report", "FindingData": "Finding", "About": "About", "Place": "Place", "Need": "Need",
+    "Departure": "Departure", "DesignStamp": "DesignStamp", "RulebookStamp": "RulebookStamp",
     "Counts": "Counts",
 }  # fmt: skip
 

@@ -31,7 +31,7 @@ def test_a_finding_whose_head_is_not_a_breach_here_stands_on_its_own() -> None:
 
 
 def test_two_findings_under_each_other_are_both_shown() -> None:
-    first = {**THIN, "under": {"rule": DROP["rule"], "about": DROP["about"]}}
+    first = {**THIN, "under": DROP["key"]}
     found = sections(with_findings(first, DROP)).breaches
     assert {headed.finding["rule"] for headed in found} == {"device-protects-conductor", "drop-within-limit"}
 
@@ -49,3 +49,17 @@ def test_every_finding_of_a_report_stands_in_exactly_one_section() -> None:
 def test_questions_come_by_the_worst_that_they_settle_then_by_how_much_they_settle() -> None:
     found = sections(with_findings(HEATER_FAR, HEATER_DROP, HEATER_THIN)).questions
     assert [[each["signal"] for each in question.settles] for question in found] == [["DANGER", "NOTICE"], ["WARNING"]]
+
+
+def test_an_unproven_finding_that_a_breach_explains_is_folded_under_it_and_asked_no_more() -> None:
+    follows = {**HEATER_FAR, "under": THIN["key"]}
+    parts = sections(with_findings(THIN, follows, HEATER_DROP))
+    assert parts.breaches[0].folded == (follows,)
+    assert [question.settles for question in parts.questions] == [(HEATER_DROP,)]
+
+
+def test_an_unproven_finding_under_another_unproven_one_is_still_asked() -> None:
+    parts = sections(with_findings(HEATER_THIN, {**HEATER_DROP, "under": HEATER_THIN["key"]}))
+    assert [[each["rule"] for each in question.settles] for question in parts.questions] == [
+        ["device-protects-conductor", "drop-within-limit"]
+    ]

@@ -1,0 +1,88 @@
+"""`fitout rules` lists what there is."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from checker.commands import run
+
+HOUSE_RULE = """\
+id: house-rating
+title: A fuse of our workshop is larger than 500 A
+signal: caution
+about: device
+given: device.opens_on_overcurrent
+require: device.rating <= '500 A'
+why: We do not stock larger ones.
+mend: Split the circuit.
+covers: []
+sources: [{title: workshop habit, basis: practice}]
+examples:
+  met: [{name: small, facts: {device.opens_on_overcurrent: yes, device.rating: 300 A}}]
+"""
+
+
+@pytest.fixture
+def house(tmp_path: Path) -> Path:
+    """A folder of rules with one rule in it."""
+    (tmp_path / "house" / "house-habits").mkdir(parents=True)
+    (tmp_path / "house" / "house-habits" / "house-rating.yaml").write_text(HOUSE_RULE)
+    return tmp_path / "house"
+
+
+def test_a_folder_of_rules_joins_the_shipped_ones(house: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["rules", "--rules", str(house)]) == 0
+    text = capsys.readouterr().out
+    assert "house-habits\n------------\nCAUTION  house-rating\n" in text
+    assert "Coverage" in text
+
+
+def test_the_list_as_json(house: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["rules", "--rules", str(house), "--topic", "house-habits", "--format", "json"]) == 0
+    listed = json.loads(capsys.readouterr().out)
+    assert listed["rules"] == [
+        {
+            "id": "house-rating",
+            "topic": "house-habits",
+            "signal": "CAUTION",
+            "title": "A fuse of our workshop is larger than 500 A",
+            "about": "device",
+            "covers": [],
+        }
+    ]
+    assert 0 <= listed["coverage"]["decidable_covered"] <= listed["coverage"]["decidable"]
+    assert listed["coverage"]["decidable"] < listed["coverage"]["total"]
+
+
+def test_a_misspelt_topic_is_told_the_nearest(house: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["rules", "--rules", str(house), "--topic", "house-habit"]) == 2
+    assert "there is no topic 'house-habit'; did you mean house-habits?" in capsys.readouterr().err
+
+
+def test_a_missing_folder_of_rules_is_told(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["rules", "--rules", str(tmp_path / "missing")]) == 2
+    assert "missing: no such folder; --rules takes a folder of rule files" in capsys.readouterr().err
+
+
+def test_a_file_is_no_folder_of_rules(house: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["rules", "--rules", str(house / "house-habits" / "house-rating.yaml")]) == 2
+    assert "is a file, not a folder" in capsys.readouterr().err
+
+
+def test_a_broken_rule_is_told_with_its_line(house: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    file = house / "house-habits" / "house-rating.yaml"
+    file.write_text(HOUSE_RULE.replace("device.rating <=", "device.ratting <="))
+    assert run(["rules", "--rules", str(house)]) == 2
+    said = capsys.readouterr().err
+    assert "house-rating.yaml:6:" in said
+    assert "rating" in said
+
+
+def test_the_list_never_replaces_a_rule(house: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    file = house / "house-habits" / "house-rating.yaml"
+    assert run(["rules", "--rules", str(house), "--output", str(file)]) == 2
+    assert file.read_text() == HOUSE_RULE
+    assert "is an input" in capsys.readouterr().err
