@@ -26,6 +26,11 @@ def approach_list(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
         yield (name if seen[name] == 1 else f"{name} ({seen[name]})"), found.conductor.where, found
 
 
+@fact("conductor", "approaches", of="approach", type="list", says="The sources that reach it first.", method="walk")
+def approaches_of(s: Subject) -> tuple[Any, ...]:
+    return tuple(one for one in s.facts.subjects("approach") if one.item.conductor is s.item)
+
+
 @fact("approach", "conductor", of="conductor", type="subject", says="The conductor reached.", method="graph")
 def conductor(s: Subject) -> Any:
     return s.facts.of("conductor", s.item.conductor)
@@ -49,6 +54,11 @@ def system(s: Subject) -> str:
 @fact("approach", "duty", words=DUTIES, says="What the circuit is for.")
 def duty(s: Subject) -> Any:
     return s.read(s.item.conductor.circuit, "duty")
+
+
+@fact("approach", "scope", words=("habitation", "automotive"), says="Which rules the circuit falls under.")
+def scope(s: Subject) -> Any:
+    return s.read(s.item.conductor.circuit, "scope")
 
 
 @fact("approach", "own", words=("factory", "fitter", "owner"), says="Whose work the conductor is.")

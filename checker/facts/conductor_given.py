@@ -74,6 +74,11 @@ def own(s: Subject) -> Any:
     return s.read(s.item.circuit, "own")
 
 
+@fact("conductor", "scope", words=("habitation", "automotive"), says="Which rules it falls under.")
+def scope(s: Subject) -> Any:
+    return s.read(s.item.circuit, "scope")
+
+
 @fact("conductor", "area", unit="mm2", says="Cross-section of metal of one core; a trade size is turned into area.")
 def area(s: Subject) -> Any:
     if s.item.role == RETURN and s.item.circuit.returns.size is not None:

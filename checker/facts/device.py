@@ -97,12 +97,19 @@ def poles(s: Subject) -> Any:
 
 @fact("device", "reset", words=("by hand", "by itself", "remote"), says="How a breaker closes again; none for a fuse.")
 def reset(s: Subject) -> Any:
-    return _given(s, "reset", None)
+    stated = _given(s, "reset", None)
+    return "by hand" if isinstance(stated, Unknown) and _is_installation_breaker(s) else stated
 
 
 @fact("device", "trip_free", type="yes/no", says="A breaker that opens on a fault although its lever is held.")
 def trip_free(s: Subject) -> Any:
-    return _given(s, "trip free", True)
+    stated = _given(s, "trip free", True)
+    return True if isinstance(stated, Unknown) and _is_installation_breaker(s) else stated
+
+
+def _is_installation_breaker(s: Subject) -> bool:
+    """B, C and D curves name breakers to IEC 60898-1, which are trip-free and reset by hand (from memory)."""
+    return s.item.allows("family") and s.item.says("family", "B curve", "C curve", "D curve")
 
 
 @fact("device", "polarised", type="yes/no", says="Its line and load sides must not be swapped.")
