@@ -20,6 +20,7 @@ MOST_NODES = 100_000
 
 _LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _ODD_KEYS = frozenset(("", "<<"))
+_BEFORE_A_KEY = ("", " ", "[", "{", ",")
 _FOREIGN_NULLS = frozenset(("~", "null", "Null", "NULL"))
 # Control characters, lone surrogates, and characters that only YAML takes for the end of a line.
 _UNPRINTABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]")
@@ -163,9 +164,9 @@ class _Builder:
     def _refuse_empty_key(self, inside: Mapping, key: Scalar) -> None:
         lines = _LINE_END.split(self.text)
         for at in (key, inside):  # the parser points behind the `?`, or to it as the start of a mapping
-            before = lines[at.line - 1][: at.column].rstrip()
-            if before.endswith(("?", "?,", "?]")):
-                refuse_question(self.problems, at.line, before.rindex("?") + 1)
+            before = lines[at.line - 1][: at.column].rstrip(" :,]}")
+            if before.endswith("?") and before[-2:-1] in _BEFORE_A_KEY:
+                refuse_question(self.problems, at.line, len(before))
                 raise _Stop
         self.problems.add(key, "a key is missing before the colon", "write `key: value`")
         raise _Stop
