@@ -14,6 +14,7 @@ from checker.facts import (
     circuit,
     conductor,
     conductor_given,
+    design,
     device,
     switch,
 )
@@ -27,6 +28,7 @@ __all__ = [
     "circuit",
     "conductor",
     "conductor_given",
+    "design",
     "device",
     "switch",
 ]
