@@ -296,7 +296,7 @@ class Checker:
         spec = self.catalogue.find(base.type.of, node.attr)
         if spec is None or node.attr.startswith("_"):
             names = self.catalogue.names(base.type.of)
-            near = meant(node.attr, names, f"`fitout rules --facts {base.type.of}` lists them")
+            near = meant(node.attr, names, f"there are {listed(names)}")
             raise ExpressionError(span[1] - len(node.attr), f"a {base.type.of} has no fact `{node.attr}`", near)
         return Fact(span, type_of(spec), base, node.attr)
 

@@ -145,7 +145,10 @@ class _Reader:
         if not isinstance(edits, Map):
             self.problems.add(edits, "these are no changes", "write `with: {circuits.feed.cable: red-35}`")
             return
-        example.edits = tuple((path, written(value)) for path, (_, value) in edits.entries.items())
+        example.edits = tuple(
+            (path, value.text if isinstance(value, Text) else written(value))  # a text is itself a piece of YAML
+            for path, (_, value) in edits.entries.items()
+        )
 
     def read_facts(self, node: Map, example: Example) -> None:
         facts = node.get("facts")
@@ -178,7 +181,8 @@ class _Reader:
     def fact(self, kind: str, name: str, key: Text, value: Node, depth: int) -> Any:
         spec = self.rule.catalogue.find(kind, name)
         if spec is None:
-            near = meant(name, self.rule.catalogue.names(kind), f"`fitout rules --facts {kind}` lists them")
+            names = self.rule.catalogue.names(kind)
+            near = meant(name, names, f"there are {listed(names)}")
             self.problems.add(key, f"a {kind} has no fact `{name}`", near)
             return UNKNOWN
         type_ = type_of(spec)
