@@ -2,6 +2,11 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import settings
+
+# The same cases on every machine and every run, however slow it is.
+settings.register_profile("fitout", deadline=None, derandomize=True, print_blob=False)
+settings.load_profile("fitout")
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:

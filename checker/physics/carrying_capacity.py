@@ -25,7 +25,7 @@ INSULATION_CLASSES_C = (60.0, 75.0, 80.0, 90.0, 105.0, 125.0, 200.0)
 FIRST_AREA_M2 = 0.823e-6         # 18 AWG, where the free-air table begins
 SAME_GAUGE = 5e-3                # relative: gauge areas are printed to two or three digits
 SQUARE_ROOT_SOURCE = "square-root rule, heat in proportion to current squared"
-ONE_SIDE_FACTOR = 0.69           # least ratio of method A1 to C in IEC 60364-5-52, two loaded conductors
+ONE_SIDE_FACTOR = 0.70           # least ratio of method A1 to C in IEC 60364-5-52, two loaded conductors, cut down
 IN_INSULATION = ("none", "one side", "surrounded")
 
 
@@ -184,7 +184,7 @@ def thermal_insulation_factor(in_insulation: str | bool) -> Factor:
 
     Source
     ------
-    Surrounded: 0.5, BS 7671 523.9 [from memory]. One side: 0.69, the least ratio of method A1 to
+    Surrounded: 0.5, BS 7671 523.9 [from memory]. One side: 0.70, the least ratio of method A1 to
     method C among the two-conductor tables of IEC 60364-5-52, a practice and not a clause.
     """
     word = in_insulation

@@ -19,5 +19,5 @@ def published(name: str) -> tuple[dict[str, str], ...]:
 def head(name: str) -> dict[str, str]:
     """Head of one file: title, source, mark, licence, tolerance."""
     lines = (DATA / f"{name}.csv").read_text(encoding="utf-8").splitlines()
-    pairs = (line[2:].split(": ", 1) for line in lines if line.startswith("# "))
-    return {key: value for key, value in pairs}
+    parts = (line[2:].partition(": ") for line in lines if line.startswith("# "))
+    return {key: value for key, _, value in parts}

@@ -151,7 +151,7 @@ def test_free_air_values_of_another_code_equal_the_boat_law_from_6_awg_up() -> N
 
 @pytest.mark.parametrize("row", [row for row in published("iec60364_5_52_copper_ampacity")
                                  if row["reference_method"] in installed_capacity.METHODS],
-                         ids=lambda row: " ".join((row["insulation"], row["loaded_conductors"], row["mm2"], row["reference_method"])))
+                         ids=lambda row: "{insulation} {loaded_conductors}x{mm2} {reference_method}".format_map(row))
 def test_capacity_as_installed_is_reproduced_and_never_exceeded(row: dict[str, str]) -> None:
     area, rating = float(row["mm2"]) * 1e-6, {"PVC_70C": 70.0, "XLPE_90C": 90.0}[row["insulation"]]
     method, loaded, cell = row["reference_method"], int(row["loaded_conductors"]), float(row["current_a"])

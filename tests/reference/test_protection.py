@@ -22,7 +22,8 @@ def _top_rating(row: dict[str, str]) -> float:
     return float(words[1])
 
 
-@pytest.mark.parametrize("row", LIMITS, ids=lambda row: " ".join((row["family"], row["applies_to_rating"], row["percent_of_rating"])))
+@pytest.mark.parametrize("row", LIMITS,
+                         ids=lambda row: f"{row['family']} {row['applies_to_rating']} {row['percent_of_rating']} %")
 def test_published_fuse_limits_are_the_points_of_our_bands(row: dict[str, str]) -> None:
     rating = _top_rating(row)
     band = fuse_curves.operating_time(FAMILIES[row["family"]], rating, rating * float(row["percent_of_rating"]) / 100)
