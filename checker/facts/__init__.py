@@ -6,7 +6,9 @@ Importing this package fills the catalogue.
 from __future__ import annotations
 
 from checker.facts import (
+    alternator,
     approach,
+    array,
     bank,
     bank_isolation,
     bank_limits,
@@ -14,13 +16,18 @@ from checker.facts import (
     circuit,
     conductor,
     conductor_given,
+    converter,
+    converter_bus,
     design,
     device,
+    inverter,
     switch,
 )
 
 __all__ = [
+    "alternator",
     "approach",
+    "array",
     "bank",
     "bank_isolation",
     "bank_limits",
@@ -28,7 +35,10 @@ __all__ = [
     "circuit",
     "conductor",
     "conductor_given",
+    "converter",
+    "converter_bus",
     "design",
     "device",
+    "inverter",
     "switch",
 ]

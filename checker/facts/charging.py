@@ -61,7 +61,7 @@ def charge_current(s: Subject, output: Output) -> Number:
     item = output.source.equipment
     if item.kind == "alternator":
         return _number(s.read(item, "rating"))
-    rated = _number(s.read(item, _rating_key(output.source)))
+    rated = _number(s.read(item, rating_key(output.source)))
     if item.kind == "dc converter" and is_both_ways(s.facts, item) and output.source.port == "low":
         return rated  # the setting limits the way up
     setting = s.read(item, "settings.charge current")
@@ -70,7 +70,8 @@ def charge_current(s: Subject, output: Output) -> Number:
     return setting if isinstance(rated, Unknown) else least(rated, setting)
 
 
-def _rating_key(source: Source) -> str:
+def rating_key(source: Source) -> str:
+    """The key of the rated current of an output."""
     return {
         "charger": "dc.current",
         "inverter-charger": "charger.current",

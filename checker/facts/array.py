@@ -1,0 +1,303 @@
+"""Solar arrays: what a string gives cold, what the strings push into each other, what their controller takes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from checker.circuit.elements import Link, Wire
+from checker.circuit.supply import is_live, joined
+from checker.design.given import RatedVoltage, Where
+from checker.design.model import Equipment
+from checker.facts.catalogue import fact, subjects
+from checker.facts.levels import cold_open_voltage
+from checker.facts.subject import Facts, Subject
+from checker.physics.solar import reverse_string_current as reverse_current
+from checker.quantities import (
+    UNKNOWN,
+    Number,
+    Truth,
+    Unknown,
+    corners,
+    divide,
+    equal,
+    every,
+    greatest,
+    least,
+    multiply,
+    total,
+)
+
+STC = "standard test conditions, straight line in cell temperature (definition, IEC 61215, from memory)"
+
+
+@subjects("array", "A solar array.")
+def arrays(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
+    """In file order."""
+    for item in facts.design.equipment.values():
+        if item.kind == "solar array":
+            yield item.name, item.where, item
+
+
+@fact("array", "modules", unit="each", says="How many modules.")
+def modules(s: Subject) -> Any:
+    return s.read(s.item, "modules")
+
+
+def _arrangement(s: Subject, index: int) -> Number:
+    value = s.read(s.item, "arrangement")
+    return float(value[index]) if isinstance(value, tuple) else UNKNOWN
+
+
+@fact("array", "in_series", unit="each", says="Modules in one string.")
+def in_series(s: Subject) -> Any:
+    return _arrangement(s, 0)
+
+
+@fact("array", "strings", unit="each", says="Strings in parallel.")
+def strings(s: Subject) -> Any:
+    return _arrangement(s, 1)
+
+
+@fact("array", "arrangement_fits_modules", type="yes/no", says="Series times parallel is the number of modules.")
+def arrangement_fits_modules(s: Subject) -> Any:
+    return equal(multiply(s.in_series, s.strings), s.modules)
+
+
+@fact("array", "power", unit="W", says="Rated power of all modules.", method="power of a module times modules")
+def power(s: Subject) -> Any:
+    return multiply(s.read(s.item, "power"), s.modules)
+
+
+@fact("array", "open_voltage", unit="V", says="Open-circuit voltage at 25 °C.", method="module times modules in series")
+def open_voltage(s: Subject) -> Any:
+    return multiply(s.read(s.item, "open voltage"), s.in_series)
+
+
+@fact(
+    "array",
+    "open_voltage_cold",
+    unit="V",
+    says="Open-circuit voltage at the lowest ambient temperature.",
+    method="U = n U25 (1 + b (T - 25 °C)); at sunrise a cell is as cold as the air",
+    source=STC,
+)
+def open_voltage_cold(s: Subject) -> Any:
+    for key in ("open voltage", "voltage coefficient", "arrangement"):
+        s.read(s.item, key)
+    s.read(s.facts.design.vehicle, "ambient.low")
+    s.note(lambda: "U = modules in series × open voltage × (1 + coefficient × (lowest ambient - 25 °C))")
+    return cold_open_voltage(s.facts.network, s.item)
+
+
+@fact("array", "short_current", unit="A", says="Short-circuit current of all strings.", method="module times strings")
+def short_current(s: Subject) -> Any:
+    return multiply(s.read(s.item, "short current"), s.strings)
+
+
+@fact(
+    "array",
+    "reverse_string_current",
+    unit="A",
+    says="Current that the other strings can push into a faulted one.",
+    method="(strings - 1) × 1.25 × short-circuit current",
+    source="IEC 62548 6.3.5 (from memory)",
+)
+def reverse_string_current(s: Subject) -> Any:
+    return corners(lambda n, one: reverse_current(int(n), one), s.strings, s.read(s.item, "short current"))
+
+
+@fact("array", "series_fuse", unit="A", says="Largest fuse that its modules may have in series.")
+def series_fuse(s: Subject) -> Any:
+    return s.read(s.item, "series fuse")
+
+
+@fact(
+    "array",
+    "has_string_fuses",
+    type="yes/no",
+    says="Each string has a fuse of its own.",
+    method="graph; a device in the run stands behind all strings, so for several strings none is told",
+)
+def has_string_fuses(s: Subject) -> Any:
+    number = s.strings
+    if isinstance(number, float) and number <= 1:
+        return any(link.is_protective for link in _run(s))
+    if s.item.has("series fuse"):
+        # What a module may have says nothing of what was fitted.
+        return Unknown(
+            f"whether each string of {s.id} has a fuse is not told: write each string as an array of its own"
+        )
+    return Unknown(f"whether each string of {s.id} has a fuse is not told")
+
+
+@fact("array", "frame_bonded", type="yes/no", says="The frames of its modules are bonded.")
+def frame_bonded(s: Subject) -> Any:
+    stated = s.read(s.item, "frame bonded")
+    return False if stated is None else stated
+
+
+@fact("array", "controller", of="converter", type="subject", says="The solar controller it feeds; none without one.",
+      method="graph")  # fmt: skip
+def controller(s: Subject) -> Any:
+    item = controller_of(s.facts, s.item)
+    return None if item is None else s.facts.of("converter", item)
+
+
+def controller_of(facts: Facts, array: Equipment) -> Equipment | None:
+    """The solar controller at whose input an array arrives."""
+    near = joined(facts.network, [f"{array.name}:+"])
+    for item in facts.design.equipment.values():
+        if item.kind == "solar controller" and f"{item.name}:pv+" in near:
+            return item
+    return None
+
+
+def _run(s: Subject) -> list[Link]:
+    """The links that supply from the array passes on its way to its controller."""
+    found: list[Link] = []
+    for node in joined(s.facts.network, [f"{s.id}:+"]):
+        for edge, _ in s.facts.network.near.get(node, ()):
+            if isinstance(edge, Link) and is_live(edge) and edge not in found:
+                found.append(edge)
+    return found
+
+
+def _hidden(s: Subject) -> bool:
+    near = joined(s.facts.network, [f"{s.id}:+"])
+    return any(
+        isinstance(edge, Wire) and edge.gap is not None
+        for node in near
+        for edge, _ in s.facts.network.near.get(node, ())
+    )
+
+
+@fact(
+    "array",
+    "has_isolator",
+    type="yes/no",
+    says="A switch or isolating breaker stands between it and its controller.",
+    method="graph",
+)
+def has_isolator(s: Subject) -> Truth:
+    if _isolators(s):
+        return True
+    return Unknown("part of its run was not seen and may hide a switch") if _hidden(s) else False
+
+
+def _isolators(s: Subject) -> list[Equipment]:
+    found = []
+    for link in _run(s):
+        item = link.equipment
+        if item.kind == "switch" or (item.kind in ("breaker", "rcbo") and item.value("isolates") is True):
+            found.append(item)
+    return found
+
+
+@fact("array", "isolator_breaks_load", type="yes/no", says="Its isolator may be opened under load.")
+def isolator_breaks_load(s: Subject) -> Any:
+    found = _isolators(s)
+    if not found:
+        return UNKNOWN if _hidden(s) else None
+    return every(True if item.kind != "switch" else s.read(item, "breaks load") for item in found)
+
+
+@fact("array", "isolator_poles", unit="each", says="Conductors that its isolator opens together.")
+def isolator_poles(s: Subject) -> Any:
+    found = [s.read(item, "poles") for item in _isolators(s)]
+    return greatest(found) if found else (UNKNOWN if _hidden(s) else None)
+
+
+@fact("array", "isolator_voltage", unit="V", says="Rated direct voltage of its isolator; none when rated for ac alone.")
+def isolator_voltage(s: Subject) -> Any:
+    found: list[Number] = []
+    for item in _isolators(s):
+        rated = s.read(item, "voltage")
+        if not isinstance(rated, RatedVoltage):
+            found.append(UNKNOWN)
+        elif rated.system is None:
+            found.append(Unknown(f"the rating of {item.name} does not say whether it holds for dc"))
+        else:
+            found.append(rated.volts if rated.system == "dc" else None)
+    return least(found) if found else (UNKNOWN if _hidden(s) else None)
+
+
+@fact("array", "isolator_current", unit="A", says="Rated current of its isolator.")
+def isolator_current(s: Subject) -> Any:
+    found = [s.read(item, "rating") for item in _isolators(s)]
+    return least(found) if found else (UNKNOWN if _hidden(s) else None)
+
+
+@fact("array", "isolator_marked", type="yes/no", says="Its isolator is marked.")
+def isolator_marked(s: Subject) -> Any:
+    found = _isolators(s)
+    if not found:
+        return UNKNOWN if _hidden(s) else None
+    return every(False if (told := s.read(item, "marked")) is None else told for item in found)
+
+
+# --- the same from the side of the controller
+
+
+def arrays_of(s: Subject) -> list[Any]:
+    """The arrays at the input of a solar controller."""
+    if s.item.kind != "solar controller":
+        return []
+    return [array for array in s.facts.subjects("array") if controller_of(s.facts, array.item) is s.item]
+
+
+@fact(
+    "converter",
+    "arrays",
+    of="array",
+    type="list",
+    says="The arrays at the input of a solar controller.",
+    method="graph",
+)
+def arrays_at(s: Subject) -> tuple[Any, ...]:
+    return tuple(arrays_of(s))
+
+
+@fact("converter", "controller_input_limit", unit="V", says="Highest input voltage that a solar controller survives.")
+def controller_input_limit(s: Subject) -> Any:
+    return s.read(s.item, "input.voltage") if s.item.kind == "solar controller" else None
+
+
+@fact("converter", "controller_current_limit", unit="A", says="Array short-circuit current that a controller accepts.")
+def controller_current_limit(s: Subject) -> Any:
+    return s.read(s.item, "input.short current") if s.item.kind == "solar controller" else None
+
+
+@fact("converter", "open_voltage_cold", unit="V", says="Open-circuit voltage of its array at the lowest ambient.",
+      method="the highest of its arrays")  # fmt: skip
+def controller_open_voltage_cold(s: Subject) -> Any:
+    found = [array.open_voltage_cold for array in arrays_of(s)]
+    return greatest(found) if found else None
+
+
+@fact("converter", "array_short_current", unit="A", says="Short-circuit current of its arrays together.")
+def array_short_current(s: Subject) -> Any:
+    found = [array.short_current for array in arrays_of(s)]
+    return total(found) if found else None
+
+
+@fact("converter", "array_power", unit="W", says="Rated power of its arrays together.")
+def array_power(s: Subject) -> Any:
+    found = [array.power for array in arrays_of(s)]
+    return total(found) if found else None
+
+
+@fact(
+    "converter",
+    "array_power_ratio",
+    unit="%",
+    says="Power of its arrays over what a solar controller can put into its battery.",
+    method="array power over output current times charging voltage, nominal voltage where that is not set",
+)
+def array_power_ratio(s: Subject) -> Any:
+    if not arrays_of(s):
+        return None
+    volts = s.read(s.item, "settings.charge voltage")
+    if isinstance(volts, Unknown):
+        volts = s.read(s.item, "output.nominal")
+    return divide(s.array_power, multiply(s.read(s.item, "output.current"), volts))
