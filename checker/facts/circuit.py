@@ -11,7 +11,7 @@ from checker.circuit.sources import LOADS
 from checker.design.given import Where
 from checker.design.vocabulary.circuits import DUTIES
 from checker.facts.catalogue import fact, subjects
-from checker.facts.levels import level_at
+from checker.facts.levels import level_at, read_level
 from checker.facts.subject import Facts, Subject
 from checker.quantities import UNKNOWN, Unknown, add, divide, multiply
 
@@ -58,12 +58,14 @@ def live(s: Subject) -> Any:
 @fact("circuit", "voltage", unit="V", says="Nominal voltage.", method="equipment on the same part of the graph")
 def voltage(s: Subject) -> Any:
     level = _level(s)
+    read_level(s, level)
     return UNKNOWN if level is None else level.nominal
 
 
 @fact("circuit", "highest_voltage", unit="V", says="Highest voltage in use.", method="as conductor.highest_voltage")
 def highest_voltage(s: Subject) -> Any:
     level = _level(s)
+    read_level(s, level)
     return UNKNOWN if level is None else level.highest
 
 

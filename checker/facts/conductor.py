@@ -72,10 +72,12 @@ def _capacity(s: Subject, piece: str) -> Any:
     area, limit, ambient, bunched = s.area, s.insulation_limit, s.ambient, s.bunched
 
     def current(area_m2: float, limit_c: float, ambient_c: float, count: float) -> float:
+        if ambient_c >= limit_c:
+            return 0.0  # the air alone brings the insulation to its limit
         return float(getattr(_held(s.facts, area_m2, limit_c, ambient_c, int(count), word), piece))
 
     found = corners(current, area, limit, ambient, bunched)
-    if isinstance(found, float) and s.facts.recorder is not None:
+    if isinstance(found, float) and found > 0.0 and s.facts.recorder is not None:
         held = _held(s.facts, area, limit, ambient, int(bunched), word)
         s.note(lambda: _working(held))
     return found
@@ -121,6 +123,8 @@ def _installed(s: Subject) -> Any:
         in_insulation = Range(0.0, 100.0)
 
     def current(area_m2: float, limit_c: float, ambient_c: float, count: float, insulated_m: float) -> float:
+        if ambient_c >= limit_c:
+            return 0.0
         circuits = max(1, int(count) // 2)
         return installed_capacity(area_m2, limit_c, method, 2, ambient_c, circuits, insulated_m).current_a
 

@@ -11,7 +11,7 @@ from checker.design.item import Item
 from checker.design.vocabulary.cables import COLOURS
 from checker.design.vocabulary.circuits import COVERINGS, DUTIES
 from checker.facts.catalogue import fact, subjects
-from checker.facts.levels import level_at
+from checker.facts.levels import level_at, read_level
 from checker.facts.subject import Facts, Subject
 from checker.quantities import UNKNOWN, Number, Unknown, Window, add, greatest, multiply
 
@@ -270,6 +270,7 @@ def _members(facts: Facts, loom: Item, carries: Any) -> set[str]:
 @fact("conductor", "voltage", unit="V", says="Nominal voltage of its circuit.", method="equipment on the same part")
 def voltage(s: Subject) -> Any:
     level = level_of(s)
+    read_level(s, level)
     return UNKNOWN if level is None else level.nominal
 
 
@@ -282,6 +283,7 @@ def voltage(s: Subject) -> Any:
 )
 def highest_voltage(s: Subject) -> Any:
     level = level_of(s)
+    read_level(s, level)
     return UNKNOWN if level is None else level.highest
 
 

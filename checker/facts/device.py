@@ -12,10 +12,10 @@ from checker.design.model import Equipment
 from checker.design.vocabulary.words import BREAKER_FAMILIES, FUSE_FAMILIES, HOLDERS, RESIDUAL_TYPES
 from checker.facts.catalogue import fact, subjects
 from checker.facts.conductor import cold_wire_resistance
-from checker.facts.levels import highest_of, level_at
+from checker.facts.levels import highest_of, level_at, read_level
 from checker.facts.subject import Facts, Subject
 from checker.physics.fuse_curves import conventional_factor
-from checker.quantities import UNKNOWN, Number, Range, Unknown, corners, divide, greatest, multiply
+from checker.quantities import UNKNOWN, Number, Range, Unknown, corners, divide, greatest, multiply, show
 
 KINDS = ("fuse", "breaker", "rcbo", "rcd")
 WAY_KINDS = ("fuse", "breaker", "rcbo", "rcd")
@@ -109,7 +109,7 @@ def trip_free(s: Subject) -> Any:
 
 def _is_installation_breaker(s: Subject) -> bool:
     """B, C and D curves name breakers to IEC 60898-1, which are trip-free and reset by hand (from memory)."""
-    return s.item.allows("family") and s.item.says("family", "B curve", "C curve", "D curve")
+    return bool(s.item.allows("family") and s.item.says("family", "B curve", "C curve", "D curve"))
 
 
 @fact("device", "polarised", type="yes/no", says="Its line and load sides must not be swapped.")
@@ -183,6 +183,7 @@ def circuit_voltage(s: Subject) -> Any:
     level = _level(s)
     if level is None:
         return Unknown(f"{s.id} stands in no circuit")
+    read_level(s, level)
     if level.highest_from is not None:
         s.note(lambda: f"highest voltage from {level.highest_from.name}")
     return level.highest
@@ -276,9 +277,31 @@ def prospective_max(s: Subject) -> Any:
     for link in _links(s):
         current = faults.through(link)
         if isinstance(current, Unknown):
+            _show_sources(s)
             return current
         most = greatest(most, current)
+    _show_sources(s)
     return most
+
+
+def _show_sources(s: Subject) -> None:
+    """Note what each source on the same part can give into a short, and what that rests on."""
+    level = _level(s)
+    if s.facts.recorder is None or level is None:
+        return
+    here = {item.name for item, _ in level.told_by}
+    for source in s.facts.network.sources:
+        if source.equipment.name not in here:
+            continue
+        one = source.equipment.base if source.equipment.kind == "bank" else source.equipment
+        for key in ("short circuit current", "internal resistance", "ac.fault current", "fault current"):
+            if one is not None and one.allows(key):
+                s.read(one, key)
+        if source.equipment.kind == "shore inlet":
+            s.read(s.facts.design.vehicle, "supply.fault current")
+        current = norton(s.facts, source).current
+        line = f"{source.name} gives up to {show(current, 'A')}"
+        s.note(line.__str__)
 
 
 def faults_of(facts: Facts) -> Faults:

@@ -9,8 +9,9 @@ from typing import Any, NamedTuple
 
 from checker.circuit.elements import LIVE, Wire
 from checker.circuit.network import Network
+from checker.design.item import Item
 from checker.design.model import Equipment
-from checker.facts.subject import Facts
+from checker.facts.subject import Facts, Subject
 from checker.physics.solar import voltage_at
 from checker.quantities import UNKNOWN, Number, Range, Unknown, Window, corners, greatest, multiply
 
@@ -26,6 +27,7 @@ class Level(NamedTuple):
     highest: Number
     highest_from: Equipment | None
     system: str
+    told_by: tuple[tuple[Equipment, str], ...] = ()  # equipment on the part with the port that stands there
 
 
 def levels(facts: Facts) -> dict[str, Level]:
@@ -117,7 +119,39 @@ def _level(network: Network, told: list[tuple[Equipment, str]], group: list[str]
             highest, highest_from = top, item
     if highest_from is None:
         highest, highest_from = nominal, nominal_from
-    return Level(nominal, nominal_from, highest, highest_from, "ac" if ac else "dc")
+    return Level(nominal, nominal_from, highest, highest_from, "ac" if ac else "dc", tuple(told))
+
+
+def read_level(s: Subject, level: Level | None) -> None:
+    """Note what the voltages of a part rest on, for whoever asks how they came about."""
+    if level is None or s.facts.recorder is None:
+        return
+    for item, port in level.told_by:
+        for holder, key in told_keys(s.facts.network, item, port):
+            s.read(holder, key)
+
+
+def told_keys(network: Network, item: Equipment, port: str) -> list[tuple[Item, str]]:
+    """The entries of the design that tell the voltages of equipment at a port."""
+    if port.startswith("ac") or item.kind in ("shore inlet", "generator"):
+        return [(network.design.vehicle, "supply.voltage")]
+    one = item.base if item.kind == "bank" and item.base is not None else item
+    keys = {
+        "battery": ("nominal", "bms.over voltage", "chemistry", "cells"),
+        "bank": ("nominal", "bms.over voltage", "chemistry", "cells"),
+        "alternator": ("nominal", "set voltage"),
+        "solar array": ("best voltage", "open voltage", "voltage coefficient"),
+        "vehicle coupling": (f"supplies.{port}.nominal", "source end.voltage"),
+        "charger": ("dc.nominal", "settings.charge voltage"),
+        "inverter": ("dc.nominal",),
+        "inverter-charger": ("dc.nominal", "settings.charge voltage"),
+        "solar controller": ("output.nominal", "settings.charge voltage"),
+        "dc converter": (
+            f"sides.{port}.nominal",
+            "settings.feed voltage" if port == "low" else "settings.charge voltage",
+        ),
+    }.get(item.kind, ())
+    return [(one, key) for key in keys if one.allows(key)]
 
 
 def _above(a: Number, b: Number) -> bool:

@@ -10,7 +10,7 @@ from checker.design.given import RatedVoltage, Where
 from checker.design.vocabulary.words import OPERATED
 from checker.facts.catalogue import fact, subjects
 from checker.facts.currents import design_currents
-from checker.facts.levels import level_at
+from checker.facts.levels import level_at, read_level
 from checker.facts.subject import Facts, Subject
 from checker.quantities import UNKNOWN, Number, Unknown, greatest
 
@@ -131,6 +131,7 @@ def system(s: Subject) -> Any:
 @fact("switch", "circuit_voltage", unit="V", says="Highest voltage of the circuit it stands in.", method="graph")
 def circuit_voltage(s: Subject) -> Any:
     level = _level(s)
+    read_level(s, level)
     return UNKNOWN if level is None else level.highest
 
 
