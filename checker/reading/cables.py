@@ -10,7 +10,7 @@ from checker.design.vocabulary import kind
 from checker.design.vocabulary.key import Kind
 from checker.reading.context import Context, form, where
 from checker.reading.tree import Mapping, Node, Scalar, Sequence
-from checker.reading.values import check_required, read_keys, with_basis
+from checker.reading.values import all_of, check_required, read_keys, with_basis
 
 _UNKNOWN = frozenset(("unknown", "?"))
 
@@ -38,9 +38,9 @@ def read_reels(ctx: Context, usual: ReadOnly[str, Given]) -> None:
         return
     for name, (key, value) in node.entries.items():
         if type(value) is Scalar and value.text in _UNKNOWN:
-            value = Mapping(value.line, value.column)
-        entry = ctx.mapping(value, "cable", name)
-        if entry is not None:
+            vocabulary = _vocabulary()
+            ctx.cables[name] = Item(name, vocabulary, where(key), f"cables.{name}", all_of(vocabulary, value))
+        elif (entry := ctx.mapping(value, "cable", name)) is not None:
             ctx.cables[name] = _cable(ctx, name, key, entry, f"cables.{name}", usual)
 
 

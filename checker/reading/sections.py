@@ -11,7 +11,7 @@ from checker.quantities import UNKNOWN
 from checker.reading.context import Context, form, where
 from checker.reading.problems import article, listed, shown
 from checker.reading.tree import Mapping, Node, Scalar, Sequence
-from checker.reading.values import KeyReader, check_required, read_keys
+from checker.reading.values import KeyReader, all_of, check_required, read_keys, stands_for_all
 
 FORMATS = ("1",)
 """The numbers of the file format that this program reads."""
@@ -127,12 +127,12 @@ def read_list(ctx: Context, section: Section) -> tuple[Item, ...]:
 
 
 def _keys(ctx: Context, at: Node, node: Node, vocabulary: Kind, name: str) -> dict[str, Given]:
-    """The keys of one thing, which may also be `unknown` (nothing said) or `none` (all of it absent)."""
+    """The keys of one thing, which may also be `unknown` or `none` as a whole."""
     given: dict[str, Given] = {}
-    if type(node) is Scalar and node.text == "none":
-        given = {name: Given(None, where(node), STATED, "none") for name in vocabulary.keys}
-    elif type(node) is not Scalar or node.text not in _UNKNOWN:
-        entry = ctx.mapping(node, vocabulary.name, name)
+    if type(node) is Scalar and stands_for_all(node):
+        given = all_of(vocabulary, node)
+    else:
+        entry = ctx.mapping(node, "" if name == vocabulary.name else vocabulary.name, name)
         if entry is not None:
             given = read_keys(ctx, entry.entries, vocabulary, article(vocabulary.name))
     check_required(ctx, at, vocabulary, given, name)

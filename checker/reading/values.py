@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterable
 from functools import cache
 from typing import Any
 
@@ -75,10 +75,8 @@ class KeyReader:
         if below is not None and type(node) is Mapping:
             self._record(name, spec, node, basis)
             return
-        if below is not None and type(node) is Scalar and node.text in _STANDING_FOR_ALL:
-            value = None if node.text == "none" else UNKNOWN
-            for each in below:
-                self.given[each] = Given(value, Where(node.line, node.column), basis, node.text)
+        if below is not None and type(node) is Scalar and stands_for_all(node):
+            self.given.update(_standing_for(below, node, basis))
         elif spec is None:
             nested = listed(_next_steps(self.kind, f"{name}."))
             self.ctx.problems.add(
@@ -175,6 +173,21 @@ def _next_steps(kind: Kind, record: str) -> tuple[str, ...]:
     """The keys that may follow `record` (with its dot; '' for the top level)."""
     start = len(record)
     return tuple(dict.fromkeys(name[start:].split(".")[0] for name in kind.keys if name.startswith(record)))
+
+
+def stands_for_all(node: Scalar) -> bool:
+    """Whether `node` says `unknown` or `none` of a whole thing or record."""
+    return node.text in _STANDING_FOR_ALL
+
+
+def all_of(kind: Kind, node: Scalar) -> dict[str, Given]:
+    """Every key of `kind` as `node` says: unknown, or none. Not the defaults: the writer looked and said so."""
+    return _standing_for(kind.keys, node, STATED)
+
+
+def _standing_for(names: Iterable[str], node: Scalar, basis: str) -> dict[str, Given]:
+    value = None if node.text == "none" else UNKNOWN
+    return {name: Given(value, Where(node.line, node.column), basis, node.text) for name in names}
 
 
 def with_basis(ctx: Context, node: Mapping, basis: str) -> tuple[Node, str]:

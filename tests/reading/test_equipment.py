@@ -45,21 +45,27 @@ def test_terminals_override_key_by_key() -> None:
 @pytest.mark.parametrize(
     ("entry", "what", "right"),
     [
-        ("{kind: fus}", "no kind `fus`", "did you mean `fuse`?"), ("{kind: chassis}", "no kind `chassis`", "the kinds are"),
-        ("{rating: 5 A}", "neither `kind` nor `part`", "`kind: fuse`"), ("{part: stripp}", "no `stripp` in parts", "did you mean `strip`?"),
-        ("{part: strip, kind: breaker}", "is a fuse, not a breaker", "one kind"), ("5 A", "is the text `5 A`", "keys and values"),
-        ("{kind: [fuse]}", "`kind` is a list", "one value"), ("{kind: }", "`kind` has no value", "unknown"),
+        ("{kind: fus}", "no kind `fus`", "did you mean `fuse`?"),
+        ("{kind: chassis}", "no kind `chassis`", "the kinds are"),
+        ("{rating: 5 A}", "neither `kind` nor `part`", "`kind: fuse`"),
+        ("{part: stripp}", "no `stripp` in parts", "did you mean `strip`?"),
+        ("{part: strip, kind: breaker}", "is a fuse, not a breaker", "one kind"),
+        ("5 A", "is the text `5 A`", "keys and values"),
+        ("{kind: [fuse]}", "`kind` is a list", "one value"),
+        ("{kind: }", "`kind` has no value", "unknown"),
         ("{kind: fuse, terminals: {c: {stud: M8}}}", "no terminal `c`", "a fuse has `a` or `b`"),
-        ("{kind: fuse, terminals: [a]}", "`terminals` is a list", "`{+: {stud"), ("{kind: fuse, terminals: {a: M8}}", "the text `M8`", "keys"),
+        ("{kind: fuse, terminals: [a]}", "`terminals` is a list", "`{+: {stud"),
+        ("{kind: fuse, terminals: {a: M8}}", "the text `M8`", "keys"),
         ("{kind: inverter, terminals: {dc: {stud: M8}}}", "no terminal `dc`", "did you mean `dc+`?"),
         ("{kind: fuse, terminals: {a: {studd: M8}}}", "a terminal has no key `studd`", "`stud`"),
-        ("{kind: fuse, ways: {a: 5 A}}", "a fuse has no key `ways`", "it has"), ("{kind: fuse, of: house}", "a fuse has no key `of`", "it has"),
+        ("{kind: fuse, ways: {a: 5 A}}", "a fuse has no key `ways`", "it has"),
+        ("{kind: fuse, of: house}", "a fuse has no key `of`", "it has"),
         ("{kind: changeover, throws: [a, bus], rest: buss}", "no throw `buss`", "did you mean `bus`?"),
         ("{kind: relay, driven by: F1}", "`F1` is a fuse, not a signal", "name a port"),
         ("{kind: relay, driven by: house.alow}", "`house` has no port `alow`", "did you mean `allow`?"),
         ("{kind: relay, driven by: hous}", "no `hous` in equipment", "did you mean `house`?"),
     ],
-)  # fmt: skip
+)
 def test_a_wrong_entry_says_what_is_right(entry: str, what: str, right: str) -> None:
     problem = problems(("equipment.X", entry))[0]
     assert what in problem.what and right in problem.right
@@ -93,11 +99,14 @@ def test_a_bank_is_made_of_a_part_or_of_a_battery() -> None:
 @pytest.mark.parametrize(
     ("entry", "what", "right"),
     [
-        ("{kind: bank}", "lacks `of`", "name the battery"), ("{kind: bank, of: cel}", "no part or battery `cel`", "did you mean `cell`?"),
-        ("{kind: bank, of: F1}", "`F1` is a fuse", "made of batteries"), ("{kind: bank, of: strip}", "`strip` is a fuse", "made of batteries"),
-        ("{kind: bank, of: [cell]}", "`of` is a list", "one value"), ("{kind: bank, of: cell, joined by: br}", "no `br` in equipment", "`bar`"),
+        ("{kind: bank}", "lacks `of`", "name the battery"),
+        ("{kind: bank, of: cel}", "no part or battery `cel`", "did you mean `cell`?"),
+        ("{kind: bank, of: F1}", "`F1` is a fuse", "made of batteries"),
+        ("{kind: bank, of: strip}", "`strip` is a fuse", "made of batteries"),
+        ("{kind: bank, of: [cell]}", "`of` is a list", "one value"),
+        ("{kind: bank, of: cell, joined by: br}", "no `br` in equipment", "`bar`"),
     ],
-)  # fmt: skip
+)
 def test_a_wrong_bank_says_what_is_right(entry: str, what: str, right: str) -> None:
     problem = only(("equipment.B", entry))
     assert what in problem.what and right in problem.right

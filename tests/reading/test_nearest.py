@@ -29,7 +29,8 @@ def test_what_is_far_from_all_finds_none(name: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("first", "second", "steps"), [("", "", 0), ("abc", "abc", 0), ("abc", "acb", 1), ("ab", "abc", 1), ("kitten", "sitting", 3)]
+    ("first", "second", "steps"),
+    [("", "", 0), ("abc", "abc", 0), ("abc", "acb", 1), ("ab", "abc", 1), ("kitten", "sitting", 3)],
 )
 def test_distances_count_letters(first: str, second: str, steps: int) -> None:
     assert distance(first, second, 5) == steps

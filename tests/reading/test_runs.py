@@ -73,21 +73,32 @@ def test_a_device_in_place_is_named_after_its_circuit() -> None:
 @pytest.mark.parametrize(
     ("item", "what", "right"),
     [
-        ("-2 m via cabin", "below zero", "zero up"), ("2 via cabin", "bare number", "'2 m'"), ("2 A via cabin", "a current", "a length"),
-        ("nan m via cabin", "nan", "'0.3 m'"), ("2 m via cabn", "no `cabn` in places", "did you mean `cabin`?"), ("F2", "`F2` is nothing", "did you mean `F1`?"),
-        ("fuse one", "nothing a run can pass", "write a length"), ("Q1.lod", "no terminal `lod`", "did you mean `load`?"),
-        ("lamp", "a lamp, which no run passes", "end the circuit there"), ("none via cabin", "cannot be `none`", "write a length"),
-        ("[1 m]", "is a list", "write a length"), ("{is: [1 m], basis: measured}", "is a list", "write a length"),
-        ("{kind: lamp}", "a lamp stands in a run", "declare it under `equipment:`"), ("{rating: 5 A}", "neither `kind` nor `part`", "`kind: fuse`"),
-        ("K1.shore>shore", "which terminals", "`K1.shore>common`"), ("board.lights", "which no run passes", "end the circuit"),
+        ("-2 m via cabin", "below zero", "zero up"),
+        ("2 via cabin", "bare number", "'2 m'"),
+        ("2 A via cabin", "a current", "a length"),
+        ("nan m via cabin", "nan", "'0.3 m'"),
+        ("2 m via cabn", "no `cabn` in places", "did you mean `cabin`?"),
+        ("F2", "`F2` is nothing", "did you mean `F1`?"),
+        ("fuse one", "nothing a run can pass", "write a length"),
+        ("Q1.lod", "no terminal `lod`", "did you mean `load`?"),
+        ("lamp", "a lamp, which no run passes", "end the circuit there"),
+        ("none via cabin", "cannot be `none`", "write a length"),
+        ("[1 m]", "is a list", "write a length"),
+        ("{is: [1 m], basis: measured}", "is a list", "write a length"),
+        ("{kind: lamp}", "a lamp stands in a run", "declare it under `equipment:`"),
+        ("{rating: 5 A}", "neither `kind` nor `part`", "`kind: fuse`"),
+        ("K1.shore>shore", "which terminals", "`K1.shore>common`"),
+        ("board.lights", "which no run passes", "end the circuit"),
     ],
-)  # fmt: skip
+)
 def test_a_wrong_step_says_what_is_right(item: str, what: str, right: str) -> None:
     problem = only(("circuits.light.run", f"[{item}]"))
     assert what in problem.what and right in problem.right
 
 
-@pytest.mark.parametrize(("text", "what"), [("[]", "the run is empty"), ("3 m", "a run is a list"), ("{a: b}", "a run is a list")])
+@pytest.mark.parametrize(
+    ("text", "what"), [("[]", "the run is empty"), ("3 m", "a run is a list"), ("{a: b}", "a run is a list")]
+)
 def test_a_run_is_a_list_of_something(text: str, what: str) -> None:
     assert what in only(("circuits.light.run", text)).what
 
@@ -104,4 +115,6 @@ def test_one_device_stands_in_one_run() -> None:
 
 
 def test_a_two_pole_device_stands_in_the_run_and_the_return_and_a_joint_in_many() -> None:
-    assert not problems(("circuits.light.run", "[Q1, tee]"), ("circuits.light.return", "{run: [Q1]}"), ("circuits.main.run.0", "tee"))
+    assert not problems(
+        ("circuits.light.run", "[Q1, tee]"), ("circuits.light.return", "{run: [Q1]}"), ("circuits.main.run.0", "tee")
+    )

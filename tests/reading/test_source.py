@@ -69,9 +69,7 @@ def test_a_path_that_cannot_be_is_refused() -> None:
     assert refusal("a\0b").right
 
 
-def test_a_large_file_is_refused_by_its_size_before_it_is_read(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_a_large_file_is_refused_by_its_size_before_it_is_read(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     file = tmp_path / "x.fitout.yaml"
     with file.open("wb") as stream:
         stream.write(b"title: ")

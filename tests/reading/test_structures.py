@@ -24,7 +24,9 @@ def test_half_a_box_may_be_unknown() -> None:
 @pytest.mark.parametrize(
     ("text", "what"),
     [
-        ("{at: [1 m, 1 m, 1 m]}", "`box` is a mapping"), ("[1 m, 1 m, 1 m]", "`box` is a list"), ("big", "one text"),
+        ("{at: [1 m, 1 m, 1 m]}", "`box` is a mapping"),
+        ("[1 m, 1 m, 1 m]", "`box` is a list"),
+        ("big", "one text"),
         ("{at: [1 m, 1 m], size: [1 m, 1 m, 1 m]}", "`box` is a list"),
         ("{at: [1 m, 1 m, 1], size: [1 m, 1 m, 1 m]}", "bare number"),
         ("{at: [1 m, 1 m, [1 m]], size: [1 m, 1 m, 1 m]}", "is a list"),
@@ -52,10 +54,14 @@ def test_a_curve_rises_whatever_its_order(text: str) -> None:
 @pytest.mark.parametrize(
     ("text", "what"),
     [
-        ("{600..700 rpm: 70 A}", "exact steps"), ("{600 rpm: 70 A, 0.6e3 rpm: 80 A}", "stands twice"), ("70 A", "one text"),
-        ("{600 rpm: 70 V}", "a voltage"), ("{600: 70 A}", "bare number"), ("[70 A]", "`hot output` is a list"),
+        ("{600..700 rpm: 70 A}", "exact steps"),
+        ("{600 rpm: 70 A, 0.6e3 rpm: 80 A}", "stands twice"),
+        ("70 A", "one text"),
+        ("{600 rpm: 70 V}", "a voltage"),
+        ("{600: 70 A}", "bare number"),
+        ("[70 A]", "`hot output` is a list"),
     ],
-)  # fmt: skip
+)
 def test_a_wrong_curve_is_noted(text: str, what: str) -> None:
     assert what in problems(("equipment.alternator", f"{{kind: alternator, hot output: {text}}}"))[0].what
 
@@ -74,5 +80,5 @@ def test_a_map_names_what_exists() -> None:
 
 
 def test_choices_keep_their_words() -> None:
-    (name, position), = read(("modes.parked.set", "{K1: inverter}")).modes["parked"].value("set")
+    ((name, position),) = read(("modes.parked.set", "{K1: inverter}")).modes["parked"].value("set")
     assert (name, position.value) == ("K1", "inverter")

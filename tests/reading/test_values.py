@@ -38,19 +38,29 @@ def test_a_record_may_carry_one_basis_for_all_in_it() -> None:
 @pytest.mark.parametrize(
     ("text", "said"),
     [
-        ("{is: 5 A, basis: guessed}", "`guessed` is no basis"), ("{is: 5 A}", "without a basis"),
-        ("{is: 5 A, basis: measured, by: me}", "`by` stands beside `is`"), ("{is: {is: 5 A, basis: x}, basis: measured}", "no basis"),
-        ("{is: [5 A], basis: measured}", "is a list"), ("{basis: measured}", "is a mapping"), ("{is: , basis: measured}", "no value"),
+        ("{is: 5 A, basis: guessed}", "`guessed` is no basis"),
+        ("{is: 5 A}", "without a basis"),
+        ("{is: 5 A, basis: measured, by: me}", "`by` stands beside `is`"),
+        ("{is: {is: 5 A, basis: x}, basis: measured}", "no basis"),
+        ("{is: [5 A], basis: measured}", "is a list"),
+        ("{basis: measured}", "is a mapping"),
+        ("{is: , basis: measured}", "no value"),
     ],
-)  # fmt: skip
+)
 def test_a_wrong_basis_is_noted(text: str, said: str) -> None:
     assert said in problems(("equipment.F1.rating", text))[0].what
 
 
 def test_records_are_flattened_with_dots() -> None:
-    battery = read(("equipment.house.bms", "{charge limit: 50 A, peak: {current: 90 A, time: 10 s}}")).equipment["house"]
+    battery = read(("equipment.house.bms", "{charge limit: 50 A, peak: {current: 90 A, time: 10 s}}")).equipment[
+        "house"
+    ]
     assert battery.value("bms") is True
-    assert [battery.value(f"bms.{name}") for name in ("charge limit", "peak.current", "peak.time")] == [50.0, 90.0, 10.0]
+    assert [battery.value(f"bms.{name}") for name in ("charge limit", "peak.current", "peak.time")] == [
+        50.0,
+        90.0,
+        10.0,
+    ]
     assert battery.get("bms.discharge limit").basis == "missing"
 
 

@@ -18,7 +18,10 @@ def test_each_way_is_a_device_of_the_family_of_its_board() -> None:
 
 
 def test_a_way_may_be_written_out() -> None:
-    edit = ("equipment.board.ways.lights", "{kind: breaker, rating: 6 A, family: C curve, terminals: {line: {torque: 2 N m}}}")
+    edit = (
+        "equipment.board.ways.lights",
+        "{kind: breaker, rating: 6 A, family: C curve, terminals: {line: {torque: 2 N m}}}",
+    )
     way = read(edit).equipment["board"].ways[0]
     assert (way.kind, way.value("family"), way.value("rating")) == ("breaker", "C curve", 6.0)
     assert way.value("voltage") == read().equipment["board"].value("voltage")
@@ -31,7 +34,11 @@ def test_a_family_of_fuses_is_not_handed_to_a_breaker() -> None:
 
 
 def test_a_way_may_be_a_part_and_carry_a_basis() -> None:
-    ways = read(("equipment.board.ways", "{a: {part: strip, rating: 60 A}, b: {is: 5 A, basis: read off}}")).equipment["board"].ways
+    ways = (
+        read(("equipment.board.ways", "{a: {part: strip, rating: 60 A}, b: {is: 5 A, basis: read off}}"))
+        .equipment["board"]
+        .ways
+    )
     assert (ways[0].part, ways[0].value("family"), ways[0].value("rating")) == ("strip", "bolt-down strip", 60.0)
     assert ways[1].get("rating").basis == "read off" and ways[1].value("family") == "blade"
 
@@ -39,10 +46,14 @@ def test_a_way_may_be_a_part_and_carry_a_basis() -> None:
 @pytest.mark.parametrize(
     ("board", "kind"),
     [
-        ("family: blade", "fuse"), ("family: C curve", "breaker"), ("family: unknown", "fuse"), ("system: mains", "breaker"),
-        ("voltage: 230 V AC", "breaker"), ("voltage: 32 V DC", "fuse"),
+        ("family: blade", "fuse"),
+        ("family: C curve", "breaker"),
+        ("family: unknown", "fuse"),
+        ("system: mains", "breaker"),
+        ("voltage: 230 V AC", "breaker"),
+        ("voltage: 32 V DC", "fuse"),
     ],
-)  # fmt: skip
+)
 def test_the_board_tells_what_its_ways_are(board: str, kind: str) -> None:
     design = read(("equipment.B", f"{{kind: board, {board}, ways: {{x: 10 A}}}}"))
     assert design.equipment["B"].ways[0].kind == kind
@@ -55,10 +66,15 @@ def test_ways_may_be_unknown() -> None:
 @pytest.mark.parametrize(
     ("ways", "what"),
     [
-        ("{x: 10}", "bare number"), ("{x: 10 V}", "a voltage"), ("{x.y: 10 A}", "`x.y` cannot name a way"), ("{L: 10 A}", "`L` cannot name a way"),
-        ("[x, y]", "`ways` is a list"), ("{x: {part: stip}}", "no `stip` in parts"), ("{x: [10 A]}", "`rating` is a list"),
+        ("{x: 10}", "bare number"),
+        ("{x: 10 V}", "a voltage"),
+        ("{x.y: 10 A}", "`x.y` cannot name a way"),
+        ("{L: 10 A}", "`L` cannot name a way"),
+        ("[x, y]", "`ways` is a list"),
+        ("{x: {part: stip}}", "no `stip` in parts"),
+        ("{x: [10 A]}", "`rating` is a list"),
     ],
-)  # fmt: skip
+)
 def test_a_wrong_way_is_noted(ways: str, what: str) -> None:
     assert what in problems(("equipment.board.ways", ways))[0].what
 
