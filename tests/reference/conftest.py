@@ -4,6 +4,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+import yaml
 
 from tests.reference.worked.run import Outcome, outcomes, summary
 
@@ -21,7 +22,7 @@ def _outcomes(config: pytest.Config) -> tuple[Outcome, ...]:
     if OUTCOMES not in config.stash:
         try:
             config.stash[OUTCOMES] = outcomes(worked_file(config))
-        except (OSError, KeyError, TypeError, ValueError) as error:
+        except (OSError, KeyError, TypeError, ValueError, yaml.YAMLError) as error:
             message = f"--worked-examples {worked_file(config)}: not a file of worked examples: {error!r}"
             raise pytest.UsageError(message) from error
     return config.stash[OUTCOMES]

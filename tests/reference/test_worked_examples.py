@@ -76,6 +76,34 @@ examples:
     assert outcome(example).agreeing == ("Vd",)
 
 
+def test_the_words_of_the_problem_tell_one_wire_from_two_and_silence_fits_neither(
+    shipped_worked: tuple[Outcome, ...]
+) -> None:
+    run = next(one.example for one in shipped_worked if one.agreeing == ("Vd",))
+    [answer] = run.answers
+    assert outcome(run).agreeing == ("Vd",)
+    doubled = answer._replace(value=2 * answer.value)
+    assert outcome(run._replace(problem="two-wire circuit", answers=(doubled,))).agreeing == ("Vd",)
+    assert outcome(run._replace(problem="a feeder")).uncovered == ("Vd",)
+
+
+def test_other_names_are_taken_only_where_every_dimension_occurs_once(shipped_worked: tuple[Outcome, ...]) -> None:
+    fault = next(one.example for one in shipped_worked
+                 if one.example.calculation == "adiabatic_conductor" and set(one.example.inputs) == {"I", "t", "k"})
+    renamed = fault._replace(inputs={name + "_x": given for name, given in fault.inputs.items()})
+    assert outcome(renamed).agreeing == ("S",)
+    doubled = renamed._replace(inputs={**renamed.inputs, "again": fault.inputs["I"]})
+    assert outcome(doubled).uncovered == ("S",)
+
+
+def test_a_formula_that_refuses_its_input_is_told_as_a_difference(shipped_worked: tuple[Outcome, ...]) -> None:
+    fault = next(one.example for one in shipped_worked
+                 if one.example.calculation == "adiabatic_conductor" and set(one.example.inputs) == {"I", "t", "k"})
+    longer = fault._replace(inputs={**fault.inputs, "t": fault.inputs["t"]._replace(value=6.0)})
+    [text] = outcome(longer).differing
+    assert text.startswith("refused: time, s, 6 is outside 0 to 5")
+
+
 def test_an_unknown_unit_is_not_covered_rather_than_an_error(tmp_path: Path) -> None:
     path = tmp_path / "one.yaml"
     path.write_text("""

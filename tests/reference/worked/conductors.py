@@ -21,12 +21,13 @@ from tests.reference.worked.recipe import free_recipe, recipe
 from tests.reference.worked.units import dimension
 
 
-def _one_way(example: Example) -> bool:
-    return example.says("one way") or example.says("one-way")
-
-
 def _whole_run(example: Example) -> bool:
-    return not _one_way(example)
+    """The length counts both wires; where the words leave it open, no recipe fits."""
+    return example.says("total") or example.says("go and return") or example.says("loop")
+
+
+def _one_way(example: Example) -> bool:
+    return not _whole_run(example) and any(example.says(words) for words in ("one way", "one-way", "two-wire"))
 
 
 @recipe("dc_voltage_drop", "r: ohm/m; L: m; I: A", "Vd: V", when=_whole_run, by_dimension=True)

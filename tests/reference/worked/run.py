@@ -30,7 +30,7 @@ def outcome(example: Example) -> Outcome:
     """Our answers against the published ones, each within its tolerance."""
     try:
         ours = evaluate(example)
-    except OutOfRange as refusal:
+    except (OutOfRange, ArithmeticError) as refusal:
         return Outcome(example, (), (f"refused: {refusal}",), ())
     agreeing, differing, uncovered = [], [], []
     for answer in example.answers:

@@ -84,9 +84,19 @@ def loaded(E: float, r: float, R: float) -> dict[str, float]:
     return {"I": current, "V": battery.terminal_voltage(E, r, current), "P": drop.loss_in(R, current)}
 
 
-@recipe("battery_internal_resistance_fault", "E: V; r: ohm; I: A", "V: V", by_dimension=True)
-def terminals(E: float, r: float, I: float) -> dict[str, float]:
+def _charging(example: Example) -> bool:
+    return example.says("charg") and not example.says("discharg")
+
+
+@recipe("battery_internal_resistance_fault", "E: V; r: ohm; I: A", "V: V", by_dimension=True,
+        when=lambda example: not _charging(example))
+def terminals_under_load(E: float, r: float, I: float) -> dict[str, float]:
     return {"V": battery.terminal_voltage(E, r, I)}
+
+
+@recipe("battery_internal_resistance_fault", "E: V; r: ohm; I: A", "V: V", by_dimension=True, when=_charging)
+def terminals_on_charge(E: float, r: float, I: float) -> dict[str, float]:
+    return {"V": battery.terminal_voltage(E, r, -I)}
 
 
 @recipe("battery_internal_resistance_fault", "E: V; r: ohm", "I: A", by_dimension=True)
@@ -218,7 +228,7 @@ def charge_then_discharge(C: float, R1: float, R2: float, E: float) -> dict[str,
             "VR2": drop.drop_over(R2, capacitor.first_current(left, R1 + R2))}
 
 
-@recipe("rc_precharge", "C: F; R: ohm; V: V", "tau: s; I0: A; E: J; Q: C", by_dimension=True)
+@recipe("rc_precharge", "C: F; R: ohm; V: V", "tau: s; I0: A; E: J; Q: C")
 def precharge_start(C: float, R: float, V: float) -> dict[str, float]:
     return {"tau": capacitor.time_constant(R, C), "I0": capacitor.first_current(V, R),
             "E": capacitor.stored_energy(C, V), "Q": capacitor.stored_charge(C, V)}
