@@ -1,0 +1,95 @@
+"""Mains and extra-low-voltage cables in one chamber of a duct, a divided locker or a moving loop."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.design.item import Item
+from checker.design.run import Length
+from checker.facts.catalogue import fact
+from checker.facts.subject import Subject
+from checker.quantities import Truth, Unknown, equal
+
+MAINS, ELV = "mains", "elv"
+WORDS = (ELV, MAINS)
+METHOD = "circuits that run through it, by the looms of the place and the chamber each runs in"
+
+
+def bands(s: Subject) -> dict[str, str]:
+    """Circuits that pass the place -> mains or elv, in file order; bonding conductors belong to neither."""
+    found = {}
+    for circuit in s.facts.network.circuits:
+        if equal(circuit.value("duty"), "bonding") is True:
+            continue
+        if any(isinstance(step, Length) and step.place == s.item.name for step in circuit.run):
+            found[circuit.name] = MAINS if s.facts.network.systems[circuit.name] == "ac" else ELV
+    return found
+
+
+@fact("place", "bands", type="words", words=WORDS, says="Voltage bands of the circuits that pass it.",
+      method="alternating current is mains, direct current extra-low voltage")  # fmt: skip
+def bands_words(s: Subject) -> tuple[str, ...]:
+    present = set(bands(s).values())
+    return tuple(word for word in WORDS if word in present)
+
+
+@fact("place", "carries_both", type="yes/no", says="Mains and extra-low-voltage circuits both pass it.")
+def carries_both(s: Subject) -> bool:
+    return len(s.bands) == 2
+
+
+@fact("place", "chambered", type="yes/no", says="Cables lie close together in it: duct, moving loop, divided box.",
+      method="its kind, or chambers or dividers that are told")  # fmt: skip
+def chambered(s: Subject) -> Truth:
+    kind = s.read(s.item, "kind")
+    if s.item.has("chambers.elv") or s.item.has("chambers.mains") or s.item.has("dividers"):
+        return True
+    return kind if isinstance(kind, Unknown) else kind in ("duct", "flexible loop")
+
+
+@fact("place", "chamber_mixed", type="yes/no", says="Mains and extra-low-voltage cables lie in one chamber of it.",
+      method=METHOD)  # fmt: skip
+def chamber_mixed(s: Subject) -> Truth:
+    circuits = bands(s)
+    if len(set(circuits.values())) < 2:
+        return False
+    looms = [loom for loom in s.facts.design.looms.values() if equal(s.read(loom, "place"), s.item.name) is True]
+    for loom in looms:
+        mixed = _loom_mixed(s, loom, circuits)
+        if mixed is not False:
+            return mixed
+    return _undivided(s)
+
+
+def _loom_mixed(s: Subject, loom: Item, circuits: dict[str, str]) -> Truth:
+    """Whether a loom holds both bands, or lies in the chamber of the other band."""
+    names = s.read(loom, "carries")
+    named = names if isinstance(names, tuple) else ()
+    found = {band for name, band in circuits.items() if name in named or _says_loom(s, name, loom)}
+    if len(found) > 1:
+        s.note(lambda: f"loom {loom.name} carries both bands")
+        return True
+    chamber = s.read(loom, "chamber") if loom.has("chamber") else None
+    if isinstance(chamber, Unknown):
+        return Unknown(f"the chamber of the loom {loom.name} is not told")
+    if chamber is None or not found or found == {chamber}:
+        return False
+    other = chamber in circuits.values()
+    s.note(lambda: f"loom {loom.name} of {', '.join(sorted(found))} circuits lies in the chamber for {chamber}")
+    return other
+
+
+def _says_loom(s: Subject, circuit: str, loom: Item) -> bool:
+    item = s.facts.design.circuits.get(circuit)
+    return item is not None and equal(item.value("loom"), loom.name) is True
+
+
+def _undivided(s: Subject) -> Truth:
+    """Whether the place has no separate parts for the two bands."""
+    dividers = s.read(s.item, "dividers") if s.item.has("dividers") else None
+    if isinstance(dividers, tuple) and len(dividers) >= 2:
+        return False
+    counts: list[Any] = [s.read(s.item, f"chambers.{band}") for band in WORDS]
+    if any(isinstance(count, Unknown) for count in counts):
+        return Unknown(f"whether {s.id} has a chamber for each band is not told")
+    return not all(isinstance(count, float) and count >= 1 for count in counts)

@@ -1,0 +1,451 @@
+"""Every piece of equipment as a body: where it stands, what it weighs, what holds it, what its labels say."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import Any
+
+from checker.circuit.ports import IN_LINE
+from checker.design.given import RatedVoltage, Where
+from checker.design.model import Equipment
+from checker.design.vocabulary import KINDS
+from checker.design.vocabulary.places import PLACE_KINDS
+from checker.design.vocabulary.words import ACCESS, LABELS, OWNERS
+from checker.facts.catalogue import fact, subjects
+from checker.facts.levels import level_at
+from checker.facts.space import (
+    OPEN_AIR,
+    apart,
+    carried,
+    chain,
+    extent,
+    is_kind,
+    overlaps,
+    place_of,
+    places_of,
+    stands,
+    swept_extent,
+)
+from checker.facts.subject import Facts, Subject
+from checker.quantities import UNKNOWN, Number, Truth, Unknown, both, either, equal, least, less_equal, multiply, some
+
+EQUIPMENT_KINDS = tuple(name for section, name in KINDS if section in ("equipment", "joints"))
+KIND_WORDS = tuple(dict.fromkeys(EQUIPMENT_KINDS))
+BODILESS = ("signal", "supply lead", "metal part")
+"""Kinds that have no body with a fixed place: a signal, a lead carried along, the metal of the vehicle itself."""
+SPARKING = (
+    "switch", "relay", "combiner", "changeover", "breaker", "rcbo", "rcd", "fuse", "motor", "fan", "inverter",
+    "inverter-charger", "charger", "dc converter", "solar controller", "alternator", "generator", "outlet",
+    "connector", "board", "fridge", "air conditioner",
+)  # fmt: skip
+"""Kinds that spark, switch or glow in use unless the file says that they cannot light a gas mixture."""
+LEAD = ("flooded lead acid", "AGM lead acid", "gel lead acid", "lead carbon")
+DEGREE = re.compile(r"IP\s*([0-6X])(K?)\s*([0-9X])(K?)", re.IGNORECASE)
+
+
+@subjects("equipment", "A piece of equipment as a body: source, converter, device, switch, load, joint.")
+def equipment(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
+    """Everything that is fitted now and has a body, in file order; the ways of a board belong to the board."""
+    for item in facts.design.equipment.values():
+        if item.kind in BODILESS or (item.allows("fitted") and item.value("fitted") == "later"):
+            continue
+        yield item.name, item.where, item
+
+
+def told(s: Subject, key: str) -> Any:
+    """A key of the equipment; none where its kind has no such key."""
+    return s.read(s.item, key) if s.item.allows(key) else None
+
+
+def place_name(s: Subject) -> Any:
+    """The name of its place."""
+    return place_of(s, s.item)
+
+
+@fact("equipment", "kind_of_equipment", words=KIND_WORDS, says="What it is.")
+def kind_of_equipment(s: Subject) -> str:
+    return str(s.item.kind)
+
+
+@fact("equipment", "own", words=OWNERS, says="Whose work it is.")
+def own(s: Subject) -> Any:
+    return told(s, "own")
+
+
+@fact("equipment", "place", of="place", type="subject", says="Where it stands.")
+def place(s: Subject) -> Any:
+    name = place_name(s)
+    return s.facts.subject("place", name) if isinstance(name, str) else name
+
+
+@fact("equipment", "place_kind", words=PLACE_KINDS, says="What kind of place it stands in.")
+def place_kind(s: Subject) -> Any:
+    places = chain(s, place_name(s))
+    return s.read(places[0], "kind") if places else Unknown(f"the place of {s.id} is not told")
+
+
+@fact("equipment", "box_known", type="yes/no", says="Its own box is told.")
+def box_known(s: Subject) -> bool:
+    return extent(s, s.item) is not None
+
+
+@fact(
+    "equipment",
+    "swept_by",
+    of="moving",
+    type="list",
+    says="Moving parts through whose way it stands, those that carry it left out.",
+    method="its box shares space with the space that the moving part sweeps over its whole travel",
+)
+def swept_by(s: Subject) -> Any:
+    found = []
+    for part in s.facts.subjects("moving"):
+        hit = is_swept(s, part.item, s.item)
+        if isinstance(hit, Unknown):
+            return hit
+        if hit:
+            found.append(part)
+    return tuple(found)
+
+
+def is_swept(s: Subject, part: Any, item: Equipment) -> Truth:
+    """Whether a moving part that does not carry it goes through a piece of equipment."""
+    rides = carried(s, part, chain(s, place_of(s, item)))
+    if rides is True:
+        return False
+    hit = overlaps(swept_extent(s, part), stands(s, item))
+    if isinstance(hit, Unknown):
+        return Unknown(f"whether {item.name} stands in the way of {part.name} is not told: its box is missing")
+    return both(hit, rides is False or rides)
+
+
+# --- where gas may be
+
+
+@fact(
+    "equipment",
+    "in_gas_locker",
+    type="yes/no",
+    says="It stands in a locker of gas cylinders.",
+    method="its place, or a place around it, is a gas locker; without a place, its point against the boxes of lockers",
+)
+def in_gas_locker(s: Subject) -> Truth:
+    name = place_name(s)
+    places = chain(s, name)
+    if places:
+        return some(is_kind(s, one, "gas locker") for one in places)
+    lockers = places_of(s, "gas locker")
+    at = stands(s, s.item)
+    if at is not None and not isinstance(lockers, Unknown) and lockers:
+        return some(overlaps(extent(s, locker), at) for locker in lockers)
+    return Unknown(f"the place of {s.id} is not told")
+
+
+@fact("equipment", "serves_gas", type="yes/no", says="It belongs to the gas system.")
+def serves_gas(s: Subject) -> Truth:
+    for one in chain(s, place_name(s)):
+        named = s.read(one, "serves") if one.has("serves") else ()
+        if isinstance(named, tuple) and s.item.name in named:
+            return True
+    detects = told(s, "detects")
+    if isinstance(detects, tuple):
+        return "gas" in detects
+    if s.item.allows("purpose"):
+        purpose = s.read(s.item, "purpose")
+        # What a load is for, left out, is no gas gear: the writer would have named what serves the gas.
+        return False if isinstance(purpose, Unknown) else bool(purpose == "gas system")
+    return False
+
+
+@fact("equipment", "ignition_protected", type="yes/no", says="It cannot light a gas mixture around it.")
+def ignition_protected(s: Subject) -> Any:
+    return told(s, "ignition protected")
+
+
+@fact(
+    "equipment",
+    "sparks",
+    type="yes/no",
+    says="It switches, sparks or glows in use and is not built so that it cannot light gas.",
+    method="by its kind, unless it is said to be ignition protected",
+    source="common practice, no source",
+)
+def sparks(s: Subject) -> Truth:
+    if s.item.kind not in SPARKING:
+        return False
+    if s.item.allows("ignition protected") and s.item.has("ignition protected"):
+        said = s.read(s.item, "ignition protected")
+        return said if isinstance(said, Unknown) else not said
+    return True
+
+
+@fact("equipment", "system", words=("dc", "ac"), says="Direct or alternating current at its terminals.", method="graph")
+def system(s: Subject) -> Any:
+    own = f"{s.item.name}:"
+    found = set()
+    for node in s.facts.network.near:
+        if node.startswith(own):
+            level = level_at(s.facts, node)
+            if level is not None and not isinstance(level.nominal, Unknown):
+                found.add(level.system)
+    if found:
+        return "ac" if "ac" in found else "dc"
+    rated = s.read(s.item, "voltage") if s.item.allows("voltage") else UNKNOWN
+    if isinstance(rated, RatedVoltage) and rated.system is not None:
+        return rated.system
+    return Unknown(f"the supply of {s.id} is not known")
+
+
+# --- water and stones
+
+
+@fact("equipment", "outdoors", type="yes/no", says="It stands outside the body or under it, in rain and spray.")
+def outdoors(s: Subject) -> Truth:
+    if s.item.allows("use") and s.item.has("use") and equal(s.read(s.item, "use"), "outside") is True:
+        return True
+    kind = s.place_kind
+    return kind if isinstance(kind, Unknown) else kind in OPEN_AIR
+
+
+@fact("equipment", "under_body", type="yes/no", says="It stands under the body.")
+def under_body(s: Subject) -> Truth:
+    kind = s.place_kind
+    return kind if isinstance(kind, Unknown) else bool(kind == "under body")
+
+
+@fact("equipment", "water_degree", unit="count", says="Second digit of its degree of protection: water.",
+      method="the digit of the code; none of it when the code is not written", source="IEC 60529")  # fmt: skip
+def water_degree(s: Subject) -> Any:
+    return _digit(s, 3)
+
+
+@fact("equipment", "solids_degree", unit="count", says="First digit of its degree of protection: solids and fingers.",
+      method="the digit of the code", source="IEC 60529")  # fmt: skip
+def solids_degree(s: Subject) -> Any:
+    return _digit(s, 1)
+
+
+def _digit(s: Subject, group: int) -> Any:
+    worst: Number = None
+    for key in ("degree", "degree.open", "degree.mated"):
+        if not s.item.allows(key) or not s.item.has(key):
+            continue
+        code = s.read(s.item, key)
+        match = DEGREE.fullmatch(code) if isinstance(code, str) else None
+        if match is None:
+            return Unknown(f"the degree of protection of {s.id} is not told")
+        if match[group] in "Xx":
+            return Unknown(f"the code of {s.id} leaves this digit open")
+        digit = float(match[group])
+        worst = digit if worst is None else least(worst, digit)
+    if worst is None:
+        s.read(s.item, "degree" if s.item.allows("degree") else "degree.open")
+        return Unknown(f"the degree of protection of {s.id} is not told")
+    return worst
+
+
+# --- fixing and mass
+
+
+@fact("equipment", "mass", unit="kg", says="Its mass, all of them when there are several.",
+      method="mass of one times how many there are")  # fmt: skip
+def mass(s: Subject) -> Any:
+    return multiply(one_mass(s, s.item), float_count(s, s.item))
+
+
+def one_mass(s: Subject, item: Equipment) -> Any:
+    """Mass of one piece; of one unit of a bank."""
+    if item.allows("mass") and item.has("mass"):
+        return s.read(item, "mass")
+    if item.base is not None:
+        return one_mass(s, item.base)
+    return s.read(item, "mass") if item.allows("mass") else UNKNOWN
+
+
+def float_count(s: Subject, item: Equipment) -> Any:
+    """How many there are under one name."""
+    for key in ("units", "modules", "count"):
+        if item.allows(key):
+            return s.read(item, key)
+    return 1.0
+
+
+@fact("equipment", "restrained", type="yes/no", says="It is held against a crash and rough roads, or its place is.")
+def restrained(s: Subject) -> Truth:
+    if s.item.allows("restraint") and s.item.has("restraint"):
+        return _yes(s.read(s.item, "restraint"))
+    if s.item.base is not None and s.item.base.has("restraint"):
+        return _yes(s.read(s.item.base, "restraint"))
+    for one in chain(s, place_name(s))[:1]:
+        if one.has("restraint"):
+            return _yes(s.read(one, "restraint"))
+    return _yes(s.read(s.item, "restraint")) if s.item.allows("restraint") else UNKNOWN
+
+
+def _yes(value: Any) -> Truth:
+    return False if value is None else value
+
+
+@fact(
+    "equipment",
+    "restraint_mass",
+    unit="kg",
+    says="The mass its hold is made for.",
+    method="given with the hold of the equipment, else of its place",
+)
+def restraint_mass(s: Subject) -> Any:
+    if s.item.allows("restraint.for") and s.item.has("restraint.for"):
+        return s.read(s.item, "restraint.for")
+    places = chain(s, place_name(s))
+    return s.read(places[0], "restraint.for") if places else UNKNOWN
+
+
+@fact("equipment", "movement", unit="mm", says="How far it can still move in its hold.")
+def movement(s: Subject) -> Any:
+    return told(s, "restraint.movement")
+
+
+# --- labels and access
+
+
+@fact("equipment", "labels", words=LABELS, type="words", says="What the labels on it or beside it say.")
+def labels(s: Subject) -> Any:
+    return told(s, "labels")
+
+
+@fact("equipment", "marked", type="yes/no", says="It is marked with its function.")
+def marked(s: Subject) -> Any:
+    stated = told(s, "marked")
+    written = told(s, "labels")
+    return True if isinstance(stated, Unknown) and isinstance(written, tuple) and "function" in written else stated
+
+
+@fact("equipment", "access", words=ACCESS, says="How a hand gets to it.")
+def access(s: Subject) -> Any:
+    return told(s, "access")
+
+
+@fact("equipment", "in_line", type="yes/no", says="It stands in the run of a circuit: a device, switch or joint.",
+      method="by its kind")  # fmt: skip
+def in_line(s: Subject) -> bool:
+    return s.item.kind in IN_LINE
+
+
+# --- distances
+
+
+def nearest(s: Subject, kind: str) -> Any:
+    """Least distance to the places of a kind, m; unknown when none is told or a box is missing."""
+    here = stands(s, s.item)
+    places = places_of(s, kind)
+    if isinstance(places, Unknown):
+        return places
+    if not places:
+        return Unknown(f"the file tells no place of kind {kind}")
+    found: Number = None
+    for one in places:
+        distance = apart(here, extent(s, one))
+        if isinstance(distance, Unknown):
+            return Unknown(f"the box of {s.id} or of {one.name} is not told")
+        found = distance if found is None else least(found, distance)
+    return found
+
+
+@fact("equipment", "distance_to_exit", unit="m", says="Distance to the nearest way out.", method="between boxes")
+def distance_to_exit(s: Subject) -> Any:
+    return nearest(s, "exit")
+
+
+@fact("equipment", "distance_to_fuel", unit="mm", says="Distance to the nearest fuel tank or fitting.",
+      method="between boxes")  # fmt: skip
+def distance_to_fuel(s: Subject) -> Any:
+    return nearest(s, "fuel")
+
+
+@fact("equipment", "distance_to_gas", unit="m", says="Distance to the nearest gas locker.", method="between boxes")
+def distance_to_gas(s: Subject) -> Any:
+    return nearest(s, "gas locker")
+
+
+@fact("equipment", "distance_to_bed", unit="m", says="Distance to the nearest bed.", method="between boxes")
+def distance_to_bed(s: Subject) -> Any:
+    return nearest(s, "bed")
+
+
+@fact(
+    "equipment",
+    "under_bed",
+    type="yes/no",
+    says="A bed lies right above it.",
+    method="the boxes share ground and the bed is higher",
+)
+def under_bed(s: Subject) -> Truth:
+    here = stands(s, s.item)
+    beds = places_of(s, "bed")
+    if isinstance(beds, Unknown):
+        return beds
+    if not beds:
+        return Unknown("the file tells no place of kind bed")
+    return some(above(here, extent(s, bed)) for bed in beds)
+
+
+def above(low: Any, high: Any) -> Truth:
+    """Whether the second thing lies right above the first."""
+    if low is None or high is None:
+        return Unknown("a box is not told")
+    flat = overlaps(low._replace(low=(*low.low[:2], 0.0), high=(*low.high[:2], 1.0)),
+                    high._replace(low=(*high.low[:2], 0.0), high=(*high.high[:2], 1.0)))  # fmt: skip
+    return both(flat, less_equal(low.high[2], high.low[2]))
+
+
+# --- batteries as bodies
+
+
+def chemistry_of(s: Subject, item: Equipment) -> Any:
+    """Chemistry of a battery or of the units of a bank; none for anything else."""
+    if item.kind == "bank":
+        return chemistry_of(s, item.base) if item.base is not None else UNKNOWN
+    return s.read(item, "chemistry") if item.kind == "battery" else None
+
+
+@fact("equipment", "is_battery", type="yes/no", says="It is a battery or a bank.")
+def is_battery(s: Subject) -> bool:
+    return s.item.kind in ("battery", "bank")
+
+
+@fact("equipment", "is_lithium", type="yes/no", says="It is a lithium battery.")
+def is_lithium(s: Subject) -> Any:
+    found = chemistry_of(s, s.item)
+    return found if isinstance(found, Unknown) else isinstance(found, str) and found.startswith("lithium")
+
+
+@fact("equipment", "is_lead", type="yes/no", says="It is a lead-acid battery of any build; it can give off hydrogen.")
+def is_lead(s: Subject) -> Any:
+    found = chemistry_of(s, s.item)
+    return found if isinstance(found, Unknown) else found in LEAD
+
+
+@fact("equipment", "is_flooded", type="yes/no", says="It is a lead-acid battery with liquid acid, which gives off gas.")
+def is_flooded(s: Subject) -> Any:
+    found = chemistry_of(s, s.item)
+    return found if isinstance(found, Unknown) else found == "flooded lead acid"
+
+
+@fact("equipment", "spill_proof", type="yes/no", says="It tolerates the tilt of its use without spilling.",
+      method="given; batteries without liquid do")  # fmt: skip
+def spill_proof(s: Subject) -> Any:
+    flooded = s.is_flooded
+    if flooded is False:
+        return True
+    one = s.item.base if s.item.base is not None else s.item
+    return either(s.read(one, "spill proof"), flooded if isinstance(flooded, Unknown) else False)
+
+
+@fact("equipment", "gas_safe", words=("closes on loss", "stays as it is"),
+      says="What its gas valve does when the supply is lost; none for what burns no gas.")  # fmt: skip
+def gas_safe(s: Subject) -> Any:
+    if s.item.kind == "valve":
+        rest = s.read(s.item, "rest")
+        return rest if isinstance(rest, Unknown) else "closes on loss" if rest == "closed" else "stays as it is"
+    return told(s, "gas safe") if s.item.allows("gas safe") and s.item.has("gas safe") else None

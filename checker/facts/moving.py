@@ -1,0 +1,165 @@
+"""Parts of the vehicle that move: what they sweep, what stops them, what moves them without power."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from checker.design.given import Where
+from checker.design.vocabulary.words import TRAVEL_AXES
+from checker.facts.catalogue import fact, subjects
+from checker.facts.equipment import is_swept
+from checker.facts.space import apart, carried, chain, extent, is_kind, overlaps, place_of, stands, swept_extent
+from checker.facts.subject import Facts, Subject
+from checker.quantities import Number, Range, Unknown, both, either, least
+
+FIXED_PLACES = ("fuel", "gas locker", "battery locker", "battery box", "exit")
+"""Kinds of place that stand still with hard walls or must stay free. Rooms and beds may be what a slide stows in; the
+engine lies ahead of the body."""
+
+
+@subjects("moving", "A part of the vehicle that moves: slide-out, lifting bed, lifting roof.")
+def moving(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
+    """In file order."""
+    for item in facts.design.moving.values():
+        yield item.name, item.where, item
+
+
+@fact("moving", "travel", unit="m", says="How far it moves.")
+def travel(s: Subject) -> Any:
+    return s.read(s.item, "travel.distance")
+
+
+@fact("moving", "direction", words=TRAVEL_AXES, says="The axis it moves along when it opens.")
+def direction(s: Subject) -> Any:
+    return s.read(s.item, "travel.along")
+
+
+@fact(
+    "moving",
+    "sweep_hits",
+    of="equipment",
+    type="list",
+    says="Equipment in its way that it does not carry.",
+    method="boxes that share space with the space it sweeps over its whole travel",
+)
+def sweep_hits(s: Subject) -> Any:
+    found = []
+    doubtful = []
+    for one in s.facts.subjects("equipment"):
+        hit = is_swept(s, s.item, one.item)
+        if hit is True:
+            found.append(one)
+        elif isinstance(hit, Unknown):
+            doubtful.append(one.id)
+    if doubtful and not found:
+        return Unknown(f"where these stand is not told: {', '.join(doubtful)}")
+    return tuple(found)
+
+
+@fact(
+    "moving",
+    "places_hit",
+    of="place",
+    type="list",
+    says="Fixed places in its way: fuel, gas, battery, exit.",
+    method="boxes that share space with the space it sweeps",
+)
+def places_hit(s: Subject) -> Any:
+    way = swept_extent(s, s.item)
+    found = []
+    for one in s.facts.subjects("place"):
+        fixed = is_kind(s, one.item, *FIXED_PLACES)
+        if fixed is False or carried(s, s.item, chain(s, one.item.name)) is True:
+            continue
+        hit = both(fixed, overlaps(way, extent(s, one.item)))
+        if isinstance(hit, Unknown):
+            return Unknown(f"the box of {one.id} or the travel of {s.id} is not told")
+        if hit:
+            found.append(one)
+    return tuple(found)
+
+
+@fact(
+    "moving",
+    "sweep_clearance",
+    unit="mm",
+    says="Least distance over the whole travel to equipment with a known box that it does not carry.",
+    method="distance between the space it sweeps and each box; none when no box is told",
+)
+def sweep_clearance(s: Subject) -> Any:
+    way = swept_extent(s, s.item)
+    found: Number = None
+    for one in s.facts.subjects("equipment"):
+        here = stands(s, one.item)
+        if here is None or not here.exact or carried(s, s.item, chain(s, place_of(s, one.item))) is True:
+            continue
+        distance = apart(way, here)
+        if isinstance(distance, Unknown):
+            return Unknown(f"the box or the travel of {s.id} is not told")
+        found = distance if found is None else least(found, distance)
+    return found
+
+
+@fact("moving", "clearance", unit="mm", says="Clearance it needs around it.")
+def clearance(s: Subject) -> Any:
+    return s.read(s.item, "clearance")
+
+
+@fact("moving", "interlock", type="yes/no", says="Something keeps it from moving while it must not.")
+def interlock(s: Subject) -> Any:
+    stated = s.read(s.item, "interlock")
+    return False if stated is None else stated
+
+
+@fact("moving", "interlock_acts_on", words=("power", "logic"),
+      says="What the interlock cuts: the power of the motor or an input of its control; none without.")  # fmt: skip
+def interlock_acts_on(s: Subject) -> Any:
+    return None if s.read(s.item, "interlock") is None else s.read(s.item, "interlock.acts on")
+
+
+@fact(
+    "moving",
+    "interlock_when",
+    words=("engine running", "ignition on", "parking brake released", "road speed"),
+    says="When the interlock stops it.",
+)
+def interlock_when(s: Subject) -> Any:
+    return None if s.read(s.item, "interlock") is None else s.read(s.item, "interlock.inhibits when")
+
+
+@fact("moving", "hand_drive", type="yes/no", says="It can be moved by hand when the supply is lost.")
+def hand_drive(s: Subject) -> Any:
+    return s.read(s.item, "hand drive")
+
+
+@fact("moving", "powered", type="yes/no", says="A motor moves it.")
+def powered(s: Subject) -> Any:
+    motor = s.read(s.item, "moved by")
+    return motor if isinstance(motor, Unknown) else motor is not None
+
+
+@fact("moving", "motor", of="equipment", type="subject", says="The motor that moves it.")
+def motor(s: Subject) -> Any:
+    name = s.read(s.item, "moved by")
+    return s.facts.subject("equipment", name) if isinstance(name, str) else name
+
+
+@fact("moving", "blocks_leaving", type="yes/no", says="Out, it keeps the vehicle from driving off.",
+      method="it travels sideways or lengthways")  # fmt: skip
+def blocks_leaving(s: Subject) -> Any:
+    along = s.direction
+    return along if isinstance(along, Unknown) else along in ("x", "y", "-x", "-y")
+
+
+@fact("moving", "motor_stops_itself", type="yes/no",
+      says="The motor has a thermal cut-out of its own, or its stall current is told for its device.")  # fmt: skip
+def motor_stops_itself(s: Subject) -> Any:
+    one = s.motor
+    if one is None or isinstance(one, Unknown):
+        return one
+    item = one.item
+    cut_out = s.read(item, "thermal cut-out") if item.allows("thermal cut-out") else False
+    stall = s.read(item, "stall") if item.allows("stall") else Unknown()
+    told = isinstance(stall, float | Range)
+    return either(cut_out, told or Unknown(f"the stall current of {one.id} is not told"))

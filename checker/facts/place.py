@@ -1,0 +1,263 @@
+"""Places: whether people breathe their air, where they vent, what stands in them, what they are lined with."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from checker.design.given import Where
+from checker.design.item import Item
+from checker.design.model import Equipment
+from checker.design.vocabulary.places import PLACE_KINDS
+from checker.facts.catalogue import fact, subjects
+from checker.facts.equipment import LEAD, chemistry_of
+from checker.facts.space import OPEN_AIR, chain, is_kind, is_living, place_of
+from checker.facts.subject import Facts, Subject
+from checker.quantities import UNKNOWN, Number, Truth, Unknown, Window, either, equal, some
+
+ENCLOSED = ("locker", "battery locker", "battery box", "gas locker")
+OPEN_TO_AIR = (*OPEN_AIR, "engine space")
+
+
+@subjects("place", "A space in or on the vehicle.")
+def places(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
+    """In file order."""
+    for item in facts.design.places.values():
+        yield item.name, item.where, item
+
+
+@fact("place", "kind_of_place", words=PLACE_KINDS, says="What it is.")
+def kind_of_place(s: Subject) -> Any:
+    return s.read(s.item, "kind")
+
+
+@fact(
+    "place",
+    "inside_living_space",
+    type="yes/no",
+    says="People live in its air: it is a living space, or part of one.",
+    method="its kind, else the place it is inside of, and so on outwards",
+)
+def inside_living_space(s: Subject) -> Truth:
+    return is_living(s, s.item)
+
+
+@fact(
+    "place",
+    "sealed_from_living",
+    type="yes/no",
+    says="Its air cannot reach the living space.",
+    method="sealed from a living space, or from the place it is inside of",
+)
+def sealed_from_living(s: Subject) -> Truth:
+    name = s.read(s.item, "sealed from")
+    if name is None or isinstance(name, Unknown):
+        return False if name is None else Unknown(f"what {s.id} is sealed from is not told")
+    around = any(one.name == name for one in chain(s, s.item.name)[1:])
+    other = s.facts.design.places.get(name)
+    return either(around, is_living(s, other) if other is not None else False)
+
+
+@fact("place", "vent_low", unit="cm2", says="Free area of its low openings.")
+def vent_low(s: Subject) -> Any:
+    return s.read(s.item, "vents.low")
+
+
+@fact("place", "vent_high", unit="cm2", says="Free area of its high openings.")
+def vent_high(s: Subject) -> Any:
+    return s.read(s.item, "vents.high")
+
+
+@fact("place", "vent_rise", unit="m", says="Height between its low and its high openings.")
+def vent_rise(s: Subject) -> Any:
+    return s.read(s.item, "vents.rise")
+
+
+@fact(
+    "place",
+    "vent_to",
+    words=("outside", "living space", "another place"),
+    says="Where its openings lead; none when it has none.",
+    method="the place named, followed to the living space",
+)
+def vent_to(s: Subject) -> Any:
+    low, high = s.read(s.item, "vents.low"), s.read(s.item, "vents.high")
+    if low is None and high is None:
+        return None
+    to = s.read(s.item, "vents.to")
+    if not isinstance(to, str):
+        return Unknown(f"where the openings of {s.id} lead is not told") if isinstance(to, Unknown) else None
+    if to == "outside":
+        return "outside"
+    other = s.facts.design.places.get(to)
+    if other is None:
+        return UNKNOWN
+    if is_kind(s, other, *OPEN_AIR) is True:
+        return "outside"
+    living = is_living(s, other)
+    return living if isinstance(living, Unknown) else "living space" if living else "another place"
+
+
+@fact("place", "fan", type="yes/no", says="A fan drives its air.")
+def fan(s: Subject) -> bool:
+    return s.item.has("vents.fan") and s.read(s.item, "vents.fan") is not None
+
+
+@fact("place", "open_to_air", type="yes/no", says="It is open to the outside air: under or on the body, at the engine.",
+      method="its kind")  # fmt: skip
+def open_to_air(s: Subject) -> Truth:
+    return is_kind(s, s.item, *OPEN_TO_AIR)
+
+
+@fact("place", "opens", words=("outside", "inside"), says="Where its door opens.")
+def opens(s: Subject) -> Any:
+    return s.read(s.item, "opens")
+
+
+@fact("place", "holds", of="equipment", type="list", says="The equipment that stands in it.", method="their places")
+def holds(s: Subject) -> tuple[Any, ...]:
+    return tuple(one for one in s.facts.subjects("equipment") if equal(place_of(s, one.item), s.item.name) is True)
+
+
+def batteries(s: Subject) -> list[Equipment]:
+    """The batteries and banks that stand in it."""
+    found = []
+    for item in s.facts.design.equipment.values():
+        later = item.allows("fitted") and item.value("fitted") == "later"
+        if item.kind in ("battery", "bank") and not later and equal(place_of(s, item), s.item.name) is True:
+            found.append(item)
+    return found
+
+
+def _chemistry(s: Subject, wanted: tuple[str, ...] | None) -> Truth:
+    """Whether a battery of one of these chemistries stands in it; None stands for lithium of any kind."""
+
+    def fits(item: Equipment) -> Truth:
+        found = chemistry_of(s, item)
+        if isinstance(found, Unknown):
+            return Unknown(f"the chemistry of {item.name} is not told")
+        if found is None:
+            return False
+        return found.startswith("lithium") if wanted is None else found in wanted
+
+    return some(fits(item) for item in batteries(s))
+
+
+@fact("place", "holds_battery", type="yes/no", says="A battery stands in it.")
+def holds_battery(s: Subject) -> bool:
+    return bool(batteries(s))
+
+
+@fact("place", "holds_lithium", type="yes/no", says="A lithium battery stands in it.")
+def holds_lithium(s: Subject) -> Truth:
+    return _chemistry(s, None)
+
+
+@fact("place", "holds_lead", type="yes/no", says="A lead-acid battery of any build stands in it.")
+def holds_lead(s: Subject) -> Truth:
+    return _chemistry(s, LEAD)
+
+
+@fact("place", "holds_flooded", type="yes/no", says="A lead-acid battery with liquid acid stands in it.")
+def holds_flooded(s: Subject) -> Truth:
+    return _chemistry(s, ("flooded lead acid",))
+
+
+@fact("place", "shared_with_gas", type="yes/no", says="Gas cylinders stand in it, or its openings lead to them.",
+      method="its kind, that of the places around it, and where its openings lead")  # fmt: skip
+def shared_with_gas(s: Subject) -> Truth:
+    answers: list[Truth] = []
+    for one in chain(s, s.item.name):
+        answers.append(is_kind(s, one, "gas locker"))
+        cylinders = s.read(one, "cylinders") if one.has("cylinders") else None
+        answers.append(cylinders if isinstance(cylinders, Unknown) else bool(cylinders))
+    to = s.read(s.item, "vents.to")
+    if isinstance(to, str) and to in s.facts.design.places:
+        answers.append(is_kind(s, s.facts.design.places[to], "gas locker"))
+    return some(answers)
+
+
+@fact("place", "lining_combustible", type="yes/no", says="What it is lined with burns.")
+def lining_combustible(s: Subject) -> Any:
+    stated = s.read(s.item, "lining.combustible")
+    if isinstance(stated, Unknown) and s.item.has("combustible"):
+        return s.read(s.item, "combustible")
+    return stated
+
+
+@fact("place", "detector", words=("smoke", "heat", "gas"), says="The detector in it.")
+def detector(s: Subject) -> Any:
+    return s.read(s.item, "detector")
+
+
+@fact("place", "detected", type="yes/no", says="A smoke or heat detector watches it.",
+      method="given with the place, or an alarm or detector for smoke or heat that stands in it")  # fmt: skip
+def detected(s: Subject) -> Truth:
+    stated = s.read(s.item, "detector")
+    if isinstance(stated, str) and stated in ("smoke", "heat"):
+        return True
+    for one in s.holds:
+        if one.item.kind in ("alarm", "detector"):
+            detects = s.read(one.item, "detects")
+            if isinstance(detects, tuple) and ("smoke" in detects or "heat" in detects):
+                return True
+    return Unknown(f"the detector in {s.id} is not told") if isinstance(stated, Unknown) else False
+
+
+@fact("place", "ground_clearance", unit="mm", says="Height of its underside above the ground.",
+      method="given, else the underside of its box")  # fmt: skip
+def ground_clearance(s: Subject) -> Any:
+    if s.item.has("ground clearance"):
+        return s.read(s.item, "ground clearance")
+    from checker.facts.space import extent
+
+    box = extent(s, s.item)
+    return box.low[2] if box is not None else s.read(s.item, "ground clearance")
+
+
+@fact("place", "coldest", unit="°C", says="Coldest air in it.",
+      method="the temperatures stated for it, else the coldest ambient temperature")  # fmt: skip
+def coldest(s: Subject) -> Any:
+    return _air(s, "low")
+
+
+@fact("place", "hottest", unit="°C", says="Hottest air in it.",
+      method="the temperatures stated for it, else the hottest ambient temperature")  # fmt: skip
+def hottest(s: Subject) -> Any:
+    return _air(s, "high")
+
+
+def _air(s: Subject, end: str) -> Any:
+    stated = s.read(s.item, "temperature")
+    if isinstance(stated, Window):
+        return stated.low if end == "low" else stated.high
+    if is_kind(s, s.item, "engine space") is not False:
+        return Unknown(f"the air temperature in {s.id} is not told")
+    return s.read(s.facts.design.vehicle, f"ambient.{end}")
+
+
+@fact("place", "enclosed", type="yes/no", says="A closed box around equipment, with a body of its own.",
+      method="lockers and battery boxes, and places with a box of their own inside another")  # fmt: skip
+def enclosed(s: Subject) -> Truth:
+    kind = s.read(s.item, "kind")
+    if isinstance(kind, Unknown):
+        return kind
+    inside = s.item.has("box") and s.item.has("inside") and kind == "living space"
+    return kind in ENCLOSED or inside
+
+
+def items_in(s: Subject, kinds: tuple[str, ...]) -> list[Item]:
+    """Equipment of these kinds that stands in it."""
+    return [one.item for one in s.holds if one.item.kind in kinds]
+
+
+@fact("place", "heat", unit="W", says="Heat that converters, inverters and chargers in it give off at full output.",
+      method="stated heat at full, else rated output times (1 / efficiency - 1)")  # fmt: skip
+def heat(s: Subject) -> Any:
+    from checker.facts.heat import heat_of
+    from checker.quantities import add
+
+    found: Number = 0.0
+    for one in s.holds:
+        found = add(found, heat_of(s, one.item))
+    return found
