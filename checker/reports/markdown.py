@@ -131,7 +131,8 @@ def _departure(finding: FindingData) -> Iterator[str]:
 
 
 def _short(finding: FindingData, *, folded: bool = False) -> str:
-    return f"{judged(finding) if folded else finding['signal']} {words(finding['title'])}: {words(subject(finding))}, {code(place(finding))}"
+    lead = judged(finding) if folded else finding["signal"]
+    return f"{lead} {words(finding['title'])}: {words(subject(finding))}, {code(place(finding))}"
 
 
 def _list(title: str, findings: tuple[FindingData, ...]) -> Iterator[str]:

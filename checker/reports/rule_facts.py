@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
+from checker.rulebook.judge import cause_of
 from checker.rulebook.nodes import ABOUT_SLOT, DESIGN_SLOT, Fact, Gather, Limit, Node, Variable, walk
 
 if TYPE_CHECKING:
@@ -15,18 +16,34 @@ Bound = Mapping[int, tuple[Any, ...]]
 """Variable slot to the subjects it stands for."""
 
 
-def rule_steps(rule: Rule, subject: Subject, design: Any) -> tuple[Step, ...]:
-    """How each fact that the rule names came about, in the order of its text, each once."""
-    from checker.facts.subject import trace
+class Broke(NamedTuple):
+    """A fact that could not be computed, and why."""
 
-    found: dict[tuple[str, str, str], Step] = {}
-    bound: Bound = {ABOUT_SLOT: (subject,), DESIGN_SLOT: (design,)}
+    kind: str
+    id: str
+    name: str
+    cause: str
+
+
+def rule_steps(rule: Rule, subject: Subject, design: Any) -> tuple[Step | Broke, ...]:
+    """How each fact that the rule names came about, in the order of its text, each once."""
+    found: dict[tuple[str, str, str], Step | Broke] = {}
+    bound: Bound = {ABOUT_SLOT: (subject,), DESIGN_SLOT: _only_subjects(design)}
     for tree in (rule.given_tree, rule.require_tree):
         for each, name in _facts(tree, bound):
             key = (each.kind, each.id, name)
             if key not in found:
-                found[key] = trace(each, name)
+                found[key] = _traced(each, name)
     return tuple(found.values())
+
+
+def _traced(subject: Any, name: str) -> Step | Broke:
+    from checker.facts.subject import trace
+
+    try:
+        return trace(subject, name)
+    except Exception as error:  # noqa: BLE001 - a fact that breaks is shown as broken, the others still as they are
+        return Broke(subject.kind, subject.id, name, cause_of(error))
 
 
 def rule_limits(rule: Rule) -> tuple[str, ...]:
@@ -59,6 +76,14 @@ def _subjects(node: Node, bound: Bound) -> tuple[Any, ...]:
         return ()
     found: list[Any] = []
     for base in _subjects(node.base, bound):
-        value = getattr(base, node.name)
+        try:
+            value = getattr(base, node.name)
+        except Exception:  # noqa: BLE001 - `_traced` tells the cause for the same fact
+            continue
         found.extend(value if isinstance(value, tuple) else [value])
-    return tuple(each for each in found if hasattr(each, "kind") and hasattr(each, "id"))
+    return _only_subjects(*found)
+
+
+def _only_subjects(*values: Any) -> tuple[Any, ...]:
+    """Those that are subjects, not unknown and not decided absence."""
+    return tuple(each for each in values if hasattr(each, "kind") and hasattr(each, "id"))

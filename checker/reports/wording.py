@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from checker.reports.plain import one_line
-from checker.reports.words import BREACH, MET, NOT_APPLICABLE, SET_ASIDE, UNPROVEN, counted
+from checker.reports.words import BREACH, MET, NOT_APPLICABLE, SET_ASIDE, UNPROVEN
 
 if TYPE_CHECKING:
     from checker.reports.document import Counts, Departure, FindingData, Need
+
+_CONDITIONS = ("given: ", "require: ")
 
 SHORT = 8
 """So many lines of working stand in a report for reading; JSON and SARIF have all of them."""
@@ -26,15 +29,32 @@ def place(finding: FindingData) -> str:
 
 
 def short_working(finding: FindingData) -> tuple[str, ...]:
-    """The lines of the working that stand furthest out, and how to see the rest; all of it when it is short."""
+    """The working when it is short, else its comparisons and the values in them, and how to see the rest."""
     lines = finding["working"]
     if len(lines) <= SHORT:
         return tuple(lines)
-    outer = [line for line in lines if len(line) - len(line.lstrip(" ")) <= 2][:SHORT]
-    more = len(lines) - len(outer)
-    where = finding["where"]["file"]
-    ask = f"fitout explain {quoted(where)} {finding['rule']} {quoted(finding['about']['id'])}"
-    return (*outer, f"({counted(more, 'more line')}: {ask})")
+    outer = tuple(_outer(lines))[:SHORT]
+    ask = f"fitout explain {quoted(finding['where']['file'])} {finding['rule']} {quoted(finding['about']['id'])}"
+    return (*outer, f"(all of it: {ask})")
+
+
+def _outer(lines: Sequence[str]) -> Iterator[str]:
+    """The condition with its comparisons, then each fact without the remarks on where it comes from."""
+    block = tuple(conditions(lines))
+    yield from block
+    for line in lines:
+        if not line.startswith((" ", *_CONDITIONS)):
+            yield line.partition(" (")[0]
+
+
+def conditions(lines: Iterable[str]) -> Iterator[str]:
+    """Of a working the conditions of the rule and the comparisons that decided them, which stand further in."""
+    inside = False
+    for line in lines:
+        if not line.startswith(" "):
+            inside = line.startswith(_CONDITIONS)
+        if inside:
+            yield line
 
 
 def quoted(argument: str) -> str:

@@ -9,20 +9,8 @@ import pytest
 
 from checker.commands import run
 
-HOUSE_RULE = """\
-id: house-rating
-title: A fuse of our workshop is larger than 500 A
-signal: caution
-about: device
-given: device.opens_on_overcurrent
-require: device.rating <= '500 A'
-why: We do not stock larger ones.
-mend: Split the circuit.
-covers: []
-sources: [{title: workshop habit, basis: practice}]
-examples:
-  met: [{name: small, facts: {device.opens_on_overcurrent: yes, device.rating: 300 A}}]
-"""
+HOUSE = Path(__file__).parent / "house"
+HOUSE_RULE = (HOUSE / "house-habits" / "house-rating.yaml").read_text("utf-8")
 
 
 @pytest.fixture
@@ -36,7 +24,7 @@ def house(tmp_path: Path) -> Path:
 def test_a_folder_of_rules_joins_the_shipped_ones(house: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert run(["rules", "--rules", str(house)]) == 0
     text = capsys.readouterr().out
-    assert "house-habits\n------------\nCAUTION  house-rating\n" in text
+    assert "house-habits\n------------\nDANGER   house-rating\n" in text
     assert "Coverage" in text
 
 
@@ -47,8 +35,8 @@ def test_the_list_as_json(house: Path, capsys: pytest.CaptureFixture[str]) -> No
         {
             "id": "house-rating",
             "topic": "house-habits",
-            "signal": "CAUTION",
-            "title": "A fuse of our workshop is larger than 500 A",
+            "signal": "DANGER",
+            "title": "A fuse is larger than our workshop uses in a van",
             "about": "device",
             "covers": [],
         }
@@ -77,7 +65,7 @@ def test_a_broken_rule_is_told_with_its_line(house: Path, capsys: pytest.Capture
     file.write_text(HOUSE_RULE.replace("device.rating <=", "device.ratting <="))
     assert run(["rules", "--rules", str(house)]) == 2
     said = capsys.readouterr().err
-    assert "house-rating.yaml:6:" in said
+    assert "house-rating.yaml:" in said
     assert "rating" in said
 
 
