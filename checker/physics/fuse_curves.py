@@ -5,6 +5,8 @@ Currents are multiples of the rating. Between two published points each edge is 
 line on log-log paper; where the document is silent the band is as wide as silence allows:
 nothing promised before the first point of an edge, the neighbour's promise after it, since
 no device opens later at a larger current. The curve of the device itself always decides.
+The B, C and D curves hold for alternating current: on direct current the magnetic release of
+many breakers needs about 1.4 times the current (common practice, no source), not included here.
 """
 from __future__ import annotations
 
@@ -101,6 +103,7 @@ def let_through_energy(family: str, rating_a: float, current_a: float) -> Band:
     Within the published points ``I^2 t`` of the band. Above the last point the greatest value of a
     fuse is that of its last point, because the energy needed to melt an element does not rise with
     the current; a breaker, whose opening time is mechanical, keeps the time of its last point instead.
+    Not included: energy of the arc beyond that in the published times, which grows in an inductive circuit.
 
     Parameters and errors as `operating_time`; any current above 0.
     The two numbers of the band are energies here, least and greatest.
