@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from checker.circuit.elements import EARTH, LIVE, RETURN, Conductor, Edge, Link, Wire
+from checker.circuit.elements import BONDING, EARTH, LIVE, RETURN, Conductor, Edge, Link, Wire
 from checker.circuit.expand import Expansion, expand
 from checker.circuit.inside import add_inside
 from checker.circuit.network import Network
@@ -12,8 +12,6 @@ from checker.circuit.ports import CONTACTS, IN_LINE, first_system, port_nodes
 from checker.circuit.sources import add_sources
 from checker.design.model import Circuit, Design, Equipment
 from checker.design.run import Gap, Length, Step, Through
-
-BONDING = "bonding"
 
 
 def build(design: Design) -> Network:
@@ -179,6 +177,8 @@ def device_link(item: Equipment, step: Through, role: str, *, second: bool) -> L
 
 def has_return_pole(item: Equipment) -> bool:
     """Whether the return conductor passes through the device: two poles, or a residual-current device."""
+    if item.kind in ("rcd", "rcbo"):
+        return True  # it compares both conductors, also where it opens only one
     poles = item.value("poles") if item.allows("poles") else 1.0
     if isinstance(poles, float):
         return poles >= 2

@@ -10,7 +10,7 @@ from checker.design.given import Where
 from checker.design.model import Circuit, Equipment
 from checker.design.run import Gap, Length
 
-LIVE, RETURN, EARTH = "live", "return", "earth"
+LIVE, RETURN, EARTH, BONDING = "live", "return", "earth", "bonding"
 CHASSIS = "chassis"
 
 PROTECTIVE = frozenset({"fuse", "breaker", "rcbo"})
@@ -81,7 +81,7 @@ Edge = Wire | Link
 class Conductor:
     """One core of one circuit, from the source end to the load end: wires and the links between them, in order.
 
-    `role` is live, return or earth. `parts` holds `Wire` and `Link` in the order of the run.
+    `role` is live, return, earth or bonding. `parts` holds `Wire` and `Link` in the order of the run.
     """
 
     __slots__ = ("circuit", "end", "id", "parts", "role", "start", "where", "wires")
@@ -89,7 +89,7 @@ class Conductor:
     def __init__(self, circuit: Circuit, role: str, parts: tuple[Edge, ...], start: str, end: str) -> None:
         self.circuit = circuit
         self.role = role
-        self.id = circuit.name if role == LIVE else f"{circuit.name} {role}"
+        self.id = circuit.name if role in (LIVE, BONDING) else f"{circuit.name} {role}"
         self.where: Where = circuit.where
         self.parts = parts
         self.start = start

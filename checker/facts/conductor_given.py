@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from checker.circuit.elements import EARTH, LIVE, RETURN, Conductor, Wire
+from checker.circuit.elements import BONDING, EARTH, LIVE, RETURN, Conductor, Wire
 from checker.design.given import Where
 from checker.design.item import Item
 from checker.design.vocabulary.cables import COLOURS
@@ -15,7 +15,6 @@ from checker.facts.levels import level_at, read_level
 from checker.facts.subject import Facts, Subject
 from checker.quantities import UNKNOWN, Number, Unknown, Window, add, greatest, multiply
 
-BONDING = "bonding"
 STRANDS = ("solid", "stranded", "flexible", "extra flexible")
 
 
