@@ -21,7 +21,7 @@ from checker.outofrange import OutOfRange
 from checker.physics.battery import fault_current
 from checker.physics.conductor_resistance import copper_resistance_per_metre, table_resistance_per_metre
 from checker.physics.converter import dc_input_current
-from checker.physics.sharing import greatest_deviation, shares_at_bar, shares_in_chain
+from checker.physics.sharing import shares_at_bar, shares_in_chain, spread
 from checker.quantities import UNKNOWN, Number, Range, Unknown, Window, add, corners, greatest, multiply, show, total
 from checker.quantities.values import between
 
@@ -195,7 +195,7 @@ def lowest_voltage(s: Subject, item: Equipment) -> Number:
     "bank",
     "unit_imbalance",
     unit="%",
-    says="How far the current of one unit in parallel can be from the even share.",
+    says="Difference of current between the units in parallel, as a share of the even one.",
     method="equal voltages behind the resistance of each unit and its leads; bar or chain solved by Kirchhoff's laws",
     source="circuit theory; resistance of leads IEC 60228:2004 table 3 (seen)",
 )
@@ -216,7 +216,7 @@ def _bar(s: Subject) -> Number:
 
 
 def _spread(branches: list[Number]) -> Number:
-    """The deviation is greatest at a corner of the ranges; its least may lie within, so it starts at none."""
+    """The difference is greatest at a corner of the ranges; its least may lie within, so it starts at none."""
     top: Number = 0.0
     if any(isinstance(one, Unknown) or one is None for one in branches):
         return next((one for one in branches if isinstance(one, Unknown)), UNKNOWN)
@@ -226,7 +226,7 @@ def _spread(branches: list[Number]) -> Number:
     worst = 0.0
     for corner in product(*ends):
         try:
-            worst = max(worst, greatest_deviation(shares_at_bar([float(one) for one in corner if one is not None])))
+            worst = max(worst, spread(shares_at_bar([float(one) for one in corner if one is not None])))
         except OutOfRange as problem:
             return Unknown(str(problem))
     top = worst
@@ -307,7 +307,7 @@ def _chain(s: Subject) -> Number:
     longest: Number = greatest(list(lengths)) if isinstance(lengths, tuple) else UNKNOWN
     link = multiply(longest, _per_metre(s, cable))
     return corners(
-        lambda one, lead: greatest_deviation(shares_in_chain(one, lead, int(strings), int(plus), int(minus))),
+        lambda one, lead: spread(shares_in_chain(one, lead, int(strings), int(plus), int(minus))),
         ohms,
         link,
     )

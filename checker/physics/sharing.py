@@ -60,10 +60,9 @@ def shares_in_chain(unit_ohm: float, link_ohm: float, units: int, plus_at: int, 
     return _solve(rows)
 
 
-def greatest_deviation(shares: Sequence[float]) -> float:
-    """How far the share of one unit is from the even share, at most, as a part of the even share. [1]"""
-    even = 1.0 / len(shares)
-    return max(abs(share - even) for share in shares) / even
+def spread(shares: Sequence[float]) -> float:
+    """Difference between the greatest and the least share, as a part of the even share. [1]"""
+    return (max(shares) - min(shares)) * len(shares)
 
 
 def _solve(rows: list[list[float]]) -> tuple[float, ...]:

@@ -1,0 +1,220 @@
+"""One day of the house: what is used, what sun and driving bring, how long the bank lasts."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from checker.circuit.supply import supplied
+from checker.design.given import Given
+from checker.design.model import Equipment
+from checker.facts.bank import home
+from checker.facts.catalogue import fact
+from checker.facts.charging import charge_current, highest_setting, outputs_to
+from checker.facts.essential import live_node
+from checker.facts.levels import level_at
+from checker.facts.loads import rated_current
+from checker.facts.subject import Subject
+from checker.quantities import UNKNOWN, Number, Range, Unknown, add, divide, least, multiply, show, subtract, total
+
+DAY_S = 86_400.0
+SOLAR_SHARE = 0.75
+"""Part of the rated power of an array that reaches the battery, heat and dirt counted; common practice, no source."""
+STANDING = ("dc converter", "inverter", "inverter-charger", "solar controller")
+
+
+def _said(text: str) -> Callable[[], str]:
+    return lambda: text
+
+
+def house_banks(s: Subject) -> list[Any]:
+    """The banks that are not for starting; those whose purpose is not known are among them."""
+    found = []
+    for bank in s.facts.subjects("bank"):
+        word = bank.purpose
+        if not (isinstance(word, str) and word != "house"):
+            found.append(bank)
+    return found
+
+
+def _use(s: Subject, item: Equipment, given: Given) -> Number:
+    """Energy of one entry of the day at the load (J): as it stands, or power times time times duty."""
+    value: Number = s.use(f"day.uses.{item.name}", given, "Wh")
+    if given.text.rstrip().endswith("Wh"):
+        return value
+    if item.kind == "outlet":
+        return Unknown(f"the use of {item.name} is told in hours; an outlet needs its energy in Wh")
+    duty: Number = s.read(item, "duty") if item.allows("duty") else 1.0
+    return multiply(multiply(_power(s, item), value), duty)
+
+
+def _power(s: Subject, item: Equipment) -> Number:
+    power = s.read(item, "power") if item.allows("power") else UNKNOWN
+    if isinstance(power, float | Range):
+        return power
+    node = live_node(s.facts, item)
+    level = level_at(s.facts, node) if node is not None else None
+    volts: Number = UNKNOWN if level is None else level.nominal
+    return multiply(rated_current(item, volts), volts)
+
+
+def _through_inverter(s: Subject, item: Equipment) -> Number:
+    """Efficiency of the way from the bank: that of the inverter for mains loads, 1 otherwise."""
+    node = live_node(s.facts, item)
+    if node is None or not node.endswith("L"):
+        return 1.0
+    inverters = [one for one in s.facts.subjects("converter") if one.is_inverter]
+    return inverters[0].efficiency if len(inverters) == 1 else UNKNOWN
+
+
+@fact(
+    "design",
+    "daily_use",
+    unit="Wh",
+    says="Energy that one day takes from the house bank.",
+    method="uses of the day, mains loads over the efficiency of the inverter, and 24 h of what converters draw idle",
+)
+def daily_use(s: Subject) -> Any:
+    uses = s.read(s.item.day, "uses")
+    if not isinstance(uses, tuple):
+        return Unknown("what a day uses is not told")
+    found: list[Number] = []
+    for name, given in uses:
+        item = s.facts.network.equipment.get(name)
+        if item is None:
+            continue
+        energy = divide(_use(s, item, given), _through_inverter(s, item))
+        s.note(_said(f"{name}: {show(energy, 'Wh')}"))
+        found.append(energy)
+    found.append(s.standing_use)
+    return total(found)
+
+
+@fact(
+    "design",
+    "standing_use",
+    unit="Wh",
+    says="Energy that converters draw in a day while they only wait; what is switched off by a signal is left out.",
+    method="idle power times 24 h",
+)
+def standing_use(s: Subject) -> Any:
+    found: list[Number] = []
+    for converter in s.facts.subjects("converter"):
+        if converter.item.kind in STANDING:
+            idle = converter.idle_power
+            s.note(_said(f"{converter.id} idle: {show(idle, 'W')}"))
+            found.append(multiply(idle, DAY_S))
+    return total(found)
+
+
+@fact(
+    "design",
+    "solar_yield",
+    unit="Wh",
+    says="Energy that sun brings in a day.",
+    method="array power times sun hours times 75 %",
+    source="common practice, no source",
+)
+def solar_yield(s: Subject) -> Any:
+    arrays = s.facts.subjects("array")
+    if not arrays:
+        return 0.0
+    power = total([array.power for array in arrays])
+    return multiply(multiply(power, s.read(s.item.day, "sun hours")), SOLAR_SHARE)
+
+
+@fact(
+    "design",
+    "driving_yield",
+    unit="Wh",
+    says="Energy that driving brings in a day.",
+    method="charging current times voltage of what charges while the engine runs, times hours of driving",
+)
+def driving_yield(s: Subject) -> Any:
+    hours = s.read(s.item.day, "driving")
+    found: list[Number] = []
+    for bank in house_banks(s):
+        for output in outputs_to(s.facts, bank.item):
+            if output.source.equipment.kind in ("dc converter", "alternator") and _from_engine(
+                s, output.source.equipment
+            ):
+                found.append(multiply(charge_current(s, output), highest_setting(s, output)))
+    return multiply(total(found), hours)
+
+
+def _from_engine(s: Subject, item: Equipment) -> bool:
+    if item.kind == "alternator":
+        return True
+    engines = [source.live for source in s.facts.network.sources if source.equipment.kind == "alternator"]
+    reached = supplied(s.facts.network, engines)
+    return any(f"{item.name}:{side}+" in reached for side in ("low", "high"))
+
+
+@fact(
+    "design",
+    "shore_yield",
+    unit="Wh",
+    says="Energy that shore power brings in a day.",
+    method="charging current times voltage of what charges from the mains, times hours on the shore",
+)
+def shore_yield(s: Subject) -> Any:
+    hours = s.read(s.item.day, "shore")
+    found: list[Number] = []
+    for bank in house_banks(s):
+        for output in outputs_to(s.facts, bank.item):
+            if output.source.equipment.kind in ("charger", "inverter-charger"):
+                found.append(multiply(charge_current(s, output), highest_setting(s, output)))
+    return multiply(total(found), hours)
+
+
+@fact(
+    "design",
+    "energy_deficit",
+    unit="Wh",
+    says="Energy that a day uses beyond what sun, driving and shore bring; below zero when they bring more.",
+    method="daily use less the three yields",
+)
+def energy_deficit(s: Subject) -> Any:
+    brought = add(add(s.solar_yield, s.driving_yield), s.shore_yield)
+    return subtract(s.daily_use, brought)
+
+
+@fact(
+    "design",
+    "usable_energy",
+    unit="Wh",
+    says="Energy of all house banks that can be drawn every day.",
+    method="sum over the house banks; no more than the state of charge to be kept leaves",
+)
+def usable_energy(s: Subject) -> Any:
+    banks = house_banks(s)
+    if not banks:
+        return None
+    seen: dict[str, Any] = {}
+    for bank in banks:
+        seen.setdefault(home(s.facts, bank.item), bank)
+    keep = s.read(s.item.day, "keep")
+    found: list[Number] = []
+    for bank in seen.values():
+        usable = bank.usable_energy
+        if isinstance(keep, float | Range):
+            left = multiply(multiply(bank.capacity, bank.nominal_voltage), subtract(1.0, keep))
+            usable = UNKNOWN if isinstance(usable, Unknown) or isinstance(left, Unknown) else least(usable, left)
+        found.append(usable)
+    return total(found)
+
+
+@fact(
+    "design",
+    "autonomy",
+    unit="h",
+    says="How long the house banks last without sun, engine or shore.",
+    method="usable energy over daily use",
+)
+def autonomy(s: Subject) -> Any:
+    return multiply(divide(s.usable_energy, s.daily_use), DAY_S)
+
+
+@fact("design", "autonomy_wanted", unit="h", says="How long they shall last: the nights wanted, 24 h each.")
+def autonomy_wanted(s: Subject) -> Any:
+    return multiply(s.read(s.item.day, "nights wanted"), DAY_S)
