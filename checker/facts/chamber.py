@@ -58,7 +58,20 @@ def chamber_mixed(s: Subject) -> Truth:
         mixed = _loom_mixed(s, loom, circuits)
         if mixed is not False:
             return mixed
-    return _undivided(s)
+    undivided = _undivided(s)
+    return undivided if undivided is not False else _all_placed(s, circuits, looms)
+
+
+def _all_placed(s: Subject, circuits: dict[str, str], looms: list[Item]) -> Truth:
+    """Not mixed when a loom puts every circuit in a part of its own; which part a cable takes is not guessed."""
+    placed: set[str] = set()
+    for loom in looms:
+        if loom.has("chamber") or loom.has("divider"):
+            names = s.read(loom, "carries")
+            placed.update(names if isinstance(names, tuple) else ())
+            placed.update(name for name in circuits if _says_loom(s, name, loom))
+    lost = [name for name in circuits if name not in placed]
+    return Unknown(f"in which part of {s.id} these lie is not told: {', '.join(lost)}") if lost else False
 
 
 def _loom_mixed(s: Subject, loom: Item, circuits: dict[str, str]) -> Truth:

@@ -27,7 +27,9 @@ APPLIANCE: tuple[Key, ...] = (
     quantity("own cell", "s", "How long it works from a cell of its own; none when it has no cell."),
     yes("own switch", "It has a switch of its own."),
     quantity("hot surface", "°C", "Temperature of its hottest surface."),
-    word("leakage waveform", LEAKAGE, "Shape of the residual current of a fault in it."),
+    # What household appliances of the mains are built to (their supply is rectified at most).
+    word("leakage waveform", LEAKAGE, "Shape of the residual current of a fault in it. Left out: pulsating.",
+         default="pulsating"),
     *ENABLE,
     *REVERSE,
 )
@@ -75,7 +77,8 @@ OUTLET = Kind(
         Key("degree.open", "degree", "Degree of protection with nothing plugged in."),
         Key("degree.mated", "degree", "Degree of protection with a plug in."),
         word("lid", ("self closing", "by hand"), "Its lid; `none` when there is not."),
-        quantity("own rcd", "A", "Residual current at which a device within it trips."),
+        # Ordinary outlets have none, and without one they are protected less.
+        quantity("own rcd", "A", "Residual current at which a device within it trips. Left out: none.", default="none"),
         quantity("projects", "m", "How far it stands out from the body."),
         yes("essential", "People depend on it."),
     ),

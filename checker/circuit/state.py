@@ -1,0 +1,82 @@
+"""One supply state of the mains side: what is closed in it for sure, what perhaps, and what is live."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from checker.circuit.elements import Link
+from checker.circuit.groups import Groups, Over
+from checker.circuit.mains import Bond, Feed, Mains
+from checker.design.model import Equipment
+
+MAYBE = None
+Truth = bool | None
+"""True, False, or MAYBE where the file leaves it open."""
+
+
+class State:
+    """One reachable state. `feeding` maps a feed to True or MAYBE; `closed` and `perhaps` are links and bonds."""
+
+    __slots__ = (
+        "_levels", "bonds", "certain", "closed", "feeding", "mains", "may", "name", "perhaps", "positions", "present",
+        "stable", "sure",
+    )  # fmt: skip
+
+    def __init__(
+        self, mains: Mains, name: str, closed: list[Link], perhaps: list[Link], *, certain: bool, stable: bool
+    ) -> None:
+        self.mains = mains
+        self.name = name
+        self.closed = closed
+        self.perhaps = perhaps
+        self.certain = certain
+        self.stable = stable
+        self.sure: Groups = Over(mains.fixed, _ends(closed))
+        self.may: Groups = Over(mains.fixed, _ends(closed, perhaps)) if perhaps else self.sure
+        self.feeding: dict[Feed, Truth] = {}
+        self.present: dict[str, Truth] = {}
+        self.positions: dict[str, str | None] = {}
+        self.bonds: dict[Bond, Truth] = {}
+        self._levels: dict[tuple[str, bool], Groups] = {}
+
+    def groups(self, base: str, *, perhaps: bool) -> Groups:
+        """What is joined in this state over one of the bases of `Mains`: `fixed`, `open_residual` or `seen`."""
+        if base == "fixed":
+            return self.may if perhaps else self.sure
+        found = self._levels.get((base, perhaps))
+        if found is None:
+            links = (self.closed, self.perhaps) if perhaps else (self.closed,)
+            found = self._levels[(base, perhaps)] = Over(getattr(self.mains, base), _ends(*links))
+        return found
+
+    def feeds_of(self, node: str, but: str = "") -> tuple[list[Feed], list[Feed]]:
+        """The feeds that make a live node live: those that surely do, and those that perhaps do as well."""
+        sure, may = [], []
+        for feed, on in self.feeding.items():
+            if feed.name == but:
+                continue
+            if on is True and self.sure.joined(feed.live, node):
+                sure.append(feed)
+            elif self.may.joined(feed.live, node):
+                may.append(feed)
+        return sure, may
+
+    def without(self, item: Equipment) -> State:
+        """The same state with the contacts of one piece of equipment open."""
+        closed = [link for link in self.closed if link.equipment is not item]
+        perhaps = [link for link in self.perhaps if link.equipment is not item]
+        state = State(self.mains, self.name, closed, perhaps, certain=self.certain, stable=self.stable)
+        state.feeding = self.feeding
+        return state
+
+    def is_live(self, node: str, but: str = "") -> Truth:
+        """Whether a node is live from any feed except the one named."""
+        sure, may = self.feeds_of(node, but)
+        return True if sure else MAYBE if may else False
+
+    def __repr__(self) -> str:
+        return f"<state {self.name}>"
+
+
+def _ends(*groups: list[Link]) -> Iterator[tuple[str, str]]:
+    return ((link.a, link.b) for links in groups for link in links)

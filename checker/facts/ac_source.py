@@ -1,0 +1,221 @@
+"""Sources of mains: the shore at an inlet, generators, inverters, transformers with a winding of their own."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from checker.circuit.elements import LIVE, RETURN
+from checker.circuit.feeding import joined_with, neutral_links, reaches_pins
+from checker.circuit.mains import Feed
+from checker.circuit.states import State, Truth
+from checker.design.given import Where
+from checker.facts.catalogue import fact, subjects
+from checker.facts.mains import (
+    TOO_MANY,
+    answer,
+    battery_side_of,
+    ever,
+    greatest,
+    least,
+    read_switching,
+    states_of,
+    worst,
+)
+from checker.facts.state import METHOD
+from checker.facts.subject import Facts, Subject
+from checker.quantities import Unknown
+
+KINDS = ("shore inlet", "generator", "inverter", "inverter-charger", "transformer")
+
+
+@subjects("ac_source", "Something that can feed the mains side: shore inlet, generator, inverter, transformer.")
+def ac_sources(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
+    """In file order."""
+    for feed in states_of(facts).mains.feeds:
+        yield feed.name, feed.equipment.where, feed
+
+
+def fed_states(s: Subject) -> list[State]:
+    """The states in which the source feeds, or perhaps does."""
+    return [state for state in states_of(s.facts).states if s.item in state.feeding]
+
+
+@fact("ac_source", "type_of_source", words=KINDS, says="What it is.")
+def type_of_source(s: Subject) -> str:
+    return str(s.item.equipment.kind)
+
+
+@fact("ac_source", "is_aboard", type="yes/no", says="It stands in the vehicle.", method="kind of equipment")
+def is_aboard(s: Subject) -> bool:
+    feed: Feed = s.item
+    return feed.aboard
+
+
+@fact(
+    "ac_source",
+    "is_separated",
+    type="yes/no",
+    says="The circuits it feeds are declared electrically separated, or its site is insulated from earth.",
+    method="`shock protection: separated` on each circuit that starts at it; `earthing: IT` of the site",
+)
+def is_separated(s: Subject) -> Any:
+    feed: Feed = s.item
+    if not feed.aboard:
+        earthing = s.read(s.facts.design.vehicle, "supply.earthing")
+        return earthing if isinstance(earthing, Unknown) else earthing == "IT"
+    started = [c for c in s.facts.network.circuits if c.start.equipment == feed.name and c.start.port in _OUT]
+    told = [s.read(circuit, "shock protection") for circuit in started if s.facts.network.systems[circuit.name] == "ac"]
+    return bool(told) and all(isinstance(one, str) and one == "separated" for one in told)
+
+
+_OUT = (None, "ac", "ac-out", "secondary")
+
+
+def _count(s: Subject, pick: Any) -> Any:
+    read_switching(s)
+    if not states_of(s.facts).complete:
+        return TOO_MANY
+    value, name = worst([(state, neutral_links(state, s.item)) for state in fed_states(s)], pick)
+    s.note(lambda: f"in the state: {name}" if name else "it never feeds")
+    return value
+
+
+@fact("ac_source", "least_links", unit="count", says="Fewest neutral-earth links while it feeds.", method=METHOD)
+def least_links(s: Subject) -> Any:
+    return _count(s, least)
+
+
+@fact("ac_source", "most_links", unit="count", says="Most neutral-earth links while it feeds.", method=METHOD)
+def most_links(s: Subject) -> Any:
+    return _count(s, greatest)
+
+
+def _settled(s: Subject, asks: Any, reason: str) -> Any:
+    read_switching(s)
+    if not states_of(s.facts).complete:
+        return TOO_MANY
+    found, name = ever(states_of(s.facts).states, asks)
+    if name:
+        s.note(lambda: f"in the state: {name}")
+    return answer(found, reason)
+
+
+@fact(
+    "ac_source",
+    "is_joined_with_another",
+    type="yes/no",
+    says="In some state its live conductor is joined to that of another source which is not made to run with it.",
+    method=METHOD,
+)
+def is_joined_with_another(s: Subject) -> Any:
+    partners = _partners(s, s.item)
+
+    def joined(state: State) -> Truth:
+        if s.item not in state.feeding:
+            return False
+        sure, may = joined_with(state, s.item, LIVE)
+        if any(other.name not in partners and s.item.name not in _partners(s, other) for other in sure):
+            return True
+        return None if any(other.name not in partners for other in may) else False
+
+    return _settled(s, joined, "whether another source is joined to it is not known")
+
+
+def _partners(s: Subject, feed: Feed) -> tuple[str, ...]:
+    if not feed.equipment.allows("synchronises with"):
+        return ()
+    names = feed.equipment.value("synchronises with")
+    return names if isinstance(names, tuple) else ()
+
+
+@fact(
+    "ac_source",
+    "shares_neutral",
+    type="yes/no",
+    says="In some state its neutral is joined to that of another source while both are connected.",
+    method=METHOD,
+)
+def shares_neutral(s: Subject) -> Any:
+    def shared(state: State) -> Truth:
+        if s.item not in state.feeding:
+            return False
+        sure, may = joined_with(state, s.item, RETURN)
+        return True if sure else None if may else False
+
+    return _settled(s, shared, "whether its neutral is joined to another is not known")
+
+
+@fact(
+    "ac_source",
+    "reaches_inlet_pins",
+    type="yes/no",
+    says="In some state it makes the pins of a shore inlet live while the lead is out.",
+    method=METHOD + "; an inverter-charger that may feed back reaches its own input",
+)
+def reaches_inlet_pins(s: Subject) -> Any:
+    inlets = [feed for feed in states_of(s.facts).mains.feeds if not feed.aboard]
+    item = s.item.equipment
+    if item.kind == "inverter-charger":
+        s.read(item, "transfer.backfeed")
+
+    def reached(state: State) -> Truth:
+        found: Truth = False
+        for inlet in inlets:
+            one = reaches_pins(state, s.item, inlet)
+            if one is True:
+                return True
+            found = None if one is None else found
+        return found
+
+    return _settled(s, reached, "whether it can feed back to the inlet is not known")
+
+
+@fact(
+    "ac_source",
+    "feeds_own_charger",
+    type="yes/no",
+    says="In some state an inverter feeds a charger of the battery it draws from.",
+    method=METHOD + "; the direct-current side joined through wires, devices and contacts",
+)
+def feeds_own_charger(s: Subject) -> Any:
+    feed: Feed = s.item
+    if feed.equipment.kind not in ("inverter", "inverter-charger"):
+        return False
+    battery = f"{feed.name}:dc+"
+    chargers = []
+    for item in s.facts.network.equipment.values():
+        port = {"charger": "ac", "inverter-charger": "ac-in"}.get(item.kind)
+        if port is not None and item is not feed.equipment:
+            node = f"{item.name}:{port}L"
+            if node in s.facts.network.near and battery_side_of(s.facts).joined(battery, f"{item.name}:dc+"):
+                held = _held_off(s, item)
+                if held is not True:
+                    chargers.append((node, held))
+
+    def loop(state: State) -> Truth:
+        found: Truth = False
+        for node, held in chargers:
+            sure, may = state.feeds_of(node)
+            if feed in sure and held is False:
+                return True
+            found = None if feed in sure or feed in may else found
+        return found
+
+    return _settled(s, loop, "whether the charger drops off while the inverter feeds is not known")
+
+
+def _held_off(s: Subject, charger: Any) -> Truth:
+    """Whether a charger runs only with the shore present."""
+    key = "charger.when" if charger.kind == "inverter-charger" else "enabled by"
+    by = s.read(charger, key)
+    if isinstance(by, Unknown):
+        # In a design a wire that is not drawn is not there; in a survey it was perhaps not seen.
+        return False if not charger.has(key) and s.facts.design.purpose.value == "design" else None
+    if charger.kind == "inverter-charger":
+        return by == "shore present" or by is None or by == "never"
+    signal = s.facts.network.equipment.get(by) if isinstance(by, str) else None
+    if signal is None or signal.kind != "signal":
+        return None if by is not None else False
+    means = s.read(signal, "means")
+    return None if isinstance(means, Unknown) else means in ("shore present", "generator running", "engine running")

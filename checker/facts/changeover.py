@@ -1,0 +1,130 @@
+"""What changes a part of the mains side from one source to another: changeovers, and the transfer in an inverter."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from checker.circuit.inside import throws_of
+from checker.design.given import Where
+from checker.facts.catalogue import fact, subjects
+from checker.facts.mains import TOO_MANY, answer, read_switching, states_of
+from checker.facts.state import METHOD
+from checker.facts.subject import Facts, Subject
+from checker.quantities import UNKNOWN, Number, Unknown, divide, greatest
+
+
+@subjects("changeover", "A mains changeover, or the transfer inside an inverter-charger.")
+def changeovers(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
+    """In the order of their links."""
+    mains = states_of(facts).mains
+    for item in dict.fromkeys(link.equipment for link in mains.switching if link.when in ("throw", "transfer")):
+        if item.kind in ("changeover", "inverter-charger"):
+            yield item.name, item.where, item
+
+
+def _built_in(s: Subject) -> bool:
+    return bool(s.item.kind == "inverter-charger")
+
+
+@fact("changeover", "is_built_in", type="yes/no", says="It is the transfer inside an inverter-charger.")
+def is_built_in(s: Subject) -> bool:
+    return _built_in(s)
+
+
+@fact("changeover", "poles", unit="count", says="Conductors it moves together.")
+def poles(s: Subject) -> Any:
+    return s.read(s.item, "transfer.poles" if _built_in(s) else "poles")
+
+
+@fact("changeover", "breaks_before_make", type="yes/no", says="It leaves one source before it reaches the next.")
+def breaks_before_make(s: Subject) -> Any:
+    if not _built_in(s):
+        return s.read(s.item, "break before make")
+    feedback = s.read(s.item, "transfer.backfeed")
+    return feedback if isinstance(feedback, Unknown) else feedback == "blocked"
+
+
+@fact("changeover", "contact_rating", unit="A", says="Rated current of its contacts.")
+def contact_rating(s: Subject) -> Any:
+    return s.read(s.item, "transfer.rating" if _built_in(s) else "rating")
+
+
+def _ends(s: Subject) -> dict[str, str]:
+    """The live node of each throw, or of each side of a transfer."""
+    name = s.item.name
+    if _built_in(s):
+        return {"input": f"{name}:ac-inL", "output": f"{name}:ac-outL"}
+    return {throw: f"{name}:{throw}" for throw in throws_of(s.item) if throw != "open"}
+
+
+def _reached(s: Subject) -> tuple[dict[str, set[str]], dict[str, set[str]]]:
+    """For each throw the names of the sources that are ever behind it: surely, and perhaps."""
+    sure: dict[str, set[str]] = {}
+    may: dict[str, set[str]] = {}
+    for state in states_of(s.facts).states:
+        apart = state.without(s.item)
+        for throw, node in _ends(s).items():
+            surely, perhaps = apart.feeds_of(node)
+            if state.certain:
+                sure.setdefault(throw, set()).update(feed.name for feed in surely)
+            may.setdefault(throw, set()).update(feed.name for feed in (*surely, *perhaps))
+    return sure, may
+
+
+def _two(reached: dict[str, set[str]]) -> bool:
+    """Whether two throws can be fed by different sources."""
+    sides = [names for names in reached.values() if names]
+    return any(len(a | b) > 1 for index, a in enumerate(sides) for b in sides[index + 1 :])
+
+
+@fact(
+    "changeover",
+    "is_between_sources",
+    type="yes/no",
+    says="Different sources of mains can stand at two of its throws.",
+    method=METHOD,
+)
+def is_between_sources(s: Subject) -> Any:
+    read_switching(s)
+    if not states_of(s.facts).complete:
+        return TOO_MANY
+    sure, may = _reached(s)
+    return answer(True if _two(sure) else None if _two(may) else False, "what stands at its throws is not known")
+
+
+@fact(
+    "changeover",
+    "source_current",
+    unit="A",
+    says="Greatest current of a source that it may carry.",
+    method="site outlet (else the inlet), generator or inverter power over the mains voltage",
+)
+def source_current(s: Subject) -> Any:
+    _, may = _reached(s)
+    names = {name for reached in may.values() for name in reached}
+    most: Number = 0.0
+    for feed in states_of(s.facts).mains.feeds:
+        if feed.name in names:
+            current = current_of(s, feed.equipment)
+            if isinstance(current, Unknown):
+                return current
+            most = greatest(most, current)
+    return most
+
+
+def current_of(s: Subject, item: Any) -> Any:
+    """Rated current of a source of mains, A."""
+    vehicle = s.facts.design.vehicle
+    if item.kind == "shore inlet":
+        site = s.read(vehicle, "site outlet")
+        return s.read(item, "rating") if isinstance(site, Unknown) else site
+    if item.kind == "transformer":
+        return s.read(item, "secondary.current")
+    volts = s.read(vehicle, "supply.voltage") if item.kind == "generator" else s.read(item, "ac.voltage")
+    power = s.read(item, "power")
+    if isinstance(power, Unknown) or power is None:
+        return UNKNOWN
+    return divide(power, volts)
+
+

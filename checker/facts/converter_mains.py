@@ -1,0 +1,88 @@
+"""Converters between mains and battery: isolation between the sides, bond of the case, standards."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.design.vocabulary.words import ISOLATION
+from checker.facts.catalogue import fact
+from checker.facts.subject import Subject
+from checker.quantities import Unknown, greatest
+
+STANDARDS = ("AS/NZS 4763", "UL 458", "EN 62109", "IEC 62109", "EN 60335-2-29", "IEC 60335-2-29")
+"""Product standards of inverters and chargers that rules ask for, as they are named on the part."""
+
+ON_MAINS = ("charger", "inverter", "inverter-charger")
+
+
+@fact(
+    "converter",
+    "joins_mains_and_battery",
+    type="yes/no",
+    says="It stands between mains and a battery: charger, inverter or both in one.",
+    method="kind of equipment",
+)
+def joins_mains_and_battery(s: Subject) -> bool:
+    return s.item.kind in ON_MAINS
+
+
+@fact("converter", "mains_isolation", words=ISOLATION, says="Isolation of mains from battery; none when joined.")
+def mains_isolation(s: Subject) -> Any:
+    return s.read(s.item, "isolation") if s.item.kind in ON_MAINS else None
+
+
+@fact("converter", "makes_mains", type="yes/no", says="It makes mains from a battery.", method="kind of equipment")
+def makes_mains(s: Subject) -> bool:
+    return s.item.kind in ("inverter", "inverter-charger")
+
+
+@fact("converter", "case_bond_is_asked", type="yes/no", says="Its maker asks for a bond of the case.")
+def case_bond_is_asked(s: Subject) -> Any:
+    if not s.item.allows("case bond"):
+        return False
+    asked = s.read(s.item, "case bond")
+    return asked if isinstance(asked, Unknown) else asked == "required"
+
+
+@fact(
+    "converter",
+    "case_bond_area",
+    unit="mm2",
+    says="Cross-section of the largest conductor that bonds its case; none without one.",
+    method="bonding circuits that end at its case",
+)
+def case_bond_area(s: Subject) -> Any:
+    value: Any = None
+    for conductor in s.facts.network.conductors:
+        if conductor.role == "bonding" and f"{s.item.name}:case" in (conductor.start, conductor.end):
+            subject = s.facts.of("conductor", conductor)
+            area = Unknown("") if subject is None else subject.area
+            value = area if value is None else greatest(value, area)
+    return value
+
+
+@fact(
+    "converter",
+    "standards",
+    type="words",
+    words=STANDARDS,
+    says="Product standards it is said to meet, of those that rules know.",
+    method="the names at the start of its list of standards",
+)
+def standards(s: Subject) -> Any:
+    told = s.read(s.item, "standard")
+    if not isinstance(told, tuple):
+        return () if told is None else told
+    return tuple(name for name in STANDARDS if any(one.startswith(name) for one in told))
+
+
+@fact(
+    "converter",
+    "feeds_mains_wiring",
+    type="yes/no",
+    says="It feeds mains wiring of the vehicle, not only a plug at its own outlets.",
+    method="a circuit starts at its mains output",
+)
+def feeds_mains_wiring(s: Subject) -> bool:
+    ports = {"inverter": ("ac", "acL", None), "inverter-charger": ("ac-out", None)}.get(s.item.kind, ())
+    return any(c.start.equipment == s.item.name and c.start.port in ports for c in s.facts.network.circuits)

@@ -1,0 +1,277 @@
+"""Where the shore comes aboard: the inlet and its lead."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from checker.circuit.states import Truth
+from checker.design.given import RatedVoltage, Where
+from checker.design.vocabulary.vehicle import EARTHING
+from checker.design.vocabulary.words import SHAPES, SIDES
+from checker.facts.catalogue import fact, subjects
+from checker.facts.degree import against_water
+from checker.facts.mains import TOO_MANY, answer, ever, feed_named, states_of
+from checker.facts.subject import Facts, Subject
+from checker.quantities import UNKNOWN, OutOfRange, Unknown, corners, least
+
+LEAD_AREAS = ((16.0, 2.5e-6), (25.0, 4e-6), (32.0, 6e-6), (63.0, 16e-6), (100.0, 35e-6))
+"""Rated current (A) to least area of the lead (m2): IEC 60364-7-721, Table 721.1; 16 A seen, the others from memory."""
+
+
+@subjects("inlet", "A shore inlet.")
+def inlets(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
+    """In file order."""
+    for item in facts.network.equipment.values():
+        if item.kind == "shore inlet":
+            yield item.name, item.where, item
+
+
+@fact("inlet", "rating", unit="A", says="Rated current.")
+def rating(s: Subject) -> Any:
+    return s.read(s.item, "rating")
+
+
+@fact("inlet", "shape", words=SHAPES, says="The shape of the coupler.")
+def shape(s: Subject) -> Any:
+    return s.read(s.item, "shape")
+
+
+@fact("inlet", "shape_rating", unit="A", says="The current that the shape stands for.", method="the number in its name")
+def shape_rating(s: Subject) -> Any:
+    name = s.shape
+    if not isinstance(name, str):
+        return name
+    words = name.split()
+    if words[-1:] == ["A"] and words[-2].isdigit():
+        return float(words[-2])
+    return Unknown(f"the shape `{name}` stands for no current")
+
+
+@fact("inlet", "height", unit="m", says="Height above the ground.")
+def height(s: Subject) -> Any:
+    return s.read(s.item, "height")
+
+
+@fact("inlet", "faces", words=SIDES, says="Whether it faces the outside of the vehicle.")
+def faces(s: Subject) -> Any:
+    return s.read(s.item, "faces")
+
+
+@fact("inlet", "projects", unit="mm", says="How far it stands out from the body.")
+def projects(s: Subject) -> Any:
+    return s.read(s.item, "projects")
+
+
+@fact("inlet", "lid", words=("self closing", "by hand"), says="Its lid; none when there is not.")
+def lid(s: Subject) -> Any:
+    return s.read(s.item, "lid")
+
+
+def _degree(s: Subject, state: str) -> Any:
+    value = s.read(s.item, f"degree.{state}")
+    return s.read(s.item, "degree") if isinstance(value, Unknown) and s.item.has("degree") else value
+
+
+@fact(
+    "inlet",
+    "water_open",
+    unit="count",
+    says="Second digit of its degree of protection with nothing plugged in.",
+    source="IEC 60529 (from memory)",
+)
+def water_open(s: Subject) -> Any:
+    return against_water(_degree(s, "open"))
+
+
+@fact(
+    "inlet",
+    "water_mated",
+    unit="count",
+    says="Second digit of its degree of protection with the lead in.",
+    source="IEC 60529 (from memory)",
+)
+def water_mated(s: Subject) -> Any:
+    return against_water(_degree(s, "mated"))
+
+
+@fact("inlet", "site_earthing", words=EARTHING, says="How the neutral of the sites is earthed, IEC 60364-1.")
+def site_earthing(s: Subject) -> Any:
+    return s.read(s.facts.design.vehicle, "supply.earthing")
+
+
+@fact("inlet", "voltage", unit="V", says="Rated voltage of the inlet.")
+def voltage(s: Subject) -> Any:
+    rated = s.read(s.item, "voltage")
+    return rated.volts if isinstance(rated, RatedVoltage) else rated
+
+
+@fact("inlet", "site_voltage", unit="V", says="Mains voltage of the sites.")
+def site_voltage(s: Subject) -> Any:
+    return s.read(s.facts.design.vehicle, "supply.voltage")
+
+
+@fact("inlet", "others", unit="count", says="Other shore inlets on the vehicle.", method="equipment of that kind")
+def others(s: Subject) -> float:
+    return float(sum(item.kind == "shore inlet" for item in s.facts.network.equipment.values()) - 1)
+
+
+@fact(
+    "inlet",
+    "is_joined_to_another",
+    type="yes/no",
+    says="In some supply state the pins of another inlet without its lead are live from this one.",
+    method="every reachable supply state",
+)
+def is_joined_to_another(s: Subject) -> Any:
+    states = states_of(s.facts)
+    if not states.complete:
+        return TOO_MANY
+    feed = feed_named(s.facts, s.id)
+    if feed is None:
+        return False
+
+    def joined(state: Any) -> Truth:
+        found: Truth = False
+        for other in states.mains.feeds:
+            if other.aboard or other is feed or feed not in state.feeding:
+                continue
+            if state.sure.joined(feed.live, other.live):
+                return True
+            found = None if state.may.joined(feed.live, other.live) else found
+        return found
+
+    truth, name = ever(states.states, joined)
+    s.note(lambda: f"in the state: {name}" if name else "in no state")
+    return answer(truth, "whether the inlets are joined is not known")
+
+
+@fact(
+    "inlet",
+    "has_surge_device",
+    type="yes/no",
+    says="A surge device stands across the supply that it brings.",
+    method="a surge device whose live terminal is live from the inlet in some state",
+)
+def has_surge_device(s: Subject) -> Any:
+    return _across(s, "surge device")
+
+
+@fact(
+    "inlet",
+    "has_polarity_indicator",
+    type="yes/no",
+    says="Something shows live and neutral swapped ashore.",
+    method="a polarity indicator whose live terminal is live from the inlet in some state",
+)
+def has_polarity_indicator(s: Subject) -> Any:
+    return _across(s, "polarity indicator")
+
+
+@fact("inlet", "supply_is_polarised", type="yes/no", says="Live and neutral of the sites cannot be swapped.")
+def supply_is_polarised(s: Subject) -> Any:
+    return s.read(s.facts.design.vehicle, "supply.polarised")
+
+
+def _across(s: Subject, kind: str) -> Any:
+    devices = [item for item in s.facts.network.equipment.values() if item.kind == kind]
+    feed = feed_named(s.facts, s.id)
+    if feed is None:
+        return Unknown(f"{s.id} is connected to no circuit")
+
+    def found(state: Any) -> Truth:
+        seen: Truth = False
+        for item in devices:
+            sure, may = state.feeds_of(f"{item.name}:L")
+            if feed in sure:
+                return True
+            seen = None if feed in may else seen
+        return seen
+
+    truth, _ = ever(states_of(s.facts).states, found)
+    return answer(truth, f"whether the {kind} is reached is not known")
+
+
+@subjects("lead", "A shore lead carried along.")
+def leads(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
+    """In file order."""
+    for item in facts.network.equipment.values():
+        if item.kind == "supply lead":
+            yield item.name, item.where, item
+
+
+@fact("lead", "length", unit="m", says="Its length.")
+def lead_length(s: Subject) -> Any:
+    return s.read(s.item, "length")
+
+
+@fact("lead", "rating", unit="A", says="Rated current of its plug and connector.")
+def lead_rating(s: Subject) -> Any:
+    return s.read(s.item, "rating")
+
+
+@fact("lead", "is_one_piece", type="yes/no", says="It is one piece, not several joined.")
+def is_one_piece(s: Subject) -> Any:
+    return s.read(s.item, "one piece")
+
+
+@fact("lead", "has_adaptors", type="yes/no", says="Adaptors are carried with it.", method="its list of adaptors")
+def has_adaptors(s: Subject) -> Any:
+    listed = s.read(s.item, "adaptors")
+    return listed if isinstance(listed, Unknown) else bool(listed)
+
+
+def _cable(s: Subject, key: str) -> Any:
+    name = s.read(s.item, "cable")
+    cable = s.facts.design.cables.get(name) if isinstance(name, str) else None
+    return UNKNOWN if cable is None else s.read(cable, key)
+
+
+@fact("lead", "area", unit="mm2", says="Cross-section of its cores.")
+def lead_area(s: Subject) -> Any:
+    return _cable(s, "size")
+
+
+@fact("lead", "cores", unit="count", says="Cores of its cable.")
+def lead_cores(s: Subject) -> Any:
+    return _cable(s, "cores")
+
+
+@fact(
+    "lead",
+    "sheath",
+    words=("plastic", "rubber", "heavy rubber", "silicone", "metal"),
+    says="Sheath of its cable; none for plain wire.",
+)
+def lead_sheath(s: Subject) -> Any:
+    return _cable(s, "sheath")
+
+
+@fact(
+    "lead",
+    "area_needed",
+    unit="mm2",
+    says="Least cross-section for its rated current.",
+    method="16 A: 2.5 mm2, 25 A: 4 mm2, 32 A: 6 mm2, 63 A: 16 mm2, 100 A: 35 mm2; the next step above the rating",
+    source="IEC 60364-7-721, Table 721.1, 2017 (16 A seen in secondary accounts, the others from memory)",
+)
+def area_needed(s: Subject) -> Any:
+    return corners(_area_for, s.rating)
+
+
+def _area_for(amps: float) -> float:
+    for step, area in LEAD_AREAS:
+        if amps <= step:
+            return area
+    raise OutOfRange("rated current of the lead (A)", amps, (0.0, LEAD_AREAS[-1][0]), "IEC 60364-7-721, Table 721.1")
+
+
+@fact("lead", "inlet_rating", unit="A", says="Lowest rated current of the inlets it may be put into.")
+def inlet_rating(s: Subject) -> Any:
+    rated = [s.read(item, "rating") for item in s.facts.network.equipment.values() if item.kind == "shore inlet"]
+    if not rated:
+        return Unknown("there is no shore inlet")
+    value = rated[0]
+    for one in rated[1:]:
+        value = least(value, one)
+    return value

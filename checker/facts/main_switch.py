@@ -1,0 +1,107 @@
+"""Which single device cuts everything from a source of mains, with every live conductor."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.elements import LIVE, Link
+from checker.circuit.feeding import consumers, live_node
+from checker.circuit.groups import Groups
+from checker.circuit.states import Truth
+from checker.design.model import Equipment
+from checker.facts.catalogue import fact
+from checker.facts.mains import answer, states_of, tell
+from checker.facts.subject import Facts, Subject
+from checker.quantities import Truth as Answer
+from checker.quantities import Unknown, both, greater_equal
+
+OPENERS = frozenset({"switch", "breaker", "rcbo", "rcd", "changeover"})
+
+
+class Cuts:
+    """The live mains side with devices that open as its only edges; what can close counts as closed."""
+
+    def __init__(self, facts: Facts) -> None:
+        mains = states_of(facts).mains
+        network = facts.network
+        self.groups = Groups()
+        self.openers: dict[str, Equipment] = {}
+        apart: list[Link] = []
+        for conductor in network.conductors:
+            if conductor.role == LIVE and network.systems[conductor.circuit.name] == "ac":
+                for wire in conductor.wires:
+                    self.groups.join(wire.a, wire.b)
+        for link in network.links:
+            if link.pole != LIVE or link.a not in mains.nodes or link.when == "transfer":
+                continue
+            if link.equipment.kind in OPENERS:
+                apart.append(link)
+                self.openers.setdefault(link.equipment.name, link.equipment)
+            else:
+                self.groups.join(link.a, link.b)
+        self.edges: dict[str, list[tuple[str, str]]] = {}
+        for link in apart:
+            a, b = self.groups.find(link.a), self.groups.find(link.b)
+            self.edges.setdefault(a, []).append((link.equipment.name, b))
+            self.edges.setdefault(b, []).append((link.equipment.name, a))
+        self.ends = {self.groups.find(live_node(item)) for item in consumers(network)}
+
+    def reaches(self, node: str, without: str) -> bool:
+        """Whether supply from a node reaches anything that draws, with one device open."""
+        todo = [self.groups.find(node)]
+        seen = set(todo)
+        while todo:
+            here = todo.pop()
+            if here in self.ends:
+                return True
+            for name, far in self.edges.get(here, ()):
+                if name != without and far not in seen:
+                    seen.add(far)
+                    todo.append(far)
+        return False
+
+
+def _cuts(facts: Facts) -> Cuts:
+    found: Cuts | None = facts.store.get("mains cuts")
+    if found is None:
+        found = facts.store["mains cuts"] = Cuts(facts)
+    return found
+
+
+@fact(
+    "ac_source",
+    "feeds_fixed_wiring",
+    type="yes/no",
+    says="Outlets, appliances or chargers hang on it through the wiring of the vehicle.",
+    method="graph with everything closed that can close",
+)
+def feeds_fixed_wiring(s: Subject) -> bool:
+    return _cuts(s.facts).reaches(s.item.live, "")
+
+
+@fact(
+    "ac_source",
+    "has_main_switch",
+    type="yes/no",
+    says="One switch or breaker that isolates, opened alone, cuts every live conductor from it to all that draws.",
+    method="each device taken out in turn; it must open two poles and isolate when open",
+)
+def has_main_switch(s: Subject) -> Any:
+    cuts = _cuts(s.facts)
+    found: Truth = False
+    for name, item in cuts.openers.items():
+        if cuts.reaches(s.item.live, name):
+            continue
+        good = _isolates(s, item)
+        if good is True:
+            told = f"{name} opens all of it"
+            tell(s, told)
+            return True
+        found = None if isinstance(good, Unknown) else found
+    return answer(found, "whether a device on the way isolates with both poles is not known")
+
+
+def _isolates(s: Subject, item: Equipment) -> Answer:
+    poles = s.read(item, "poles")
+    isolates = s.read(item, "isolates") if item.allows("isolates") else False
+    return both(greater_equal(poles, 2.0), isolates)

@@ -1,0 +1,191 @@
+"""Circuits of the mains side: own breaker, residual-current protection, earth conductor, bonds to the chassis."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.elements import CHASSIS, EARTH, LIVE, PROTECTIVE, Conductor, Link
+from checker.circuit.feeding import consumers
+from checker.design.model import Equipment
+from checker.facts.catalogue import fact
+from checker.facts.mains import tell
+from checker.facts.subject import Subject
+from checker.quantities import Unknown, corners, greatest
+
+CONDUITS = frozenset({"conduit", "metal conduit", "gas-tight conduit"})
+EARTH_POINTS = frozenset({"earth bar", "board", "terminal block", "joint", "shore inlet"})
+
+
+def _loads(s: Subject) -> list[Equipment]:
+    if s.facts.network.systems[s.item.name] != "ac":
+        return []
+    names = {item.name for item in consumers(s.facts.network)}
+    found = []
+    for port in s.item.ends:
+        if port.equipment in names and (port.port or "ac") in ("ac", "L"):
+            found.append(s.facts.network.equipment[port.equipment])
+    return found
+
+
+@fact(
+    "circuit",
+    "feeds_mains_loads",
+    type="yes/no",
+    says="A final circuit of the mains: outlets, appliances or chargers hang on it.",
+    method="graph",
+)
+def feeds_mains_loads(s: Subject) -> bool:
+    return bool(_loads(s))
+
+
+def _supplies(s: Subject) -> list[Subject]:
+    """The supplies of the loads at its ends that surely or perhaps come about."""
+    names = {item.name for item in _loads(s)}
+    return [subject for subject in s.facts.subjects("supply") if subject.item.load.name in names]
+
+
+@fact("circuit", "is_ever_fed", type="yes/no", says="Some source of mains reaches it.", method="every supply state")
+def is_ever_fed(s: Subject) -> bool:
+    return bool(_supplies(s))
+
+
+@fact(
+    "circuit",
+    "residual_current",
+    unit="mA",
+    says="Highest rated residual current that protects it in any supply state; none when one state has no protection.",
+    method="for each source that reaches it, the devices that every way passes",
+)
+def residual_current(s: Subject) -> Any:
+    value: Any = 0.0
+    doubt: Unknown | None = None
+    for supply in _supplies(s):
+        one = supply.residual_current if supply.has_residual_device is not False else None
+        if isinstance(one, Unknown) or (one is None and supply.is_certain is not True):
+            doubt = one if isinstance(one, Unknown) else Unknown("whether this source feeds it is not known")
+        elif one is None:
+            told = f"no residual-current device when fed by {supply.source_name}, state: {supply.first_state}"
+            tell(s, told)
+            return None
+        else:
+            value = greatest(value, one)
+    return value if doubt is None else doubt
+
+
+@fact(
+    "circuit",
+    "own_device",
+    of="device",
+    type="subject",
+    says="The overcurrent device that serves it and no other circuit; none when it shares one.",
+    method="its own run, then back along the way it comes as long as nothing branches off",
+)
+def own_device(s: Subject) -> Any:
+    live = s.facts.network.conductor(s.item.name, LIVE)
+    if live is None:
+        return None
+    found = next((link for link in live.links if link.is_protective), None) or _upstream(s, live)
+    if found is None:
+        gap = any(wire.gap is not None for wire in live.wires)
+        return Unknown("part of the run was not seen and may hide a device") if gap else None
+    return s.facts.subject("device", found.equipment.name)
+
+
+def _upstream(s: Subject, live: Conductor) -> Link | None:
+    node, before = live.start, live.parts[0]
+    for _ in range(len(s.facts.network.near)):
+        onward = []
+        for edge, far in s.facts.network.near.get(node, ()):
+            pole = edge.pole if isinstance(edge, Link) else edge.conductor.role
+            if edge is not before and pole == LIVE:
+                onward.append((edge, far))
+        if len(onward) != 1:
+            return None
+        edge, far = onward[0]
+        if isinstance(edge, Link) and edge.equipment.kind in PROTECTIVE:
+            return edge
+        before, node = edge, far
+    return None
+
+
+@fact("circuit", "own_device_poles", unit="count", says="Poles its own overcurrent device opens; none without one.")
+def own_device_poles(s: Subject) -> Any:
+    device = s.own_device
+    return device if device is None or isinstance(device, Unknown) else device.poles
+
+
+@fact(
+    "circuit",
+    "earth_runs_with_it",
+    type="yes/no",
+    says="Its protective conductor lies in the same cable, or in the same conduit.",
+    method="cores of the cable, or what the file says of the earth",
+)
+def earth_runs_with_it(s: Subject) -> Any:
+    how = s.item.earth.how
+    if how == "unknown":
+        return Unknown(f"whether {s.id} has a protective conductor is not known")
+    if how == "same":
+        covering = s.read(s.item, "covering")
+        return covering if isinstance(covering, Unknown) else covering in CONDUITS
+    return how == "in cable"
+
+
+@fact("circuit", "line_area", unit="mm2", says="Cross-section of its live conductor.", method="conductor.area")
+def line_area(s: Subject) -> Any:
+    return _area(s, LIVE)
+
+
+@fact(
+    "circuit", "earth_area", unit="mm2", says="Cross-section of its protective conductor; none without one.",
+    method="conductor.area",
+)  # fmt: skip
+def earth_area(s: Subject) -> Any:
+    if s.item.earth.how == "unknown":
+        return Unknown(f"whether {s.id} has a protective conductor is not known")
+    return _area(s, EARTH)
+
+
+def _area(s: Subject, role: str) -> Any:
+    conductor = s.facts.network.conductor(s.item.name, role)
+    subject = None if conductor is None else s.facts.of("conductor", conductor)
+    return None if subject is None else subject.area
+
+
+@fact(
+    "circuit",
+    "earth_area_needed",
+    unit="mm2",
+    says="Least cross-section of a protective conductor for its live conductor.",
+    method="as the line up to 16 mm2, then 16 mm2 up to 35 mm2, then half the line",
+    source="IEC 60364-5-54, Table 54.2, 2011 (from memory)",
+)
+def earth_area_needed(s: Subject) -> Any:
+    return corners(_earth_for, s.line_area)
+
+
+def _earth_for(line: float) -> float:
+    return line if line <= 16e-6 else max(16e-6, line / 2) if line > 35e-6 else 16e-6
+
+
+@fact(
+    "circuit",
+    "bonds_chassis",
+    type="yes/no",
+    says="It joins the earth of the mains side to the chassis.",
+    method="a bonding circuit between the chassis and an earth bar, a board, a mains block or an inlet",
+)
+def bonds_chassis(s: Subject) -> bool:
+    bond = s.facts.network.conductor(s.item.name, "bonding")
+    if bond is None or CHASSIS not in (bond.start, bond.end):
+        return False
+    other = bond.end if bond.start == CHASSIS else bond.start
+    name, _, terminal = other.partition(":")
+    item = s.facts.network.equipment.get(name)
+    return item is not None and item.kind in EARTH_POINTS and terminal.endswith("PE")
+
+
+@fact("circuit", "bond_area", unit="mm2", says="Cross-section of a bonding conductor.", method="conductor.area")
+def bond_area(s: Subject) -> Any:
+    return _area(s, "bonding")
+

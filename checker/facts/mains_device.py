@@ -1,0 +1,153 @@
+"""Protective devices of the mains side: what stands behind them, what the shore lets them carry, their poles."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.elements import LIVE, Link, Wire
+from checker.circuit.states import Truth
+from checker.design.model import Equipment
+from checker.facts.catalogue import fact
+from checker.facts.mains import TOO_MANY, answer, ever, states_of, tell
+from checker.facts.subject import Facts, Subject
+from checker.facts.supply import supplies_of
+from checker.quantities import Number, Unknown, least
+
+
+@fact("device", "supply_is_polarised", type="yes/no", says="Live and neutral of the sites cannot be swapped.")
+def supply_is_polarised(s: Subject) -> Any:
+    return s.read(s.facts.design.vehicle, "supply.polarised")
+
+
+@fact(
+    "device",
+    "is_fed_from_shore",
+    type="yes/no",
+    says="In some supply state the shore feeds it.",
+    method="every reachable supply state",
+)
+def is_fed_from_shore(s: Subject) -> Any:
+    links = [link for link in _live_links(s.facts).get(s.item.name, ()) if link.a in states_of(s.facts).mains.nodes]
+    if not links:
+        return False
+    if not states_of(s.facts).complete:
+        return TOO_MANY
+
+    def fed(state: Any) -> Truth:
+        found: Truth = False
+        for link in links:
+            sure, may = state.feeds_of(link.a)
+            if any(not feed.aboard for feed in sure):
+                return True
+            found = None if any(not feed.aboard for feed in may) else found
+        return found
+
+    return answer(ever(states_of(s.facts).states, fed)[0], "whether the shore reaches it is not known")
+
+
+def _live_links(facts: Facts) -> dict[str, list[Link]]:
+    found: dict[str, list[Link]] | None = facts.store.get("live links")
+    if found is None:
+        found = facts.store["live links"] = {}
+        for link in facts.network.links:
+            if link.pole == LIVE:
+                found.setdefault(link.equipment.name, []).append(link)
+    return found
+
+
+@fact(
+    "device",
+    "is_first_from_shore",
+    type="yes/no",
+    says="It is the first overcurrent device that the shore meets aboard.",
+    method="walk along live conductors from each inlet",
+)
+def is_first_from_shore(s: Subject) -> bool:
+    found: set[str] | None = s.facts.store.get("first from shore")
+    if found is None:
+        found = s.facts.store["first from shore"] = _first(s.facts)
+    return s.item.name in found
+
+
+def _first(facts: Facts) -> set[str]:
+    todo = [feed.live for feed in states_of(facts).mains.feeds if not feed.aboard]
+    seen, found = set(todo), set()
+    while todo:
+        for edge, far in facts.network.near.get(todo.pop(), ()):
+            pole = edge.conductor.role if isinstance(edge, Wire) else edge.pole
+            if pole != LIVE or far in seen:
+                continue
+            if isinstance(edge, Link) and edge.is_protective:
+                found.add(edge.equipment.name)
+                continue
+            seen.add(far)
+            todo.append(far)
+    return found
+
+
+@fact(
+    "device",
+    "shore_rating",
+    unit="A",
+    says="Lowest rated current of what lies upstream of it on the shore: inlet, lead, site outlet where it is known.",
+    method="ratings as written; a site outlet that is not written does not count",
+)
+def shore_rating(s: Subject) -> Any:
+    parts: list[Number] = []
+    for item in s.facts.network.equipment.values():
+        if item.kind in ("shore inlet", "supply lead"):
+            parts.append(s.read(item, "rating"))
+    if s.facts.design.vehicle.has("site outlet"):
+        parts.append(s.read(s.facts.design.vehicle, "site outlet"))
+    if not parts:
+        return Unknown("there is no shore inlet")
+    value = parts[0]
+    for one in parts[1:]:
+        value = least(value, one)
+    return value
+
+
+def _behind(s: Subject) -> dict[str, Equipment]:
+    """What is fed through a residual-current device, by name."""
+    return {
+        supply.load.name: supply.load
+        for supply in supplies_of(s.facts)
+        if any(device.name == s.item.name for device in supply.path.devices)
+    }
+
+
+SMOOTH, FAST = "smooth dc", "high frequency"
+
+
+@fact(
+    "device",
+    "type_suits_loads",
+    type="yes/no",
+    says="Its type responds to every residual current that the loads behind it can make.",
+    method="type AC never; A for alternating and pulsating; F for high frequency as well; B for smooth direct current",
+    source="IEC 60364-5-53, 531.3.3, 2019 (from memory)",
+)
+def type_suits_loads(s: Subject) -> Any:
+    kind = s.residual_type
+    if not isinstance(kind, str):
+        return kind if isinstance(kind, Unknown) else Unknown("it has no residual-current function")
+    if kind == "AC":
+        return False
+    covered = {"A": (), "F": (FAST,), "B": (FAST, SMOOTH)}[kind]
+    doubt: Unknown | None = None
+    for item in _behind(s).values():
+        if not item.allows("leakage waveform"):
+            continue
+        shape = s.read(item, "leakage waveform")
+        if isinstance(shape, Unknown):
+            doubt = doubt or Unknown(f"the residual current that {item.name} can make is not known")
+        elif shape in (SMOOTH, FAST) and shape not in covered:
+            told = f"{item.name} can make {shape} residual current, which type {kind} does not see"
+            tell(s, told)
+            return False
+    return True if doubt is None or kind == "B" else doubt
+
+
+@fact("device", "protects_mains_loads", unit="count", says="Outlets and appliances behind a residual-current device.")
+def protects_mains_loads(s: Subject) -> float:
+    return float(len(_behind(s)))

@@ -1,0 +1,151 @@
+"""Socket outlets of either system."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from checker.circuit.states import Truth
+from checker.design.given import RatedVoltage, Where
+from checker.design.vocabulary.words import SHAPES
+from checker.facts.catalogue import fact, subjects
+from checker.facts.degree import against_water
+from checker.facts.mains import answer
+from checker.facts.subject import Facts, Subject
+from checker.quantities import Unknown
+
+LOW_VOLTAGE_SHAPES = {"12 V socket": 12.0, "24 V socket": 24.0, "two-pole 48 V": 48.0, "USB": None}
+"""Shapes that no mains plug enters, with the one voltage they stand for; USB carries its own voltage."""
+
+USES = ("inside", "outside", "counter", "wet room", "bay")
+
+
+@subjects("outlet", "A socket outlet, or several alike on one circuit.")
+def outlets(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
+    """In file order."""
+    for item in facts.network.equipment.values():
+        if item.kind == "outlet":
+            yield item.name, item.where, item
+
+
+@fact("outlet", "is_mains", type="yes/no", says="It gives mains.", method="its circuit, else its rated voltage")
+def is_mains(s: Subject) -> Any:
+    near = s.facts.network.near
+    if f"{s.id}:L" in near or f"{s.id}:+" in near:
+        return f"{s.id}:L" in near
+    volts = s.read(s.item, "voltage")
+    if isinstance(volts, RatedVoltage) and volts.system is not None:
+        return volts.system == "ac"
+    return Unknown(f"what {s.id} gives is not known")
+
+
+@fact("outlet", "rating", unit="A", says="Rated current.")
+def rating(s: Subject) -> Any:
+    return s.read(s.item, "rating")
+
+
+@fact("outlet", "has_earth_contact", type="yes/no", says="It has an earth contact.")
+def has_earth_contact(s: Subject) -> Any:
+    return s.read(s.item, "earth contact")
+
+
+@fact("outlet", "is_polarised", type="yes/no", says="Its plug fits one way only.")
+def is_polarised(s: Subject) -> Any:
+    return s.read(s.item, "polarised")
+
+
+@fact("outlet", "switched_poles", unit="count", says="Poles its switch opens; none without a switch.")
+def switched_poles(s: Subject) -> Any:
+    return s.read(s.item, "switched poles")
+
+
+@fact("outlet", "supply_is_polarised", type="yes/no", says="Live and neutral of the sites cannot be swapped.")
+def supply_is_polarised(s: Subject) -> Any:
+    return s.read(s.facts.design.vehicle, "supply.polarised")
+
+
+@fact("outlet", "used_where", words=USES, says="Where its plugs are used.")
+def used_where(s: Subject) -> Any:
+    return s.read(s.item, "use")
+
+
+@fact(
+    "outlet",
+    "is_in_the_open",
+    type="yes/no",
+    says="It stands outside, or its plugs are used outside.",
+    method="its use, and the kind of the place where it stands",
+)
+def is_in_the_open(s: Subject) -> Any:
+    used, place = s.read(s.item, "use"), s.read(s.item, "place")
+    if isinstance(used, str) and used == "outside":
+        return True
+    if not isinstance(place, str):
+        return Unknown(f"where {s.id} stands is not known")
+    known = s.facts.design.places.get(place)
+    kind = None if known is None else s.read(known, "kind")
+    if not isinstance(kind, str):
+        return Unknown(f"what kind of place {place} is, is not known")
+    return kind in ("outside", "under body")
+
+
+def _degree(s: Subject, state: str) -> Any:
+    value = s.read(s.item, f"degree.{state}")
+    return s.read(s.item, "degree") if isinstance(value, Unknown) and s.item.has("degree") else value
+
+
+@fact(
+    "outlet",
+    "water_open",
+    unit="count",
+    says="Second digit of its degree of protection with nothing plugged in.",
+    source="IEC 60529 (from memory)",
+)
+def water_open(s: Subject) -> Any:
+    return against_water(_degree(s, "open"))
+
+
+@fact(
+    "outlet",
+    "water_mated",
+    unit="count",
+    says="Second digit of its degree of protection with a plug in.",
+    source="IEC 60529 (from memory)",
+)
+def water_mated(s: Subject) -> Any:
+    return against_water(_degree(s, "mated"))
+
+
+@fact("outlet", "own_residual_current", unit="mA", says="Rated residual current of a device within it; none without.")
+def own_residual_current(s: Subject) -> Any:
+    return s.read(s.item, "own rcd")
+
+
+@fact("outlet", "shape", words=SHAPES, says="The shape of the socket.")
+def shape(s: Subject) -> Any:
+    return s.read(s.item, "shape")
+
+
+@fact(
+    "outlet",
+    "takes_foreign_plugs",
+    type="yes/no",
+    says="An extra-low-voltage outlet that a plug of the mains or of another voltage enters.",
+    method="its shape belongs to one voltage, and no outlet of another voltage aboard has it",
+)
+def takes_foreign_plugs(s: Subject) -> Any:
+    own_shape, mains = s.shape, s.is_mains
+    if mains is True:
+        return False
+    if isinstance(own_shape, Unknown) or isinstance(mains, Unknown) or own_shape is None:
+        return Unknown(f"the shape of {s.id} is not known")
+    if own_shape not in LOW_VOLTAGE_SHAPES:
+        return True
+    stands_for = LOW_VOLTAGE_SHAPES[own_shape]
+    if stands_for is None:
+        return False
+    volts = s.read(s.item, "voltage")
+    if not isinstance(volts, RatedVoltage) or not isinstance(volts.volts, float):
+        return Unknown(f"the voltage of {s.id} is not known")
+    found: Truth = volts.volts != stands_for
+    return answer(found, f"the voltage of {s.id} is not known")
