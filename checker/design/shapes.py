@@ -33,6 +33,9 @@ LISTS = frozenset(("quantities", "words", "texts", "names", "points", "records")
 STRUCTURED = frozenset(("box", "point", "points", "curve", "map", "choices", "records"))
 """Shapes that take a list or a mapping, and of scalars only `unknown`, `none` and their own words."""
 
+MOST_COUNTED = 1000
+"""Counts above this are slips: what is made of so many parts would also cost too much to compute."""
+
 _SIGNED_UNITS = frozenset(("°C", "K", "V/K", "mV/K", "%/K"))
 _SIGNED_KEYS = frozenset(("travel.distance",))
 """Quantities that have a direction although their unit is one of sizes."""
@@ -118,7 +121,11 @@ def _quantities(key: Key, text: str, signed: bool) -> Any:
 
 
 def _count(key: Key, text: str, signed: bool) -> Any:
-    return not_negative(_in_units(text, ("count",)), text)
+    value = not_negative(_in_units(text, ("count",)), text)
+    high = value.high if isinstance(value, Range) else value
+    if isinstance(high, float) and MOST_COUNTED < high < inf:
+        raise ShapeError(f"`{text}` is more than any vehicle holds", f"write a count up to {MOST_COUNTED}")
+    return value
 
 
 def _ratio(key: Key, text: str, signed: bool) -> Any:
@@ -195,9 +202,13 @@ def _is_date(text: str) -> bool:
 def _arrangement(key: Key, text: str, signed: bool) -> Any:
     series, s, rest = text.partition("s")
     parallel, p, end = rest.partition("p")
-    if s and p and not end and all(part.isascii() and part.isdigit() and int(part) for part in (series, parallel)):
+    if s and p and not end and all(_is_small(part) for part in (series, parallel)):
         return int(series), int(parallel)
     raise ShapeError(f"`{text}` is no arrangement", "write `4s1p`: four in series, one such string in parallel")
+
+
+def _is_small(text: str) -> bool:
+    return text.isascii() and text.isdigit() and len(text) < 5 and 0 < int(text) <= MOST_COUNTED
 
 
 def _degree(key: Key, text: str, signed: bool) -> Any:

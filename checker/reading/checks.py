@@ -11,6 +11,7 @@ from checker.reading.problems import article, listed, shown
 from checker.reading.tree import Node
 
 _CONTACT_POSITIONS = ("open", "closed")
+_BUILT_IN = ("chassis", "vehicle", "design", "day", "papers", "labels")
 _PIECES = re.compile(r"[ /@>:#.]")
 _SUBJECT_SECTIONS = (
     "circuits",
@@ -51,7 +52,7 @@ def _positions(ctx: Context, name: str) -> tuple[str, ...] | None:
     board, _, way = name.partition(".")
     equipment = ctx.equipment.get(board)
     if way and equipment is not None:
-        return _CONTACT_POSITIONS if any(other.name == name for other in equipment.ways) else None
+        return _CONTACT_POSITIONS if name in ctx.ways else None
     if equipment is None:
         return None
     if equipment.vocabulary.more_ports == "throws":
@@ -69,12 +70,12 @@ def check_departure(ctx: Context, departure: Item) -> None:
     name = about.value
     if not isinstance(name, str):
         return
-    known = [*ctx.equipment, *(known for section in _SUBJECT_SECTIONS for known in ctx.names[section])]
-    known += [way.name for equipment in ctx.equipment.values() for way in equipment.ways]
-    built_in = ("chassis", "vehicle", "design", "day", "papers", "labels")
+    sections = (_BUILT_IN, ctx.equipment, ctx.ways, *(ctx.names[section] for section in _SUBJECT_SECTIONS))
     # Some subjects are named by several things: what stands first must exist.
-    if name in known or name in built_in or _PIECES.split(name)[0] in (*known, *built_in):
+    first = _PIECES.split(name)[0]
+    if any(name in section or first in section for section in sections):
         return
+    known = [each for section in sections for each in section]
     right = ctx.problems.meant(name, known, "name what the departure is about as in this file")
     ctx.problems.add(_At(about), f"there is no {shown(name)} in this file", right)
 

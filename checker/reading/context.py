@@ -27,9 +27,12 @@ NAMED = (
 )
 
 
+_new = tuple.__new__
+
+
 def where(node: Node) -> Where:
-    """The place of `node`."""
-    return Where(node.line, node.column)
+    """The place of `node`. Made without the checks of a call to `Where`, for every value has one."""
+    return _new(Where, (node.line, node.column))
 
 
 class Context:
@@ -47,6 +50,8 @@ class Context:
         self.equipment: dict[str, Equipment] = {}
         self.parts: dict[str, Equipment] = {}
         self.cables: dict[str, Item] = {}
+        self.ways: dict[str, Equipment] = {}
+        self.ports: dict[str, dict[str, tuple[str, ...]]] = {}  # of equipment, as far as asked for
         self.later: list[Callable[[], None]] = []
 
     def _names(self, section: str) -> dict[str, Scalar]:

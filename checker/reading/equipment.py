@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cache
 from typing import Any
 
 from checker.design.given import Given
@@ -18,6 +19,8 @@ from checker.reading.values import Entries, check_required, read_keys
 
 STRUCTURE = ("kind", "part", "terminals", "ways", "of")
 """Keys of equipment that are not values; ways belong to boards, `of` to banks."""
+
+MOST_THROWS = 50
 
 _UNKNOWN = frozenset(("unknown", "?"))
 
@@ -77,7 +80,10 @@ def read_equipment(
     if "ways" in skip:
         from checker.reading.ways import read_ways
 
-        equipment.ways = read_ways(ctx, equipment, entry.get("ways"), key, path) or _part_ways(part)
+        if section == "parts" and "ways" in entry.entries:
+            ctx.problems.add(entry.entries["ways"][0], "a part has ways", "say the ways where the board stands")
+        else:
+            equipment.ways = read_ways(ctx, equipment, entry.get("ways"), path)
     if "of" in skip:
         _read_base(ctx, equipment, key, entry, part)
     equipment.terminals = _terminals(ctx, equipment, entry.get("terminals"), part, path)
@@ -166,19 +172,24 @@ def _fill_nested_part(ctx: Context, vocabulary: Kind, given: dict[str, Given]) -
                 given.setdefault(record + key, value)
 
 
+@cache
+def _throw_keys(vocabulary: Kind) -> tuple[str, ...]:
+    return tuple(name for name, key in vocabulary.keys.items() if key.section == "throws")
+
+
 def _check_throws(ctx: Context, entry: Mapping, equipment: Equipment) -> None:
-    throws = equipment.value("throws") if equipment.allows("throws") else None
-    for name, key in equipment.vocabulary.keys.items():
-        if key.section != "throws" or not equipment.has(name):
+    if not equipment.allows("throws"):
+        return
+    throws = equipment.value("throws")
+    if isinstance(throws, tuple) and len(throws) > MOST_THROWS:
+        ctx.problems.add(entry, f"{shown(equipment.name)} has {len(throws)} throws", f"write at most {MOST_THROWS}")
+    for name in _throw_keys(equipment.vocabulary):
+        if not equipment.has(name):
             continue
         value, node = equipment.value(name), entry.get(name)
         if isinstance(value, str) and isinstance(throws, tuple) and value not in throws and node is not None:
             right = ctx.problems.meant(value, throws, f"the throws are {listed(throws)}")
             ctx.problems.add(node, f"{shown(equipment.name)} has no throw {shown(value)}", right)
-
-
-def _part_ways(part: Equipment | None) -> tuple[Equipment, ...]:
-    return () if part is None else part.ways
 
 
 def _read_base(ctx: Context, bank: Equipment, key: Node, entry: Mapping, part: Equipment | None) -> None:

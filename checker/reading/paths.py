@@ -93,7 +93,7 @@ def _ports(circuit: Ends) -> tuple[Port, ...]:
 
 def _poles(circuit: Ends, port: Port) -> tuple[str, ...]:
     equipment = circuit.ctx.equipment.get(port.equipment)
-    return () if equipment is None else ports_at(equipment).get(port.port or "", ())
+    return () if equipment is None else ports_at(circuit.ctx, equipment).get(port.port or "", ())
 
 
 def _is_returnless(circuit: Ends, port: Port) -> bool:

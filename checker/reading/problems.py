@@ -10,6 +10,9 @@ from checker.reading.nearest import nearest
 SHOWN = 100
 """At most so many problems of one file are printed; the rest are counted."""
 
+MOST = 1000
+"""After so many problems reading stops: what is no design at all is not read to its end."""
+
 MOST_SEARCHES = 500
 """Past so many misspelt names in one file no nearest name is looked for: nobody reads that far."""
 
@@ -61,8 +64,13 @@ class Problems:
         self._searches = 0
 
     def add(self, at: Placed, what: str, right: str) -> None:
-        """Note that `what` is wrong at `at`; `right` says what would be right."""
+        """Note that `what` is wrong at `at`; `right` says what would be right.
+
+        Raises `ReadingErrors` when there are too many of them.
+        """
         self.found.append(Problem(self.file, at.line, at.column, what, right))
+        if len(self.found) >= MOST:
+            raise ReadingErrors(self.found)
 
     def meant(self, name: str, options: Iterable[str], otherwise: str) -> str:
         """`did you mean ...?` when a right name lies near, else `otherwise`."""

@@ -48,8 +48,15 @@ def ports_of(kind: Kind, more: Iterable[str] = ()) -> dict[str, tuple[str, ...]]
     return ports
 
 
-def ports_at(equipment: Equipment) -> dict[str, tuple[str, ...]]:
+def ports_at(ctx: Context, equipment: Equipment) -> dict[str, tuple[str, ...]]:
     """The ports of one piece of equipment, its ways and throws included."""
+    ports = ctx.ports.get(equipment.name)
+    if ports is None:
+        ports = ctx.ports[equipment.name] = _all_ports(equipment)
+    return ports
+
+
+def _all_ports(equipment: Equipment) -> dict[str, tuple[str, ...]]:
     if equipment.vocabulary.more_ports == "ways":
         start = len(equipment.name) + 1
         return ports_of(equipment.vocabulary, (way.name[start:] for way in equipment.ways))
@@ -84,7 +91,7 @@ def resolve_port(ctx: Context, node: Node, text: str, leaving: bool) -> Port | N
     equipment = find_equipment(ctx, node, name)
     if equipment is None:
         return None
-    ports = ports_at(equipment)
+    ports = ports_at(ctx, equipment)
     if port:
         if port in ports:
             return Port(name, port, where(node))
@@ -136,8 +143,8 @@ def _check_signal(ctx: Context, node: Node, name: str) -> None:
 def _check_way(ctx: Context, node: Node, name: str) -> None:
     board, _, way = name.partition(".")
     equipment = find_equipment(ctx, node, board)
-    if equipment is not None and all(other.name != name for other in equipment.ways):
-        _refuse_port(ctx, node, equipment, way, ports_at(equipment))
+    if equipment is not None and name not in ctx.ways:
+        _refuse_port(ctx, node, equipment, way, ports_at(ctx, equipment))
 
 
 def _check_anything(ctx: Context, node: Node, name: str) -> None:

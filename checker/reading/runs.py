@@ -63,15 +63,15 @@ class RunReader:
     def _text(self, item: Scalar, basis: str) -> tuple[Step, ...]:
         text = item.text
         ctx = self.ctx
+        length, via, place = text.partition(" via ")
+        if via:
+            return self._stretch(item, length, place.strip(), basis)
         if text in ctx.names["passes"]:
             return (Hole(text, where(item)),)
         if text in ctx.names["equipment"]:
             return self._through(item, text, "")
         if text in _UNKNOWN:
             return (Gap(where(item)),)
-        length, via, place = text.partition(" via ")
-        if via:
-            return self._stretch(item, length, place.strip(), basis)
         name, dot, terminals = text.partition(".")
         if dot and name in ctx.names["equipment"]:
             return self._through(item, name, terminals)
@@ -113,7 +113,7 @@ class RunReader:
             return ()
         self._note_use(item, name, equipment.kind)
         enter, _, leave = terminals.partition(">")
-        ports = [port for port in ports_at(equipment) if port]
+        ports = [port for port in ports_at(self.ctx, equipment) if port]
         for terminal in (enter, leave):
             if terminal and terminal not in ports:
                 right = self.ctx.problems.meant(terminal, ports, f"it has {', '.join(ports)}")

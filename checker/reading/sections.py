@@ -9,12 +9,15 @@ from checker.design.vocabulary import SECTIONS, kind
 from checker.design.vocabulary.key import Kind, Section
 from checker.quantities import UNKNOWN
 from checker.reading.context import Context, form, where
-from checker.reading.problems import article, listed, shown
+from checker.reading.problems import ReadingErrors, article, listed, shown
 from checker.reading.tree import Mapping, Node, Scalar, Sequence
 from checker.reading.values import KeyReader, all_of, check_required, read_keys, stands_for_all
 
 FORMATS = ("1",)
 """The numbers of the file format that this program reads."""
+
+MOST_ENTRIES = 5000
+"""Entries of one section: far above any vehicle, low enough that nothing grows out of hand."""
 
 _UNKNOWN = frozenset(("unknown", "?"))
 
@@ -53,11 +56,20 @@ def check_sections(ctx: Context) -> None:
             _refuse_form(ctx, node, section, "names with their values: `name: {key: value}`")
         elif section.holds == "list" and type(node) is not Sequence:
             _refuse_form(ctx, node, section, "a list: a line with `- {key: value}` for each")
+        elif section.holds in ("items", "list") and _entries_in(node) > MOST_ENTRIES:
+            ctx.problems.add(key, f"`{name}` holds {_entries_in(node):,} entries", f"write at most {MOST_ENTRIES:,}")
+            raise ReadingErrors(ctx.problems.found)
         elif section.required and section.holds == "items" and type(node) is Mapping and not node.entries:
             ctx.problems.add(node, f"`{name}` is empty", f"write at least one: {section.says}")
     for section in SECTIONS:
         if section.required and section.name not in ctx.tree.entries and section.name != "fitout":
             ctx.problems.add(ctx.tree, f"the file lacks `{section.name}:`", f"add it: {section.says}")
+
+
+def _entries_in(node: Node) -> int:
+    if type(node) is Mapping:
+        return len(node.entries)
+    return len(node.items) if type(node) is Sequence else 0
 
 
 def _refuse_form(ctx: Context, node: Node, section: Section, right: str) -> None:

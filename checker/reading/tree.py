@@ -87,55 +87,61 @@ class _Builder:
         self.problems = problems
         self.text = text
         self.root: Node | None = None
-        self.open: list[Mapping | Sequence] = []
-        self.entries: dict[str, tuple[Scalar, Node]] | None = None  # of the open mapping
-        self.items: list[Node] | None = None  # of the open list
-        self.key: Scalar | None = None  # waiting for its value
-        self.nodes = 0
+        self.open: list[Node] = []
         self.documents = 0
 
     def take(self, next_event: Callable[[], Any]) -> None:
         """Build from the events until there is none. The loop over scalars is written out: a file is mostly scalars."""
-        handlers = {
-            yaml.MappingStartEvent: self._start_mapping,
-            yaml.SequenceStartEvent: self._start_sequence,
-            yaml.MappingEndEvent: self._end,
-            yaml.SequenceEndEvent: self._end,
-            yaml.AliasEvent: self._alias,
-            yaml.DocumentStartEvent: self._document,
-        }
-        scalar_event, most = yaml.ScalarEvent, MOST_NODES
+        handlers = {yaml.AliasEvent: self._alias, yaml.DocumentStartEvent: self._document}
+        scalar_event, mapping_start, sequence_start = yaml.ScalarEvent, yaml.MappingStartEvent, yaml.SequenceStartEvent
+        ends = (yaml.MappingEndEvent, yaml.SequenceEndEvent)
+        open_nodes, nodes, most = self.open, 0, MOST_NODES
+        entries: dict[str, tuple[Scalar, Node]] | None = None  # of the open mapping
+        items: list[Node] | None = None  # of the open list
+        key: Scalar | None = None  # waiting for its value
+        node: Node
         while (event := next_event()) is not None:
-            if type(event) is not scalar_event:
-                handle = handlers.get(type(event))
+            kind = type(event)
+            if kind is scalar_event:
+                mark = event.start_mark
+                text = event.value
+                node = Scalar(text, mark.line + 1, mark.column + 1, event.implicit[0])
+                if event.tag is not None or event.anchor is not None:
+                    self._refuse_marks(event, node)
+                if key is None and entries is not None:
+                    if text in entries or text in _ODD_KEYS:
+                        self._odd_key(node)
+                    key = node
+                    continue
+                if text in _FOREIGN_NULLS and node.plain:
+                    self._refuse_null(node)
+            elif kind is mapping_start or kind is sequence_start:
+                mark = event.start_mark
+                node = (Mapping if kind is mapping_start else Sequence)(mark.line + 1, mark.column + 1)
+                self._check_start(event, node, key is None and entries is not None)
+            elif kind in ends:
+                open_nodes.pop()
+                entries, items = _inside(open_nodes[-1]) if open_nodes else (None, None)
+                continue
+            else:
+                handle = handlers.get(kind)
                 if handle is not None:
                     handle(event)
                 continue
-            mark: Any = event.start_mark
-            text = event.value
-            node = Scalar(text, mark.line + 1, mark.column + 1, event.implicit[0])
-            if event.tag is not None or event.anchor is not None:
-                self._refuse_marks(event, node)
-            self.nodes += 1
-            entries = self.entries
-            if entries is not None:
-                key = self.key
-                if key is None:
-                    if text in entries or text in _ODD_KEYS:
-                        self._odd_key(node)
-                    self.key = node
-                    continue
-                self.key = None
+            nodes += 1
+            if nodes > most:
+                self._refuse_number(node)
+            if key is not None and entries is not None:
                 if key.text not in entries:
                     entries[key.text] = (key, node)
-            elif self.items is not None:
-                self.items.append(node)
+                key = None
+            elif items is not None:
+                items.append(node)
             else:
                 self.root = node
-            if text in _FOREIGN_NULLS and node.plain:
-                self._refuse_null(node)
-            if self.nodes > most:
-                self._refuse_number(node)
+            if kind is not scalar_event:
+                open_nodes.append(node)
+                entries, items = _inside(node)
 
     def _odd_key(self, key: Scalar) -> None:
         inside = self.open[-1]
@@ -171,41 +177,15 @@ class _Builder:
         self.problems.add(key, "a key is missing before the colon", "write `key: value`")
         raise _Stop
 
-    def _start_mapping(self, event: Any) -> None:
-        self._start(event, Mapping(event.start_mark.line + 1, event.start_mark.column + 1))
-
-    def _start_sequence(self, event: Any) -> None:
-        self._start(event, Sequence(event.start_mark.line + 1, event.start_mark.column + 1))
-
-    def _start(self, event: Any, node: Mapping | Sequence) -> None:
+    def _check_start(self, event: Any, node: Node, is_key: bool) -> None:
         if event.tag is not None or event.anchor is not None:
             self._refuse_marks(event, node)
-        if self.entries is not None and self.key is None:
+        if is_key:
             self.problems.add(node, "a list or mapping stands where a key belongs", "a key is a plain name")
             raise _Stop
         if len(self.open) >= DEEPEST:
             refuse_depth(self.problems, node.line, node.column)
             raise _Stop
-        self.nodes += 1
-        if self.nodes > MOST_NODES:
-            self._refuse_number(node)
-        if self.entries is not None and self.key is not None:
-            self.entries.setdefault(self.key.text, (self.key, node))
-        elif self.items is not None:
-            self.items.append(node)
-        else:
-            self.root = node
-        self.open.append(node)
-        self._enter(node)
-
-    def _end(self, event: Any) -> None:
-        self.open.pop()
-        self._enter(self.open[-1] if self.open else None)
-
-    def _enter(self, inside: Mapping | Sequence | None) -> None:
-        self.entries = inside.entries if type(inside) is Mapping else None
-        self.items = inside.items if type(inside) is Sequence else None
-        self.key = None
 
     def _alias(self, event: Any) -> None:
         node = Scalar("unknown", event.start_mark.line + 1, event.start_mark.column + 1)
@@ -230,6 +210,13 @@ class _Builder:
             self.problems.add(
                 node, f"{shown(event.tag)} is a tag, which is not read", "write the bare value; the key says its type"
             )
+
+
+def _inside(node: Node) -> tuple[dict[str, tuple[Scalar, Node]] | None, list[Node] | None]:
+    """The entries of a mapping, or the items of a list."""
+    if type(node) is Mapping:
+        return node.entries, None
+    return None, node.items if type(node) is Sequence else None
 
 
 def refuse_question(problems: Problems, line: int, column: int) -> None:

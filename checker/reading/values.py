@@ -6,11 +6,11 @@ from collections.abc import Collection, Iterable
 from functools import cache
 from typing import Any
 
-from checker.design.given import BASES, STATED, Given, Where
+from checker.design.given import BASES, STATED, Given
 from checker.design.shapes import LISTS, STRUCTURED, UNKNOWN_WORDS, ShapeError, parse_shape
 from checker.design.vocabulary.key import Key, Kind
 from checker.quantities import UNKNOWN
-from checker.reading.context import Context, form
+from checker.reading.context import Context, form, where
 from checker.reading.problems import listed, shown
 from checker.reading.references import check_reference
 from checker.reading.tree import Mapping, Node, Scalar, Sequence
@@ -87,7 +87,7 @@ class KeyReader:
 
     def _record(self, name: str, spec: Key | None, node: Mapping, basis: str) -> None:
         if spec is not None and spec.shape == "yes/no":
-            self.given[name] = Given(True, Where(node.line, node.column), basis, "true")
+            self.given[name] = Given(True, where(node), basis, "true")
         said = node.get("basis")
         if said is not None and f"{name}.basis" not in self.kind.keys:
             basis = read_basis(self.ctx, said)
@@ -116,7 +116,7 @@ class KeyReader:
         if type(node) is Mapping and "is" in node.entries:
             inner, basis = with_basis(self.ctx, node, basis)
             return self.value(spec, inner, basis)
-        at = Where(node.line, node.column)
+        at = where(node)
         if spec.shape in STRUCTURED:
             from checker.reading.structures import read_structure  # few keys need it
 
@@ -140,11 +140,11 @@ class KeyReader:
             one = self._scalar(spec, scalar, basis).value
             values.extend(one if isinstance(one, tuple) else (one,))
             texts.append(scalar.text)
-        return Given(tuple(values), Where(node.line, node.column), basis, ", ".join(texts))
+        return Given(tuple(values), where(node), basis, ", ".join(texts))
 
     def _scalar(self, spec: Key, node: Scalar, basis: str) -> Given:
         text = node.text
-        at = Where(node.line, node.column)
+        at = where(node)
         if not text and node.plain:
             self.ctx.problems.add(node, f"{shown(spec.name)} has no value", "write the value, or `unknown`")
             return Given(UNKNOWN, at, basis, text)
@@ -187,7 +187,7 @@ def all_of(kind: Kind, node: Scalar) -> dict[str, Given]:
 
 def _standing_for(names: Iterable[str], node: Scalar, basis: str) -> dict[str, Given]:
     value = None if node.text == "none" else UNKNOWN
-    return {name: Given(value, Where(node.line, node.column), basis, node.text) for name in names}
+    return {name: Given(value, where(node), basis, node.text) for name in names}
 
 
 def with_basis(ctx: Context, node: Mapping, basis: str) -> tuple[Node, str]:

@@ -14,7 +14,7 @@ _GIVEN_BY_THE_BOARD = ("family", "voltage", "breaking capacity", "holder", "plac
 _UNKNOWN = frozenset(("unknown", "?"))
 
 
-def read_ways(ctx: Context, board: Equipment, node: Node | None, key: Node, path: str) -> tuple[Equipment, ...]:
+def read_ways(ctx: Context, board: Equipment, node: Node | None, path: str) -> tuple[Equipment, ...]:
     """The devices of `board`, in file order. What a way does not say the board says for it."""
     if node is None or (type(node) is Scalar and node.text in _UNKNOWN):
         return ()
@@ -37,6 +37,7 @@ def read_ways(ctx: Context, board: Equipment, node: Node | None, key: Node, path
             way = _by_rating(ctx, board, name, way_key, value, way_path, usual, inherited)
         if way is not None:
             ways.append(way)
+            ctx.ways[way.name] = way
     return tuple(ways)
 
 

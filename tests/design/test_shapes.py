@@ -106,6 +106,14 @@ def test_unknown_and_none_fit_every_shape(shape: str) -> None:
     assert parse_shape(spec, "none") is None
 
 
+@pytest.mark.parametrize("text", ["1001", "1000000000", "2..5000"])
+def test_counts_beyond_any_vehicle_are_refused(text: str) -> None:
+    with pytest.raises(ShapeError, match="more than any vehicle holds"):
+        parse_shape(key("count"), text)
+    with pytest.raises(ShapeError):
+        parse_shape(key("arrangement"), f"{text}s1p")
+
+
 def test_a_reading_may_lie_below_zero() -> None:
     assert parse_shape(AMPERES, "-5 A", signed=True) == -5.0
 

@@ -118,5 +118,10 @@ def test_the_fuses_of_a_bank_may_be_a_part() -> None:
     assert (bank.value("unit fuses.rating"), bank.value("unit fuses.family")) == (60.0, "bolt-down strip")
 
 
+def test_a_changeover_has_few_throws() -> None:
+    throws = ", ".join(f"t{number}" for number in range(51))
+    assert "has 51 throws" in only(("equipment.X", f"{{kind: changeover, throws: [{throws}]}}")).what
+
+
 def test_what_a_part_does_not_say_is_missing() -> None:
     assert read(("equipment.F2", "{part: strip}")).equipment["F2"].value("breaking capacity") is UNKNOWN

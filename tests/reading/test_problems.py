@@ -32,6 +32,14 @@ def test_nothing_is_raised_when_nothing_was_found() -> None:
         problems.raise_any()
 
 
+def test_reading_stops_at_a_thousand_problems() -> None:
+    problems = Problems("f")
+    with pytest.raises(ReadingErrors) as caught:
+        for line in range(1, 2000):
+            problems.add(Node(line, 1), "a", "b")
+    assert len(caught.value.problems) == 1000 and "900 more problems" in str(caught.value)
+
+
 def test_the_search_for_nearest_names_ends() -> None:
     problems = Problems("f")
     assert problems.meant("ratng", ["rating"], "none") == "did you mean `rating`?"

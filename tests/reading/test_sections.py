@@ -86,6 +86,12 @@ def test_sections_left_out_are_empty_things() -> None:
     assert design.day.get("driving").basis == "missing" and not design.looms and design.readings == ()
 
 
+def test_a_section_holds_a_vehicle_and_no_more() -> None:
+    entries = "".join(f"  b{number}: {{kind: bar}}\n" for number in range(5001))
+    problem = only(text=SMALL.replace("equipment:\n", f"equipment:\n{entries}"))
+    assert "`equipment` holds 5,009 entries" in problem.what and "5,000" in problem.right
+
+
 def test_lists_number_their_entries() -> None:
     design = read(("readings", "[{at: bar, voltage: 12.6 V}, {at: main, current: -5 A}]"))
     assert [(item.name, item.path) for item in design.readings] == [("1", "readings.0"), ("2", "readings.1")]

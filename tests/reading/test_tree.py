@@ -124,8 +124,8 @@ def test_thirty_levels_are_read_and_one_more_is_not(loader: str) -> None:
 
 def test_too_many_values_are_refused(loader: str, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(module, "MOST_NODES", 1000)
-    assert not found_in(f"a: [{', '.join(['x'] * 997)}]")
-    problem = only(f"a: [{', '.join(['x'] * 998)}]")
+    assert not found_in(f"a: [{', '.join(['x'] * 998)}]")
+    problem = only(f"a: [{', '.join(['x'] * 999)}]")
     assert "more than 1,000 values" in problem.what
 
 

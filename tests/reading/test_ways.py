@@ -59,6 +59,10 @@ def test_the_board_tells_what_its_ways_are(board: str, kind: str) -> None:
     assert design.equipment["B"].ways[0].kind == kind
 
 
+def test_ways_stand_with_their_board_and_in_no_part() -> None:
+    assert "a part has ways" in only(("parts.b", "{kind: board, ways: {x: 10 A}}")).what
+
+
 def test_ways_may_be_unknown() -> None:
     assert read(("equipment.board.ways", "unknown")).equipment["board"].ways == ()
 
