@@ -15,7 +15,7 @@ def found(equipment: list[str], circuits: str) -> dict[str, Approach]:
 def test_the_length_to_the_first_device_is_summed_along_the_run() -> None:
     reach = found(
         [battery("bank"), fuse("F1", 50), lamp("light")],
-        "  feed: {from: bank, to: light, run: [0.2 m via cabin, 0.3 m via cabin, F1, 3 m via cabin], cable: red, return: same}",
+        "  feed: {from: bank, to: light, run: [0.2 m, 0.3 m via cabin, F1, 3 m via cabin], cable: red, return: same}",
     )["feed from bank"].reach
     assert reach.has_device is True
     assert reach.length == 0.5

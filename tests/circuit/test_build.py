@@ -104,7 +104,7 @@ def test_the_ways_of_a_board_are_devices_between_its_feed_and_their_circuits() -
         "\n".join(
             [
                 battery("bank"),
-                "  board: {kind: board, family: blade, voltage: 32 V DC, breaking capacity: 2 kA, ways: {a: 5 A, b: 10 A}}",
+                "  board: {kind: board, family: blade, voltage: 32 V DC, ways: {a: 5 A, b: 10 A}}",
                 lamp("light"),
             ]
         ),

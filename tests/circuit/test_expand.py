@@ -6,10 +6,11 @@ from checker.circuit.elements import LIVE
 from tests.circuit.designs import lamp, network
 
 UNIT = "kind: battery, chemistry: AGM lead acid, nominal: 12 V, capacity: 50 Ah, internal resistance: 10 mΩ"
-SHORT = f"""
-  bank: {{kind: bank, units: 2, of: unit, arrangement: 1s2p, joined by: bar, unit leads: {{cable: red, length: 0.4 m each}},
-         unit fuses: {{family: bolt-down strip, rating: 80 A, voltage: 58 V DC, breaking capacity: 5 kA, at: battery}}}}
-  bar: {{kind: bar, poles: [+, -]}}
+SHORT = """
+  bank: {kind: bank, units: 2, of: unit, arrangement: 1s2p, joined by: bar,
+         unit leads: {cable: red, length: 0.4 m each},
+         unit fuses: {family: bolt-down strip, rating: 80 A, voltage: 58 V DC, breaking capacity: 5 kA, at: battery}}
+  bar: {kind: bar, poles: [+, -]}
 """
 LONG = f"""
   one: {{{UNIT}}}

@@ -37,7 +37,7 @@ def test_a_fuse_limits_both_stretches_of_a_run_without_branches() -> None:
 def test_of_two_devices_in_series_the_smaller_counts() -> None:
     graph = network(
         "\n".join([battery("bank"), fuse("F1", 50), fuse("F2", 30), lamp("light")]),
-        "  feed: {from: bank, to: light, run: [1 m via cabin, F1, 1 m via cabin, F2, 1 m via cabin], cable: red, return: same}",
+        "  feed: {from: bank, to: light, run: [1 m, F1, 1 m, F2, 1 m via cabin], cable: red, return: same}",
     )
     assert currents(graph, "feed") == [30.0, 30.0, 30.0]
 
