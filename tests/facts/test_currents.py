@@ -50,7 +50,7 @@ def test_a_load_that_no_mode_runs_still_counts_alone() -> None:
 
 def test_a_charger_drives_its_whole_current_into_the_battery() -> None:
     equipment = EQUIPMENT + "\n  charger: {kind: charger, dc: {nominal: 12 V, current: 20 A}}"
-    circuits = CIRCUITS + "  charge: {from: charger.dc, to: bank, run: [1 m via cabin], cable: red, return: same, duty: charge}"
+    circuits = CIRCUITS + "  charge: {from: charger.dc, to: bank, run: [1 m], cable: red, return: same, duty: charge}"
     assert current("charge", "{camp: {shore: 10 A}}", equipment, circuits) == pytest.approx(20.0)
 
 
