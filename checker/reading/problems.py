@@ -13,8 +13,8 @@ SHOWN = 100
 MOST = 1000
 """After so many problems reading stops: what is no design at all is not read to its end."""
 
-MOST_SEARCHES = 500
-"""Past so many misspelt names in one file no nearest name is looked for: nobody reads that far."""
+MOST_COMPARED = 50_000
+"""Past so many comparisons in one file no nearest name is looked for: nobody reads that far."""
 
 
 class Placed(Protocol):
@@ -61,21 +61,22 @@ class Problems:
     def __init__(self, file: str) -> None:
         self.file = file
         self.found: list[Problem] = []
-        self._searches = 0
+        self._compared = 0
 
     def add(self, at: Placed, what: str, right: str) -> None:
         """Note that `what` is wrong at `at`; `right` says what would be right.
 
         Raises `ReadingErrors` when there are too many of them.
         """
-        self.found.append(Problem(self.file, at.line, at.column, what, right))
+        self.found.append(Problem(self.file, at.line, at.column, _one_line(what), _one_line(right)))
         if len(self.found) >= MOST:
             raise ReadingErrors(self.found)
 
     def meant(self, name: str, options: Iterable[str], otherwise: str) -> str:
         """`did you mean ...?` when a right name lies near, else `otherwise`."""
-        self._searches += 1
-        near = nearest(name, options) if self._searches <= MOST_SEARCHES else None
+        options = tuple(options)
+        self._compared += len(options)
+        near = nearest(name, options) if self._compared <= MOST_COMPARED else None
         return otherwise if near is None else f"did you mean `{near}`?"
 
     def raise_any(self) -> None:
@@ -84,12 +85,17 @@ class Problems:
             raise ReadingErrors(self.found)
 
 
-def shown(text: str, most: int = 60) -> str:
-    """`text` on one line between backticks, cut when long, unprintable characters escaped."""
+def _one_line(text: str, most: int = 2000) -> str:
+    """`text` cut when long, with unprintable characters escaped."""
     line = text[: most + 1]
     if not line.isprintable():
         line = "".join(letter if letter.isprintable() else repr(letter)[1:-1] for letter in line)
-    return f"`{line[:most]}…`" if len(line) > most else f"`{line}`"
+    return f"{line[:most]}…" if len(line) > most else line
+
+
+def shown(text: str, most: int = 60) -> str:
+    """`text` on one line between backticks, cut when long, unprintable characters escaped."""
+    return f"`{_one_line(text, most)}`"
 
 
 def article(name: str) -> str:

@@ -43,8 +43,7 @@ def test_reading_stops_at_a_thousand_problems() -> None:
 def test_the_search_for_nearest_names_ends() -> None:
     problems = Problems("f")
     assert problems.meant("ratng", ["rating"], "none") == "did you mean `rating`?"
-    for _ in range(600):
-        problems.meant("x", [], "")
+    problems.meant("x", ["y"] * 50_000, "")
     assert problems.meant("ratng", ["rating"], "look below") == "look below"
 
 
@@ -53,6 +52,13 @@ def test_the_search_for_nearest_names_ends() -> None:
 )
 def test_what_is_quoted_stays_on_one_line(text: str, said: str) -> None:
     assert shown(text) == said
+
+
+def test_problems_stay_on_one_line_and_short() -> None:
+    problems = Problems("f")
+    problems.add(Node(1, 1), "a\nb\x07", "x" * 5000)
+    (found,) = problems.found
+    assert found.what == "a\\nb\\x07" and len(found.right) == 2001
 
 
 def test_lists_read_as_a_sentence() -> None:
