@@ -220,7 +220,7 @@ class Checker:
         kind = group.type.name
         if kind == LITERAL:
             assert isinstance(group, Const)
-            if item.type.name != NUMBER:
+            if item.type.name not in (NUMBER, WINDOW):
                 self.fail(
                     group, f"`{group.text}` is no list", f"write `== {group.text}`, `in ('a', 'b')` or `in '10..15 V'`"
                 )

@@ -101,9 +101,10 @@ def read_examples(node: Node | None, rule: Rule, problems: Problems) -> tuple[Ex
 
 
 def _once(example: Example, names: dict[str, int], entry: Node, problems: Problems) -> None:
-    first = names.setdefault(example.name, entry.line)
-    if first != entry.line:
+    if example.name in names:
+        first = names[example.name]
         problems.add(entry, f"the example `{example.name}` stands twice, first in line {first}", "give it another name")
+    names.setdefault(example.name, entry.line)
 
 
 class _Reader:

@@ -192,7 +192,7 @@ def _recalled(content: Any, files: list[RuleFile], catalogue: Any) -> Rulebook |
         data = {file.label: file.data for file in files}
         rules = [_rule(entry, catalogue, limits, data) for entry in content["rules"]]
         return Rulebook(rules, limits, codes, str(content["sha256"]))
-    except (KeyError, TypeError, ValueError, AttributeError):
+    except (LookupError, TypeError, ValueError, AttributeError):
         return None
 
 

@@ -121,6 +121,8 @@ def _bound(tree: ast.AST, source: Source) -> None:
         if not isinstance(node, ALLOWED):
             said = FORBIDDEN_WORDS.get(type(node), type(node).__name__)
             raise ExpressionError(near[0], f"{said} does not belong to the language of rules")
+        if isinstance(node, ast.comprehension) and node.is_async:
+            raise ExpressionError(near[0], "`async` does not belong to the language of rules")
         if isinstance(node, ast.Constant):
             _constant(node, near[0])
         waiting.extend((child, depth + 1, near) for child in ast.iter_child_nodes(node))

@@ -1,0 +1,82 @@
+"""A rule put to subjects: what breaks is unproven and told, the rest goes on."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from checker.rulebook import Broken, Rule, judge, judge_example, load_rulebook
+from tests.rulebook.small import Thing, rule_text, small_catalogue, write_rules
+
+
+class Crashing(Thing):
+    """A subject whose capacity cannot be computed."""
+
+    @property
+    def capacity(self) -> float:
+        raise ZeroDivisionError("division by zero\nsecond line")
+
+
+@pytest.fixture
+def rule(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Rule:
+    monkeypatch.setenv("FITOUT_CACHE", "none")
+    return load_rulebook(catalogue=small_catalogue(), base=write_rules(tmp_path, rule_text())).rules[0]
+
+
+def devices(*ratings: float) -> Any:
+    return tuple(Thing("device", str(at), rating=rating) for at, rating in enumerate(ratings))
+
+
+def test_each_subject_gets_one_verdict_in_order(rule: Rule) -> None:
+    things = [
+        Thing("conductor", "a", is_live=True, capacity=30.0, protected_by=devices(40.0, 20.0)),
+        Thing("conductor", "b", is_live=True, capacity=30.0, protected_by=devices(40.0)),
+        Thing("conductor", "c", is_live=True, capacity=30.0),
+        Thing("conductor", "d", is_live=False),
+    ]
+    assert judge(rule, things, Thing("design"), {}, []) == ["met", "breach", "unproven", "not applicable"]
+
+
+def test_a_crash_is_unproven_and_its_cause_is_told(rule: Rule) -> None:
+    things = [
+        Crashing("conductor", "a", is_live=True, protected_by=devices(40.0)),
+        Thing("conductor", "b", is_live=True, capacity=30.0, protected_by=devices(10.0)),
+    ]
+    broken: list[Broken] = []
+    assert judge(rule, things, Thing("design"), {}, broken) == ["unproven", "met"]
+    assert broken == [
+        Broken("device-protects-conductor", "conductor", "a", "ZeroDivisionError: division by zero")
+    ]
+
+
+def test_a_crash_is_never_taken_for_met_by_what_stands_before_it(rule: Rule) -> None:
+    thing = Crashing("conductor", "a", is_live=False)
+    broken: list[Broken] = []
+    assert judge(rule, [thing], Thing("design"), {}, broken) == ["not applicable"]
+    assert not broken
+
+
+def test_no_subjects_no_verdicts(rule: Rule) -> None:
+    assert judge(rule, [], Thing("design"), {}, []) == []
+    assert "batch" not in rule.__dict__, "a rule without subjects is not even compiled"
+
+
+def test_an_example_of_facts_gets_its_verdict(rule: Rule) -> None:
+    assert [judge_example(rule, one, {}) for one in rule.examples] == ["met", "breach", "unproven", "not applicable"]
+
+
+def test_the_limits_of_an_example_stand_before_those_of_the_code(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("FITOUT_CACHE", "none")
+    shown = """
+  met: [{name: own, facts: {conductor.length: 1 m, limits.reach: 2 m}}]
+  breach: [{name: of-the-code, facts: {conductor.length: 1 m}, code: eu}]
+  unproven: [{name: no-limit, facts: {conductor.length: 1 m}}]"""
+    text = rule_text(drop=["given"], require="conductor.length <= limits.reach", mend="Less.", examples=shown)
+    book = load_rulebook(catalogue=small_catalogue(), base=write_rules(tmp_path, text))
+    rule = book.rules[0]
+    for example in rule.examples:
+        assert judge_example(rule, example, book.limits_for(example.code or "intl")) == example.verdict
