@@ -6,24 +6,15 @@ from collections.abc import Mapping as ReadOnly
 
 from checker.design.given import STATED, Given, Where
 from checker.design.item import Item
-from checker.design.vocabulary import kind
-from checker.design.vocabulary.key import Kind
-from checker.reading.context import Context, form, where
+from checker.reading.context import Context, form, kind_in, where
 from checker.reading.tree import Mapping, Node, Scalar, Sequence
 from checker.reading.values import all_of, check_required, read_keys, with_basis
 
 _UNKNOWN = frozenset(("unknown", "?"))
 
 
-def _vocabulary() -> Kind:
-    found = kind("cable", "cables")
-    if found is None:
-        raise KeyError("the vocabulary has no kind `cable`")
-    return found
-
-
 def _cable(ctx: Context, name: str, at: Node, entry: Mapping, path: str, usual: ReadOnly[str, Given]) -> Item:
-    vocabulary = _vocabulary()
+    vocabulary = kind_in("cables", "cable")
     written = read_keys(ctx, entry.entries, vocabulary, "a cable")
     given = {each: value for each, value in usual.items() if each in vocabulary.keys}
     given.update(written)
@@ -38,7 +29,7 @@ def read_reels(ctx: Context, usual: ReadOnly[str, Given]) -> None:
         return
     for name, (key, value) in node.entries.items():
         if type(value) is Scalar and value.text in _UNKNOWN:
-            vocabulary = _vocabulary()
+            vocabulary = kind_in("cables", "cable")
             ctx.cables[name] = Item(name, vocabulary, where(key), f"cables.{name}", all_of(vocabulary, value))
         elif (entry := ctx.mapping(value, "cable", name)) is not None:
             ctx.cables[name] = _cable(ctx, name, key, entry, f"cables.{name}", usual)

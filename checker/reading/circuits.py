@@ -8,10 +8,9 @@ from checker.design.given import STATED, Given
 from checker.design.item import Item
 from checker.design.model import Circuit
 from checker.design.run import Port
-from checker.design.vocabulary import kind
 from checker.design.vocabulary.key import Kind
 from checker.reading.cables import cores_taken, read_cable
-from checker.reading.context import Context, form, where
+from checker.reading.context import Context, form, kind_in, where
 from checker.reading.equipment import read_equipment
 from checker.reading.paths import Ends, read_earth, read_return
 from checker.reading.problems import article, shown
@@ -58,9 +57,7 @@ def read_devices_in_place(ctx: Context) -> None:
 
 def read_circuits(ctx: Context, usual: ReadOnly[str, Given]) -> dict[str, Circuit]:
     """All circuits; those that lack an end or a run are noted and left out."""
-    vocabulary = kind("circuit", "circuits")
-    if vocabulary is None:
-        raise KeyError("the vocabulary has no kind `circuit`")
+    vocabulary = kind_in("circuits", "circuit")
     common = {name: value for name, value in usual.items() if name in vocabulary.keys}
     reader = _CircuitReader(ctx, vocabulary, common, usual)
     circuits: dict[str, Circuit] = {}
@@ -138,9 +135,7 @@ class _CircuitReader:
         if node is None or (type(node) is Scalar and node.text in _UNKNOWN):
             return {}
         ctx = self.ctx
-        vocabulary = kind("termination", "ends")
-        if vocabulary is None:
-            raise KeyError("the vocabulary has no kind `termination`")
+        vocabulary = kind_in("ends", "termination")
         if type(node) is not Mapping:
             ctx.problems.add(node, f"`ends` is {form(node)}", "write `{from: {lug: 70-8}, to: {lug: 70-10}}`")
             return {}

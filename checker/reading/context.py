@@ -8,6 +8,8 @@ from typing import Any
 from checker.design.given import Where
 from checker.design.item import Item
 from checker.design.model import Equipment
+from checker.design.vocabulary import kind
+from checker.design.vocabulary.key import Kind
 from checker.reading.problems import Problems, listed, shown
 from checker.reading.tree import Mapping, Node, Scalar, Sequence
 
@@ -28,6 +30,14 @@ NAMED = (
 
 
 _new = tuple.__new__
+
+
+def kind_in(section: str, name: str) -> Kind:
+    """The kind called `name` that stands in `section`. Raises `KeyError` when the vocabulary has none."""
+    found = kind(name, section)
+    if found is None:
+        raise KeyError(f"the vocabulary has no kind `{name}` in `{section}`")
+    return found
 
 
 def where(node: Node) -> Where:

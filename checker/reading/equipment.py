@@ -11,7 +11,7 @@ from checker.design.model import Equipment
 from checker.design.vocabulary import KINDS, kind
 from checker.design.vocabulary.key import Kind
 from checker.quantities import Unknown
-from checker.reading.context import Context, form, where
+from checker.reading.context import Context, form, kind_in, where
 from checker.reading.problems import article, listed, shown
 from checker.reading.references import find_equipment
 from checker.reading.tree import Mapping, Node, Scalar
@@ -229,9 +229,7 @@ def _terminals(
     if type(node) is not Mapping:
         ctx.problems.add(node, f"`terminals` is {form(node)}", "write `{+: {stud: M8, torque: 12 N m}}`")
         return terminals
-    vocabulary = kind("terminal", "terminals")
-    if vocabulary is None:
-        raise KeyError("the vocabulary has no kind `terminal`")
+    vocabulary = kind_in("terminals", "terminal")
     known = _terminal_names(equipment)
     for name, (key, value) in node.entries.items():
         if name not in known and name not in terminals:

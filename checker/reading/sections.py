@@ -5,10 +5,10 @@ from __future__ import annotations
 from checker.design.given import MISSING, NOWHERE, STATED, Given
 from checker.design.item import Item
 from checker.design.shapes import default_value
-from checker.design.vocabulary import SECTIONS, kind
+from checker.design.vocabulary import SECTIONS
 from checker.design.vocabulary.key import Kind, Section
 from checker.quantities import UNKNOWN
-from checker.reading.context import Context, form, where
+from checker.reading.context import Context, form, kind_in, where
 from checker.reading.problems import ReadingErrors, article, listed, shown
 from checker.reading.tree import Mapping, Node, Scalar, Sequence
 from checker.reading.values import KeyReader, all_of, check_required, read_keys, stands_for_all
@@ -20,14 +20,6 @@ MOST_ENTRIES = 5000
 """Entries of one section: far above any vehicle, low enough that nothing grows out of hand."""
 
 _UNKNOWN = frozenset(("unknown", "?"))
-
-
-def vocabulary_of(section: Section) -> Kind:
-    """The one kind that stands in `section`."""
-    found = kind(section.kind, section.name)
-    if found is None:
-        raise KeyError(f"the vocabulary has no kind `{section.kind}` in {section.name}")
-    return found
 
 
 def known_format(ctx: Context) -> bool:
@@ -80,9 +72,7 @@ def _refuse_form(ctx: Context, node: Node, section: Section, right: str) -> None
 
 def read_values(ctx: Context) -> dict[str, Given]:
     """The single values at the top of the file, what was left out included."""
-    vocabulary = kind("fit-out", "")
-    if vocabulary is None:
-        raise KeyError("the vocabulary has no kind `fit-out`")
+    vocabulary = kind_in("", "fit-out")
     reader = KeyReader(ctx, vocabulary, "the file")
     for name, spec in vocabulary.keys.items():
         node = ctx.tree.get(name)
@@ -97,7 +87,7 @@ def read_values(ctx: Context) -> dict[str, Given]:
 
 def read_item(ctx: Context, section: Section) -> Item:
     """A section that is one mapping; an empty thing when it was left out."""
-    vocabulary = vocabulary_of(section)
+    vocabulary = kind_in(section.name, section.kind)
     entry = ctx.tree.entries.get(section.name)
     if entry is None:
         return Item(section.name, vocabulary, NOWHERE, section.name, {})
@@ -108,7 +98,7 @@ def read_item(ctx: Context, section: Section) -> Item:
 
 def read_items(ctx: Context, section: Section) -> dict[str, Item]:
     """A section of named things of one kind."""
-    vocabulary = vocabulary_of(section)
+    vocabulary = kind_in(section.name, section.kind)
     node = ctx.tree.get(section.name)
     if type(node) is not Mapping:
         return {}
@@ -125,7 +115,7 @@ def read_items(ctx: Context, section: Section) -> dict[str, Item]:
 
 def read_list(ctx: Context, section: Section) -> tuple[Item, ...]:
     """A section that is a list of mappings; each is named by its number from 1."""
-    vocabulary = vocabulary_of(section)
+    vocabulary = kind_in(section.name, section.kind)
     node = ctx.tree.get(section.name)
     if type(node) is not Sequence:
         return ()

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from checker.design.given import STATED, Given, RatedVoltage
 from checker.design.model import Equipment
-from checker.design.vocabulary import kind
-from checker.reading.context import Context, form, where
+from checker.reading.context import Context, form, kind_in, where
 from checker.reading.problems import shown
 from checker.reading.tree import Mapping, Node, Scalar
 from checker.reading.values import KeyReader
@@ -46,8 +45,7 @@ def _usual_kind(board: Equipment) -> str:
     family = board.value("family")
     if isinstance(family, str):
         for name in ("fuse", "breaker"):
-            vocabulary = kind(name, "equipment")
-            if vocabulary is not None and family in vocabulary.keys["family"].words:
+            if family in kind_in("equipment", name).keys["family"].words:
                 return name
     voltage = board.value("voltage")
     is_mains = isinstance(voltage, RatedVoltage) and voltage.system == "ac"
@@ -76,9 +74,7 @@ def _by_rating(
     ctx: Context, board: Equipment, name: str, key: Node, node: Node, path: str, usual: str, inherited: dict[str, Given]
 ) -> Equipment | None:
     """A way of which only the rating is said: `lights: 10 A`."""
-    vocabulary = kind(usual, "equipment")
-    if vocabulary is None:
-        raise KeyError(f"the vocabulary has no kind `{usual}`")
+    vocabulary = kind_in("equipment", usual)
     rating = KeyReader(ctx, vocabulary, usual).value(vocabulary.keys["rating"], node, STATED)
     given = {"rating": rating}
     given.update((each, value) for each, value in inherited.items() if each in vocabulary.keys)

@@ -35,6 +35,11 @@ def test_list_items_are_named_by_number() -> None:
     assert len(read(("circuits.main.run.3", "(remove)")).circuits["main"].run) == 3
 
 
+def test_steps_go_on_below_a_list_item() -> None:
+    design = read(("circuits.light.run", "[{kind: fuse, rating: 5 A}]"), ("circuits.light.run.0.rating", "7 A"))
+    assert design.equipment["light#1"].value("rating") == 7.0
+
+
 def test_keys_with_dots_are_found() -> None:
     text = SMALL.replace("two:", "twin-2.5:").replace("cable: two", "cable: twin-2.5")
     assert problems(("cables.twin-2.5.size", "5"), text=text)[0].what.startswith("`size`")

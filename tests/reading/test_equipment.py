@@ -39,6 +39,7 @@ def test_terminals_override_key_by_key() -> None:
     assert (battery.terminals["+"].value("torque"), battery.terminals["+"].value("stud")) == (12.0, "M8")
     assert battery.terminals["-"].path == "equipment.B.terminals.-"
     assert list(read(("equipment.B", "{part: cell}")).equipment["B"].terminals) == ["+"]
+    assert not read(("equipment.house.terminals", "{+: unknown}")).equipment["house"].terminals["+"].written()
     assert not read(("equipment.house.terminals", "unknown")).equipment["house"].terminals
 
 

@@ -23,6 +23,10 @@ def test_a_slip_finds_its_name(wrong: str, right: str) -> None:
     assert nearest(wrong, NAMES) == right
 
 
+def test_a_name_is_not_its_own_nearest() -> None:
+    assert nearest("F1", ["F1"]) is None
+
+
 @pytest.mark.parametrize("name", ["", "x", "colour", "r" * 200])
 def test_what_is_far_from_all_finds_none(name: str) -> None:
     assert nearest(name, NAMES) is None

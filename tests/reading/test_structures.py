@@ -2,11 +2,18 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
 from checker.design.given import Box
+from checker.design.vocabulary.key import Key, Kind
 from checker.quantities import UNKNOWN, Range
-from tests.reading.small import only, problems, read
+from checker.reading.context import Context
+from checker.reading.problems import Problems
+from checker.reading.tree import parse_fragment, parse_tree
+from checker.reading.values import KeyReader
+from tests.reading.small import SMALL, only, problems, read
 
 
 def test_a_box_has_a_corner_and_a_size() -> None:
@@ -82,3 +89,49 @@ def test_a_map_names_what_exists() -> None:
 def test_choices_keep_their_words() -> None:
     ((name, position),) = read(("modes.parked.set", "{K1: inverter}")).modes["parked"].value("set")
     assert (name, position.value) == ("K1", "inverter")
+
+
+def reader_of(*keys: Key) -> KeyReader:
+    """A reader of a thing with `keys`, in the small design."""
+    tree = parse_tree(SMALL, Problems("f"))
+    assert tree is not None
+    return KeyReader(Context("f", tree, Problems("f")), Kind("thing", "A thing.", keys), "a thing")
+
+
+def value_of(reader: KeyReader, text: str) -> Any:
+    (spec,) = reader.kind.keys.values()
+    return reader.value(spec, parse_fragment(text, "f"), "stated").value
+
+
+BANDS = Key(
+    "bands", "records", "Bands.", fields=(Key("at", "quantity", "Current.", unit="A"), Key("for", "text", "What for."))
+)
+
+
+@pytest.mark.parametrize("text", ["[{at: 600 A, for: start}]", "{at: 600 A, for: start}"])
+def test_records_are_small_mappings(text: str) -> None:
+    reader = reader_of(BANDS)
+    (((at, amperes), (purpose, words)),) = value_of(reader, text)
+    assert (at, amperes.value, purpose, words.value) == ("at", 600.0, "for", "start")
+    assert not reader.ctx.problems.found
+
+
+@pytest.mark.parametrize(
+    ("text", "what"),
+    [("[600 A]", "the text `600 A`"), ("[{att: 600 A}]", "no key `att`"), ("[{at: 600 V}]", "a voltage")],
+)
+def test_wrong_records_are_noted(text: str, what: str) -> None:
+    reader = reader_of(BANDS)
+    value_of(reader, text)
+    (problem,) = reader.ctx.problems.found
+    assert what in problem.what
+
+
+def test_a_key_may_name_a_port() -> None:
+    reader = reader_of(Key("taken from", "port", "Where."))
+    assert value_of(reader, "house.+") == "house.+" and len(reader.ctx.later) == 1
+
+
+def test_a_key_outside_the_sections_is_a_fault_of_the_vocabulary() -> None:
+    with pytest.raises(KeyError, match="a section that has no names"):
+        value_of(reader_of(Key("by", "name", "Who.", section="crew")), "me")
