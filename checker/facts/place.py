@@ -11,7 +11,7 @@ from checker.design.model import Equipment
 from checker.design.vocabulary.places import PLACE_KINDS
 from checker.facts.catalogue import fact, subjects
 from checker.facts.equipment import LEAD, chemistry_of
-from checker.facts.space import OPEN_AIR, chain, is_kind, is_living, place_of
+from checker.facts.space import LIVING, OPEN_AIR, chain, is_kind, is_living, place_of
 from checker.facts.subject import Facts, Subject
 from checker.quantities import UNKNOWN, Number, Truth, Unknown, Window, either, equal, some
 
@@ -52,7 +52,8 @@ def inside_living_space(s: Subject) -> Truth:
 def sealed_from_living(s: Subject) -> Truth:
     name = s.read(s.item, "sealed from")
     if name is None or isinstance(name, Unknown):
-        return False if name is None else Unknown(f"what {s.id} is sealed from is not told")
+        lived_in = s.item.has("kind") and is_kind(s, s.item, *LIVING) is True
+        return False if name is None or lived_in else Unknown(f"what {s.id} is sealed from is not told")
     around = any(one.name == name for one in chain(s, s.item.name)[1:])
     other = s.facts.design.places.get(name)
     return either(around, is_living(s, other) if other is not None else False)

@@ -1,0 +1,353 @@
+"""The design as papers and people: what was handed over, tested, licensed; and which places it has at all."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.ports import IN_LINE
+from checker.design.item import Item
+from checker.design.vocabulary.papers import TESTS
+from checker.design.vocabulary.vehicle import CODES, COUNTRIES, PURPOSES
+from checker.design.vocabulary.words import LABELS
+from checker.facts.catalogue import fact
+from checker.facts.space import is_kind
+from checker.facts.subject import Subject
+from checker.quantities import Truth, Unknown, equal, every, least, some
+
+MANUAL = (
+    "charging", "isolating", "fuses", "lithium handling", "testing", "inspection interval", "lead use", "shut down",
+    "battery space",
+)  # fmt: skip
+NO_LICENCE = ("none", "none needed", "no", "-")
+
+
+@fact("design", "code", words=CODES, says="The code of practice whose limits apply.")
+def code(s: Subject) -> Any:
+    return s.use("code", s.item.code)
+
+
+@fact("design", "purpose", words=PURPOSES, says="A design, or a survey of somebody else's work.")
+def purpose(s: Subject) -> Any:
+    return s.use("purpose", s.item.purpose)
+
+
+@fact("design", "country", words=COUNTRIES, says="Where the vehicle is registered.")
+def country(s: Subject) -> Any:
+    return s.read(s.item.vehicle, "registered")
+
+
+@fact(
+    "design",
+    "kind_of_vehicle",
+    words=("motorhome", "campervan", "caravan", "trailer", "boat", "unit"),
+    says="What the vehicle is.",
+)
+def kind_of_vehicle(s: Subject) -> Any:
+    return s.read(s.item.vehicle, "kind")
+
+
+@fact("design", "ambient_low", unit="°C", says="Coldest air it is used in.")
+def ambient_low(s: Subject) -> Any:
+    return s.read(s.item.vehicle, "ambient.low")
+
+
+@fact("design", "ambient_high", unit="°C", says="Hottest air it is used in.")
+def ambient_high(s: Subject) -> Any:
+    return s.read(s.item.vehicle, "ambient.high")
+
+
+# --- which parts it has
+
+
+def _places(s: Subject, *kinds: str) -> Any:
+    """Places of these kinds; one whose kind is not told counts, since it may be."""
+    return tuple(one for one in s.facts.subjects("place") if is_kind(s, one.item, *kinds) is not False)
+
+
+@fact("design", "gas_lockers", of="place", type="list", says="Places that are, or may be, lockers of gas cylinders.")
+def gas_lockers(s: Subject) -> Any:
+    return _places(s, "gas locker")
+
+
+@fact("design", "fuel_places", of="place", type="list", says="Places that are, or may be, fuel tanks or fittings.")
+def fuel_places(s: Subject) -> Any:
+    return _places(s, "fuel")
+
+
+@fact("design", "moving_parts", of="moving", type="list", says="Slide-outs and other parts that move.")
+def moving_parts(s: Subject) -> Any:
+    return s.facts.subjects("moving")
+
+
+@fact("design", "has_mains", type="yes/no", says="Some circuit carries mains voltage.", method="graph")
+def has_mains(s: Subject) -> bool:
+    return "ac" in s.facts.network.systems.values()
+
+
+@fact("design", "has_lithium", type="yes/no", says="A lithium battery is aboard.")
+def has_lithium(s: Subject) -> Truth:
+    return some(one.is_lithium for one in s.facts.subjects("equipment") if one.item.kind in ("battery", "bank"))
+
+
+@fact("design", "has_house_battery", type="yes/no", says="A battery that is not for starting is aboard.")
+def has_house_battery(s: Subject) -> bool:
+    found = [one.item for one in s.facts.subjects("equipment") if one.item.kind in ("battery", "bank")]
+    return any(equal(item.value("purpose"), "starting") is not True for item in found)
+
+
+@fact("design", "keeps_old_wiring", type="yes/no", says="Wiring of the factory or of an earlier owner is kept in use.",
+      method="circuits that are not the fitter's own work, and what the scope says is kept")  # fmt: skip
+def keeps_old_wiring(s: Subject) -> Truth:
+    kept = s.item.scope.value("kept")
+    if isinstance(kept, tuple) and kept:
+        return True
+    owners = [s.read(circuit, "own") for circuit in s.item.circuits.values()]
+    return some(own if isinstance(own, Unknown) else own != "fitter" for own in owners)
+
+
+# --- papers
+
+
+def paper(s: Subject, key: str) -> Any:
+    """A key of the papers."""
+    return s.read(s.item.papers, key)
+
+
+def _held(value: Any) -> Truth:
+    """A document that is named is held; `none` is decided, silence is not."""
+    return value if isinstance(value, Unknown) else value is not None and value is not False
+
+
+@fact("design", "diagram_held", type="yes/no", says="A wiring diagram goes with the vehicle.")
+def diagram_held(s: Subject) -> Truth:
+    return _held(paper(s, "diagram"))
+
+
+@fact("design", "certificate_held", type="yes/no", says="An electrical certificate with a number was given.")
+def certificate_held(s: Subject) -> Truth:
+    if paper(s, "certificate") is None:
+        return False
+    return _held(paper(s, "certificate.electrical"))
+
+
+@fact("design", "manual", words=MANUAL, type="words", says="What the user book tells.")
+def manual(s: Subject) -> Any:
+    return paper(s, "manual")
+
+
+@fact("design", "risk_assessed", type="yes/no", says="A risk assessment of the battery place is named.")
+def risk_assessed(s: Subject) -> Truth:
+    return _held(paper(s, "risk assessment"))
+
+
+@fact("design", "inspection_stated", type="yes/no", says="The date of the next inspection is stated.")
+def inspection_stated(s: Subject) -> Truth:
+    return _held(paper(s, "next inspection"))
+
+
+@fact("design", "years_to_inspection", unit="year", says="Time from the date of the design to the next inspection.",
+      method="years and months of the two dates")  # fmt: skip
+def years_to_inspection(s: Subject) -> Any:
+    due, made = paper(s, "next inspection"), s.use("date", s.item.date)
+    if due is None:
+        return None
+    months = (_months(due), _months(made))
+    if months[0] is None or months[1] is None:
+        return Unknown("the date of the design or of the next inspection is not told")
+    return (months[0] - months[1]) / 12.0 * YEAR_S
+
+
+YEAR_S = 31_557_600.0  # the Julian year of 365.25 days, as the unit `year` is counted
+
+
+def _months(date: Any) -> int | None:
+    """A date as months since year 0; the first of the year where no month is given; None for a stretch of time."""
+    if not isinstance(date, str) or ".." in date:
+        return None
+    parts = date.split("-")
+    return int(parts[0]) * 12 + (int(parts[1]) if len(parts) > 1 else 1)
+
+
+@fact("design", "editions_stated", type="yes/no", says="The editions of the standards applied are listed.")
+def editions_stated(s: Subject) -> Truth:
+    return _held(paper(s, "editions"))
+
+
+@fact("design", "build_date_known", type="yes/no", says="The date the vehicle was built is told.")
+def build_date_known(s: Subject) -> Truth:
+    return _held(s.read(s.item.vehicle, "built"))
+
+
+# --- labels
+
+
+@fact("design", "label_material", words=("engraved", "stamped", "printed", "handwritten"), says="How labels are made.")
+def label_material(s: Subject) -> Any:
+    return s.read(s.item.labels, "material")
+
+
+@fact("design", "label_language_told", type="yes/no", says="The language of the labels is told.")
+def label_language_told(s: Subject) -> Truth:
+    return _held(s.read(s.item.labels, "language"))
+
+
+@fact("design", "signal_words", type="yes/no", says="Labels use the standard signal words and symbols.")
+def signal_words(s: Subject) -> Any:
+    return s.read(s.item.labels, "signal words")
+
+
+@fact("design", "main_switch_labels", words=LABELS, type="words", says="What the label at the main switch says.")
+def main_switch_labels(s: Subject) -> Any:
+    return s.read(s.item.labels, "main switch")
+
+
+MARKED_KINDS = ("fuse", "breaker", "rcbo", "rcd")
+
+
+@fact("design", "devices_marked", type="yes/no",
+      says="Every fuse, breaker and residual-current device of the fitter is marked with its circuit.",
+      method="each device: marked, or a label that names circuit, function or rating")  # fmt: skip
+def devices_marked(s: Subject) -> Truth:
+    missing = []
+    for one in s.facts.subjects("equipment"):
+        if one.item.kind not in MARKED_KINDS or one.item.kind not in IN_LINE:
+            continue
+        answer = _marked(s, one.item)
+        if answer is False:
+            return False
+        if isinstance(answer, Unknown):
+            missing.append(one.id)
+    return Unknown(f"whether these are marked is not told: {', '.join(missing)}") if missing else True
+
+
+def _marked(s: Subject, item: Item) -> Truth:
+    labels = s.read(item, "labels")
+    if isinstance(labels, tuple) and any(word in labels for word in ("circuit", "function", "rating")):
+        return True
+    stated = s.read(item, "marked")
+    return False if stated is None else stated
+
+
+# --- people
+
+
+@fact("design", "mains_licence_held", type="yes/no", says="Who does the mains work is named with a licence.")
+def mains_licence_held(s: Subject) -> Truth:
+    person = s.item.people.get("mains work")
+    if person is None:
+        return Unknown("who does the mains work is not told")
+    licence = s.read(person, "licence")
+    if isinstance(licence, Unknown):
+        return Unknown("the licence for the mains work is not told")
+    return licence is not None and licence.strip().lower() not in NO_LICENCE
+
+
+@fact("design", "essential_told", type="yes/no", says="The loads that people depend on are listed or marked.")
+def essential_told(s: Subject) -> Truth:
+    listed = s.use("essential", s.item.essential)
+    marked = [item for item in s.item.equipment.values() if item.allows("essential") and item.has("essential")]
+    if isinstance(listed, tuple) or marked:
+        return True
+    return Unknown("no load is listed or marked as one that people depend on, nor is the list said to be empty")
+
+
+# --- tests
+
+
+ANSWERS = ("result", "resistance", "time", "voltage", "current", "temperature")
+
+
+@fact("design", "tests_recorded", words=TESTS, type="words", says="Tests with a recorded result.", method="readings")
+def tests_recorded(s: Subject) -> tuple[str, ...]:
+    found = []
+    for reading in s.item.readings:
+        test = s.read(reading, "test") if reading.has("test") else None
+        if isinstance(test, str) and any(reading.has(key) for key in ANSWERS):
+            found.append(test)
+    return tuple(word for word in TESTS if word in found)
+
+
+def tested(s: Subject, test: str) -> Truth:
+    """Whether a test was recorded; silence is not a failed test."""
+    return True if test in s.tests_recorded else Unknown(f"no reading records the test: {test}")
+
+
+@fact("design", "insulation_resistance", unit="Ω", says="Least insulation resistance that was measured.",
+      method="readings of the test insulation resistance")  # fmt: skip
+def insulation_resistance(s: Subject) -> Any:
+    return _measured(s, "insulation resistance", "resistance")
+
+
+def _measured(s: Subject, test: str, key: str) -> Any:
+    values = [s.read(one, key) for one in s.item.readings if equal(one.value("test"), test) is True]
+    return least(values) if values else Unknown(f"no reading records the test: {test}")
+
+
+@fact("design", "polarity_proven", type="yes/no", says="Every recorded polarity test came out right.")
+def polarity_proven(s: Subject) -> Truth:
+    return _result(s, "polarity", "right")
+
+
+@fact("design", "earth_tested", type="yes/no", says="Earth continuity was measured and recorded.")
+def earth_tested(s: Subject) -> Truth:
+    return tested(s, "earth continuity")
+
+
+@fact("design", "function_proven", type="yes/no", says="Alarms and stops of the battery management were tried out.",
+      method="a reading of the test function, result right")  # fmt: skip
+def function_proven(s: Subject) -> Truth:
+    return _result(s, "function", "right")
+
+
+@fact("design", "link_tested_in_modes", type="yes/no",
+      says="The neutral-earth link was tested in every mode with mains aboard.",
+      method="a reading of the test in each mode whose inverter runs or whose shore is present")  # fmt: skip
+def link_tested_in_modes(s: Subject) -> Truth:
+    wanted = [name for name, mode in s.item.modes.items() if _mains_mode(mode)]
+    done = {}
+    for reading in s.item.readings:
+        if equal(s.read(reading, "test"), "neutral-earth link") is True and reading.has("mode"):
+            done[s.read(reading, "mode")] = s.read(reading, "result")
+    if any(result == "several" for result in done.values() if isinstance(result, str)):
+        return False
+    missing = [name for name in wanted if name not in done]
+    return Unknown(f"no reading records the test in: {', '.join(missing)}") if missing else True
+
+
+def _mains_mode(mode: Item) -> bool:
+    shore, inverter = mode.value("shore"), mode.value("inverter")
+    return (not isinstance(shore, str) or shore != "absent") or (isinstance(inverter, str) and inverter == "inverting")
+
+
+def _result(s: Subject, test: str, right: str) -> Truth:
+    readings = [one for one in s.item.readings if equal(one.value("test"), test) is True]
+    if not readings:
+        return Unknown(f"no reading records the test: {test}")
+
+    def fits(reading: Item) -> Truth:
+        said = s.read(reading, "result")
+        return said if isinstance(said, Unknown) else said == right
+
+    return every(fits(one) for one in readings)
+
+
+@fact("design", "warm_joints_checked", type="yes/no", says="High-current joints were checked under load.",
+      method="a reading of a temperature, or of the test voltage drop")  # fmt: skip
+def warm_joints_checked(s: Subject) -> Truth:
+    if any(one.has("temperature") for one in s.item.readings) or "voltage drop" in s.tests_recorded:
+        return True
+    return Unknown("no reading records a temperature or a voltage drop under load")
+
+
+@fact("design", "readings_kept", type="yes/no", says="Readings taken after commissioning stand in the file.")
+def readings_kept(s: Subject) -> Truth:
+    return True if s.item.readings else Unknown("no reading stands in the file")
+
+
+@fact("design", "opened_all", type="yes/no", says="Nothing was left unopened in a survey.")
+def opened_all(s: Subject) -> Truth:
+    closed = s.item.seen.value("not opened")
+    if isinstance(closed, tuple) and closed:
+        return Unknown(f"not opened: {', '.join(closed)}")
+    return True
+
