@@ -301,3 +301,17 @@ def array_power_ratio(s: Subject) -> Any:
     if isinstance(volts, Unknown):
         volts = s.read(s.item, "output.nominal")
     return divide(s.array_power, multiply(s.read(s.item, "output.current"), volts))
+
+
+@fact(
+    "array",
+    "licensed",
+    type="yes/no",
+    says="A licence is stated for the mains work, which solar above the limit needs.",
+)
+def licensed(s: Subject) -> Truth:
+    person = s.facts.design.people.get("mains work")
+    if person is None:
+        return UNKNOWN
+    licence = s.read(person, "licence")
+    return licence if isinstance(licence, Unknown) else licence is not None

@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import Any
 
 from checker.circuit.elements import Link, Wire
-from checker.circuit.supply import is_live
+from checker.circuit.supply import is_live, joined
 from checker.design.model import Equipment
-from checker.facts.bank import of_unit, unit
+from checker.facts.bank import home, of_unit, unit
 from checker.facts.catalogue import fact
 from checker.facts.charging import outputs_to
 from checker.facts.contacts import signal_item, signal_means
@@ -179,3 +179,32 @@ def _stops_by_temperature(s: Subject, charger: Equipment) -> Truth:
     if isinstance(means, Unknown):
         return means
     return bool(means == "temperature")
+
+
+@fact("bank", "chargers", of="converter", type="list", says="What can charge it.", method="graph, every contact closed")
+def chargers(s: Subject) -> tuple[Any, ...]:
+    found = {one.source.equipment.name: one.source.equipment for one in outputs_to(s.facts, s.item)}
+    return tuple(one for item in found.values() if (one := s.facts.of("converter", item)) is not None)
+
+
+@fact(
+    "bank",
+    "has_low_cutoff",
+    type="yes/no",
+    says="A device on its bus cuts loads at a low voltage: a voltage monitor, or a relay told by a low battery.",
+    method="graph: devices on the same part, what drives them",
+)
+def has_low_cutoff(s: Subject) -> Truth:
+    near = joined(s.facts.network, [home(s.facts, s.item)])
+    names = {node.split(":", 1)[0] for node in near}
+    answers: list[Truth] = []
+    for item in s.facts.network.equipment.values():
+        if item.name not in names:
+            continue
+        if item.kind == "voltage monitor":
+            trips = s.read(item, "trips below")
+            answers.append(trips if isinstance(trips, Unknown) else trips is not None)
+        elif item.kind == "relay":
+            means = signal_means(s.facts, s.read(item, "driven by"))
+            answers.append(isinstance(means, str) and means in ("battery low", "discharge allowed"))
+    return some(answers)

@@ -202,3 +202,33 @@ def _said(text: str) -> Callable[[], str]:
 def _road(item: Equipment) -> bool:
     purpose = item.value("purpose") if item.allows("purpose") else None
     return isinstance(purpose, str) and purpose == "road lamps"
+
+
+ROAD = ("road lamps", "steering", "service brake", "breakaway")
+
+
+@fact("load", "is_road_load", type="yes/no", says="Road lamps, brakes or steering: what the vehicle needs to drive.",
+      method="its purpose")  # fmt: skip
+def is_road_load(s: Subject) -> Truth:
+    if s.item.kind == "brake":
+        return True
+    purpose = s.read(s.item, "purpose") if s.item.allows("purpose") else None
+    # Silence on the purpose of a lamp or motor is the rule; only what is said to be for the road counts.
+    return isinstance(purpose, str) and purpose in ROAD
+
+
+@fact("load", "is_absorption_fridge", type="yes/no", says="A refrigerator that cools by absorption, fed with dc.",
+      method="how it works, and the supply it is connected to")  # fmt: skip
+def is_absorption_fridge(s: Subject) -> Truth:
+    if s.item.kind != "fridge":
+        return False
+    works = s.read(s.item, "works by")
+    if isinstance(works, Unknown):
+        return works
+    return bool(works == "absorption" and f"{s.id}:+" in s.facts.network.near)
+
+
+@fact("load", "only_when_driven", type="yes/no", says="Its low-voltage element works only while the engine runs.",
+      method="given")  # fmt: skip
+def only_when_driven(s: Subject) -> Any:
+    return s.read(s.item, "driven only") if s.item.kind == "fridge" else None

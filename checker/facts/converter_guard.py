@@ -1,0 +1,192 @@
+"""What guards a converter and what hangs on it: voltage stops, cables within its limit, voltage left at its input."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.elements import LIVE, Wire
+from checker.circuit.supply import is_live, joined
+from checker.facts.alternator import live_node
+from checker.facts.bank import home, of_unit
+from checker.facts.catalogue import fact
+from checker.facts.charging import outputs_of
+from checker.facts.converter import charging_outputs
+from checker.facts.levels import level_at
+from checker.facts.subject import Subject
+from checker.quantities import (
+    UNKNOWN,
+    Number,
+    Range,
+    Truth,
+    Unknown,
+    Window,
+    both,
+    every,
+    greatest,
+    least,
+    less_equal,
+    multiply,
+    negate,
+    some,
+    subtract,
+)
+
+
+@fact("converter", "charges_lead", type="yes/no", says="One of the batteries it charges is a lead-acid house battery.",
+      method="graph; the starting battery is left out")  # fmt: skip
+def charges_lead(s: Subject) -> Truth:
+    answers: list[Truth] = []
+    for bank in s.charges:
+        purpose = bank.purpose
+        house: Truth = purpose if isinstance(purpose, Unknown) else purpose != "starting"
+        answers.append(both(negate(bank.is_lithium), house))
+    return some(answers)
+
+
+@fact(
+    "converter",
+    "high_side_limit",
+    unit="V",
+    says="Greatest voltage that the batteries on the high side of a dc converter may see while charging.",
+    method="least charge voltage limit of them; none when no battery is there",
+)
+def high_side_limit(s: Subject) -> Any:
+    found: list[Number] = []
+    for output in charging_outputs(s):
+        if output.source.port == "high":
+            found.extend(bank.charge_voltage_limit for item in output.banks if (bank := s.facts.of("bank", item)))
+    return least(found) if found else None
+
+
+@fact(
+    "converter",
+    "low_side_gives",
+    type="yes/no",
+    says="The low side of a dc converter feeds something.",
+    method="graph and direction",
+)
+def low_side_gives(s: Subject) -> bool:
+    return any(one.source.port == "low" for one in outputs_of(s.facts, s.item))
+
+
+@fact(
+    "converter",
+    "output_within_cables",
+    type="yes/no",
+    says="No conductor that its outputs reach before a protective device carries less than it can give for ever.",
+    method="rated current of each side against the carrying capacity of its conductors",
+)
+def output_within_cables(s: Subject) -> Truth:
+    if s.item.kind != "dc converter":
+        return UNKNOWN
+    answers: list[Truth] = []
+    for output in outputs_of(s.facts, s.item):
+        limit = s.read(s.item, f"sides.{output.source.port}.current")
+        for wire in _wires_before_device(s, output.source.live):
+            conductor = s.facts.of("conductor", wire.conductor)
+            if conductor is not None:
+                answers.append(less_equal(limit, conductor.carrying_capacity))
+    return every(answers)
+
+
+def _wires_before_device(s: Subject, node: str) -> list[Wire]:
+    found: dict[int, Wire] = {}
+    seen, todo = {node}, [node]
+    while todo:
+        for edge, far in s.facts.network.near.get(todo.pop(), ()):
+            if not is_live(edge):
+                continue
+            if isinstance(edge, Wire):
+                found.setdefault(id(edge), edge)
+            elif edge.is_protective:
+                continue
+            if far not in seen:
+                seen.add(far)
+                todo.append(far)
+    return list(found.values())
+
+
+@fact("converter", "is_dc_converter", type="yes/no", says="It turns direct current into direct current.", method="kind")
+def is_dc_converter(s: Subject) -> bool:
+    return bool(s.item.kind == "dc converter")
+
+
+def _input(s: Subject) -> tuple[str, str] | None:
+    """(side, node) from which equipment draws, None when it is not told or both sides do."""
+    if s.item.kind in ("inverter", "inverter-charger"):
+        return "dc", f"{s.id}:dc+"
+    if s.item.kind == "dc converter":
+        gives = {one.source.port for one in outputs_of(s.facts, s.item)}
+        if gives == {"low"}:
+            return "high", f"{s.id}:high+"
+        if gives:
+            return "low", f"{s.id}:low+"
+    return None
+
+
+@fact(
+    "converter",
+    "cut_out_voltage",
+    unit="V",
+    says="Input voltage below which it stops.",
+    method="its low stop, else the lower end of the voltages it works at",
+)
+def cut_out_voltage(s: Subject) -> Any:
+    side = _input(s)
+    if side is None:
+        return None
+    for key in ("settings.holds low above", "settings.low stop"):
+        stop = s.read(s.item, key) if s.item.allows(key) else UNKNOWN
+        if isinstance(stop, float | Range):
+            return stop
+    key = "dc.voltage" if side[0] == "dc" else f"sides.{side[0]}.voltage"
+    window = s.read(s.item, key)
+    return window.low if isinstance(window, Window) else UNKNOWN
+
+
+@fact(
+    "converter",
+    "input_voltage_min",
+    unit="V",
+    says="Voltage at its input in use at full current: what the source holds then, less the drop of its cables.",
+    method="least voltage of the alternator it draws from, else nominal voltage of its battery, less the drop",
+    source="Ohm's law; drop as circuit.drop",
+)
+def input_voltage_min(s: Subject) -> Any:
+    side = _input(s)
+    if side is None:
+        return None
+    drops = [
+        circuit.drop
+        for circuit in s.facts.subjects("circuit")
+        if (live := s.facts.network.conductor(circuit.id, LIVE)) is not None and side[1] in (live.start, live.end)
+    ]
+    if not drops:
+        return Unknown(f"nothing is connected to the input of {s.id}")
+    return subtract(_held_voltage(s, side[1]), greatest(drops))
+
+
+def _held_voltage(s: Subject, node: str) -> Number:
+    near = joined(s.facts.network, [node])
+    for converter in s.facts.subjects("converter"):
+        if converter.item.kind == "alternator" and live_node(converter) in near:
+            window = s.read(converter.item, "set voltage")
+            return window.low if isinstance(window, Window) else UNKNOWN
+    for bank in s.facts.subjects("bank"):
+        if home(s.facts, bank.item) in near:
+            of_unit(s, bank.item, "nominal")
+            return bank.nominal_voltage  # type: ignore[no-any-return]
+    level = level_at(s.facts, node)
+    return UNKNOWN if level is None else level.nominal
+
+
+@fact(
+    "converter",
+    "low_bus_limit",
+    unit="V",
+    says="Voltage that equipment on the low side of a dc converter endures for a while: a third above nominal.",
+    method="nominal voltage times 16/12, the highest supply voltage of 12 V road equipment",
+    source="ISO 16750-2, 2023 (from memory)",
+)
+def low_bus_limit(s: Subject) -> Any:
+    return multiply(s.low_nominal, 16.0 / 12.0)
