@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any, Final
 from checker.reports.caution import MET_MEANS
 from checker.reports.plain import plain
 from checker.reports.sections import sections
-from checker.reports.wording import need, place, record, subject, tally
+from checker.reports.wording import few, need, place, record, subject, tally
 from checker.reports.words import NO_NEED, QUESTIONS_MEAN, VERDICT_MEANS, counted
 
 if TYPE_CHECKING:
@@ -52,7 +52,7 @@ def environment() -> Environment:
         class_of=CLASS_OF,
         counted=counted,
         met_means=MET_MEANS,
-        need=need,
+        few=few,
         no_need=NO_NEED,
         place=place,
         questions_mean=QUESTIONS_MEAN,
@@ -60,6 +60,7 @@ def environment() -> Environment:
         subject=subject,
         verdict_means=VERDICT_MEANS,
     )
+    made.filters["need"] = need
     return made
 
 

@@ -9,7 +9,18 @@ from typing import TYPE_CHECKING
 from checker.reports.caution import MET_MEANS
 from checker.reports.plain import one_line, plain
 from checker.reports.sections import Headed, Question, sections
-from checker.reports.wording import judged, need, place, record, short_working, subject, tally
+from checker.reports.wording import (
+    SHORT,
+    few,
+    how_to_see_all,
+    judged,
+    need,
+    place,
+    record,
+    short_working,
+    subject,
+    tally,
+)
 from checker.reports.words import BREACH, NO_NEED, QUESTIONS_MEAN, SIGNALS, UNPROVEN, VERDICT_MEANS, VERDICTS
 
 if TYPE_CHECKING:
@@ -38,6 +49,9 @@ def _lines(document: Document) -> Iterator[str]:
     if parts.breaches:
         yield "## Breaches, worst first"
         yield ""
+        if any(len(headed.finding["working"]) > SHORT for headed in parts.breaches):
+            yield words(how_to_see_all(document["design"]["file"]))
+            yield ""
         for headed in parts.breaches:
             yield from _breach(headed)
     if parts.questions:
@@ -91,7 +105,7 @@ def _breach(headed: Headed) -> Iterator[str]:
         [
             *([f"Why: {words(finding['why'])}"] if finding["why"] else []),
             *([f"Mend: {words(finding['mend'])}"] if finding["mend"] else []),
-            *(f"Assumed: {words(each)}" for each in finding["assumes"]),
+            *(f"Assumed: {words(each)}" for each in few(finding["assumes"])),
             *(f"Source: {words(each)}" for each in finding["sources"]),
             *_departure(finding),
             f"Rule: {code(finding['rule'])}",
@@ -102,7 +116,7 @@ def _breach(headed: Headed) -> Iterator[str]:
 
 def _question(question: Question) -> Iterator[str]:
     if question.needs:
-        yield f"**{words('; '.join(map(need, question.needs)))}** would settle:"
+        yield f"**{words('; '.join(few([need(each) for each in question.needs])))}** would settle:"
     else:
         yield f"**{words(NO_NEED)}**"
     yield ""
@@ -110,7 +124,7 @@ def _question(question: Question) -> Iterator[str]:
 
 
 def _why(finding: FindingData) -> str:
-    return "".join(f"; {words(each)}" for each in (finding["says"], *finding["working"]) if each)
+    return f". {words(finding['says'])}" if finding["says"] else ""
 
 
 def _set_aside(finding: FindingData) -> Iterator[str]:

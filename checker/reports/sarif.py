@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Any
 
 from checker.reports.caution import CAUTION
 from checker.reports.plain import plain
-from checker.reports.wording import need, record, subject
+from checker.reports.wording import few, need, record, subject
 from checker.reports.words import BREACH, MET, NOT_APPLICABLE, SET_ASIDE, SIGNAL_MEANS, UNPROVEN
 
 if TYPE_CHECKING:
@@ -140,7 +140,7 @@ def _result(finding: FindingData, index: dict[str, int]) -> dict[str, Any]:
 def _message(finding: FindingData) -> str:
     """Plain text; SARIF reads `[words](1)` and `{0}` as links and placeholders, so these are escaped."""
     said = finding["says"] or finding["title"]
-    needs = "; ".join(map(need, finding["needs"])) or "see the working"
+    needs = "; ".join(few([need(each) for each in finding["needs"]])) or "see the working"
     words = {
         BREACH: f"{finding['signal']}: {said}",
         UNPROVEN: f"Unproven ({finding['signal']} if broken): {said} To settle it: {needs}",

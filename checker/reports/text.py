@@ -9,7 +9,18 @@ from checker.reports.caution import MET_MEANS
 from checker.reports.paragraphs import LABEL, Painter, heading, labelled, paragraph
 from checker.reports.plain import one_line
 from checker.reports.sections import Headed, Question, sections
-from checker.reports.wording import judged, need, place, record, short_working, subject, tally
+from checker.reports.wording import (
+    SHORT,
+    few,
+    how_to_see_all,
+    judged,
+    need,
+    place,
+    record,
+    short_working,
+    subject,
+    tally,
+)
 from checker.reports.words import BREACH, NO_NEED, QUESTIONS_MEAN, SIGNALS, UNPROVEN, VERDICT_MEANS, VERDICTS, counted
 
 if TYPE_CHECKING:
@@ -31,6 +42,9 @@ def _lines(document: Document, paint: Painter) -> Iterator[str]:
     parts = sections(document)
     if parts.breaches:
         yield from heading("Breaches, worst first", paint)
+        if any(len(headed.finding["working"]) > SHORT for headed in parts.breaches):
+            yield from paragraph(how_to_see_all(document["design"]["file"]))
+            yield ""
         for headed in parts.breaches:
             yield from _breach(headed, paint)
     if parts.questions:
@@ -67,7 +81,7 @@ def _breach(headed: Headed, paint: Painter) -> Iterator[str]:
     yield from labelled("Working", short_working(finding))
     yield from labelled("Why", [finding["why"]])
     yield from labelled("Mend", [finding["mend"]])
-    yield from labelled("Assumed", finding["assumes"])
+    yield from labelled("Assumed", few(finding["assumes"]))
     yield from labelled("Source", finding["sources"])
     yield from _departure(finding)
     yield from labelled("Rule", [finding["rule"]])
@@ -97,14 +111,13 @@ def _short(finding: FindingData, paint: Painter, indent: str, *, folded: bool = 
 
 
 def _question(question: Question, paint: Painter) -> Iterator[str]:
-    yield from _needs([need(each) for each in question.needs] or [NO_NEED], paint)
+    yield from _needs(few([need(each) for each in question.needs]) or [NO_NEED], paint)
     if question.needs:
         yield from paragraph("would settle:", "  ")
     for finding in question.settles:
         yield from _short(finding, paint, "    ")
         if not question.needs:
-            for words in (finding["says"], *finding["working"]):
-                yield from paragraph(words, "      ")
+            yield from paragraph(finding["says"], "      ")
     yield ""
 
 

@@ -16,6 +16,9 @@ _CONDITIONS = ("given: ", "require: ")
 SHORT = 8
 """So many lines of working stand in a report for reading; JSON and SARIF have all of them."""
 
+FEW = 6
+"""So many entries of a list stand there."""
+
 
 def subject(finding: FindingData) -> str:
     """`conductor galley-feed`."""
@@ -34,8 +37,7 @@ def short_working(finding: FindingData) -> tuple[str, ...]:
     if len(lines) <= SHORT:
         return tuple(lines)
     outer = tuple(_outer(lines))[:SHORT]
-    ask = f"fitout explain {quoted(finding['where']['file'])} {finding['rule']} {quoted(finding['about']['id'])}"
-    return (*outer, f"(all of it: {ask})")
+    return (*outer, "(shortened)")
 
 
 def _outer(lines: Sequence[str]) -> Iterator[str]:
@@ -57,11 +59,18 @@ def conditions(lines: Iterable[str]) -> Iterator[str]:
             yield line
 
 
-def quoted(argument: str) -> str:
-    """An argument as it must be typed in a shell."""
+def how_to_see_all(file: str) -> str:
+    """What to type for the whole of a shortened working."""
     from shlex import quote
 
-    return quote(argument)
+    return f"The whole working of a finding: fitout explain {quote(one_line(file))} RULE SUBJECT"
+
+
+def few(entries: Sequence[str]) -> tuple[str, ...]:
+    """The entries of a list for reading: a long one is cut and the rest counted."""
+    if len(entries) <= FEW:
+        return tuple(entries)
+    return (*entries[: FEW - 1], f"and {len(entries) - FEW + 1} more")
 
 
 def judged(finding: FindingData) -> str:

@@ -32,7 +32,7 @@ QUESTIONS_MEAN: Final = (
     "below it; the signal word says how bad a breach would be."
 )
 
-NO_NEED: Final = "No single entry of the file would settle these; what is said below each tells why."
+NO_NEED: Final = "No entry of the file was found that would settle these; each says why."
 
 
 def rank(signal: str) -> int:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 import subprocess
 import sys
 from collections.abc import Callable
@@ -33,3 +34,16 @@ def fitout() -> Fitout:
         )
 
     return run
+
+
+@pytest.fixture
+def no_shipped_rules(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """The shipped folder without its rules, in this process; limits and catalogue are still the shipped ones."""
+    import checker.shipped
+
+    bare = tmp_path / "bare"
+    shutil.copytree(ROOT / "rules" / "codes", bare / "codes")
+    shutil.copy(ROOT / "rules" / "requirements.csv", bare)
+    monkeypatch.setattr(checker.shipped, "shipped", lambda _: bare)
+    monkeypatch.setattr("checker.commands.loading.shipped", lambda _: bare)
+    return bare

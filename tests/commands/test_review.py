@@ -26,6 +26,8 @@ HOUSE = HERE / "house"
 
 Fitout = Callable[..., "subprocess.CompletedProcess[bytes]"]
 
+pytestmark = pytest.mark.usefixtures("no_shipped_rules")
+
 
 @pytest.fixture
 def van(tmp_path: Path) -> Path:
@@ -116,19 +118,6 @@ def one_rule(folder: Path, signal: str, limit: str) -> Path:
     return folder / "one"
 
 
-@pytest.fixture
-def no_shipped_rules(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """Only the rules of the test's own folder: the limits are still the shipped ones."""
-    import checker.shipped
-
-    bare = tmp_path / "bare"
-    shutil.copytree(ROOT / "rules" / "codes", bare / "codes")
-    shutil.copy(ROOT / "rules" / "requirements.csv", bare)
-    monkeypatch.setattr(checker.shipped, "shipped", lambda _: bare)
-    monkeypatch.setattr("checker.commands.loading.shipped", lambda _: bare)
-
-
-@pytest.mark.usefixtures("no_shipped_rules")
 @pytest.mark.parametrize(
     ("signal", "at_least", "status"),
     [
@@ -145,7 +134,6 @@ def test_the_status_is_1_when_a_breach_is_at_least_as_bad_as_asked(
     assert run(["review", str(VAN), "--rules", str(folder), *chosen]) == status
 
 
-@pytest.mark.usefixtures("no_shipped_rules")
 def test_what_is_unproven_leaves_the_status_at_0_and_is_counted(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -182,9 +170,7 @@ def test_a_wrong_design_is_told_by_line_with_what_would_be_right(
     assert "should not have happened" not in err
 
 
-@pytest.mark.parametrize(
-    ("name", "said"), [("missing.fitout.yaml", "there is no such file"), (".", "folder")]
-)
+@pytest.mark.parametrize(("name", "said"), [("missing.fitout.yaml", "there is no such file"), (".", "folder")])
 def test_a_design_that_is_not_there_is_told(
     tmp_path: Path, name: str, said: str, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -249,8 +235,8 @@ def test_a_rule_is_never_replaced(tmp_path: Path, capsys: pytest.CaptureFixture[
     assert rule.read_bytes() == before
 
 
-def test_a_shipped_rule_is_never_replaced() -> None:
-    shipped = ROOT / "rules" / "codes" / "limits.yaml"
+def test_a_shipped_rule_is_never_replaced(no_shipped_rules: Path) -> None:
+    shipped = no_shipped_rules / "codes" / "limits.yaml"
     before = shipped.read_bytes()
     assert review(VAN, "--output", shipped) == 2
     assert shipped.read_bytes() == before

@@ -10,6 +10,7 @@ import pytest
 from checker.commands import run
 
 HOUSE = Path(__file__).parent / "house"
+pytestmark = pytest.mark.usefixtures("no_shipped_rules")
 HOUSE_RULE = (HOUSE / "house-habits" / "house-rating.yaml").read_text("utf-8")
 
 

@@ -40,9 +40,15 @@ THIN = finding(
     title="The protective device lets through more than the conductor can carry",
     says="F7 lets through 80 A where galley-feed carries 61 A.",
     working=[
-        "device.rating <= conductor.carrying_capacity",
-        "80 A <= 61 A: no",
-        "  carrying capacity 61 A = 98 A × 0.62 (engine space, 105 °C insulation)",
+        "require: device.rating <= conductor.carrying_capacity (no)",
+        "  device.rating (80 A) <= conductor.carrying_capacity (61 A): no",
+        "limit for device share of capacity = 100 % (au-nz; a source)",
+        "rating of F7 = 80 A (given in the design file)",
+        "  equipment.F7.rating: 80 A (line 31)",
+        "carrying capacity of galley-feed = 61 A (lower of table and heat balance)",
+        "  table 98 A × 0.62 (ambient) = 61 A",
+        "  area of galley-feed = 10 mm2 (given in the design file)",
+        "    cables.red-10.size: 10 mm2 (line 12)",
     ],
     why="A conductor without a device below its carrying capacity becomes the fuse, inside the furniture.",
     mend="Fit a device of at most 61 A, or a conductor that carries 80 A.",
@@ -51,7 +57,7 @@ THIN = finding(
         "33 CFR 183.455, (c), current",
     ],
     covers=["device-rating-not-above-conductor-capacity"],
-    assumes=["insulation of galley-feed 70 °C (generic value of the cable, line 12)"],
+    assumes=["cables.red-10.insulation", *(f"circuits.c{number}.in parallel" for number in range(1, 9))],
 )  # fmt: skip
 
 DROP = finding(
@@ -74,12 +80,13 @@ SIZE: Need = {"path": "cables.old-red.size", "what": "not written", "line": 14, 
 
 HEATER_DROP = finding(
     "drop-within-limit", "unproven", "NOTICE", "conductor", "heater-feed", 52,
-    title="The conductor loses more voltage than the limit", needs=[SIZE], working=["unknown <= 3 %"],
+    title="The conductor loses more voltage than the limit", needs=[SIZE],
+    working=["require: conductor.drop <= limits.voltage_drop (undecided)"],
 )  # fmt: skip
 HEATER_THIN = finding(
     "device-protects-conductor", "unproven", "DANGER", "conductor", "heater-feed", 52,
     title="The protective device lets through more than the conductor can carry", needs=[SIZE],
-    working=["25 A <= unknown"],
+    working=["require: device.rating <= conductor.carrying_capacity (undecided)"],
 )  # fmt: skip
 HEATER_FAR = finding(
     "fuse-near-source", "unproven", "WARNING", "approach", "bank>heater-feed", 52,

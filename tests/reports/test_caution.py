@@ -29,8 +29,8 @@ def test_every_format_opens_with_the_caution_and_ends_with_who_decides(form: str
 
 @pytest.mark.parametrize(
     "needed",
-    ["does not certify", "Local codes", "instructions of the equipment makers", "licensed electrician", "Isolate", "prove dead",
-     "second pair of eyes", "Mains", "high-current direct current", "kill"],
+    ["does not certify", "Local codes", "instructions of the equipment makers", "licensed electrician",
+     "Isolate", "prove dead", "second pair of eyes", "Mains", "high-current direct current", "kill"],
 )  # fmt: skip
 def test_the_caution_says(needed: str) -> None:
     assert needed in CAUTION

@@ -42,7 +42,8 @@ def test_the_numbers_of_the_suite_are_those_of_its_cases() -> None:
 )
 def test_each_verdict_has_its_element(verdict: str, child: str) -> None:
     document = {**nothing_found(), "findings": [finding("a", verdict, "DANGER", "device", "F1", 3)]}
-    assert [each.tag for each in tree(document).find("testsuite/testcase")] == ([child] if child else [])
+    _, case = tree(document).findall("testsuite/testcase")
+    assert [each.tag for each in case] == ([child] if child else [])
 
 
 def test_an_unproven_case_says_unproven_and_what_would_settle_it() -> None:
@@ -62,3 +63,8 @@ def test_no_text_breaks_the_file(text: str) -> None:
 
 def test_it_carries_no_time() -> None:
     assert not tree(sample()).xpath("//@time | //@timestamp")
+
+
+def test_a_report_without_a_finding_still_has_a_test_case() -> None:
+    (case,) = tree(nothing_found()).findall("testsuite/testcase")
+    assert case.get("name") == "the review was carried out"
