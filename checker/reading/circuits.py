@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping as ReadOnly
+from types import MappingProxyType
 
 from checker.design.given import STATED, Given
 from checker.design.item import Item
@@ -19,9 +20,10 @@ from checker.reading.runs import RunReader, mappings_in
 from checker.reading.tree import Mapping, Node, Scalar, Sequence
 from checker.reading.values import check_required, read_keys, with_basis
 
-STRUCTURE = ("from", "to", "run", "cable", "cores", "return", "earth", "ends")
+STRUCTURE = dict.fromkeys(("from", "to", "run", "cable", "cores", "return", "earth", "ends"))
 """Keys of a circuit that are not values."""
 
+_NOTHING: ReadOnly[str, Item] = MappingProxyType({})
 _UNKNOWN = frozenset(("unknown", "?"))
 
 
@@ -131,14 +133,14 @@ class _CircuitReader:
                 ends.append(port)
         return tuple(ends)
 
-    def _terminations(self, name: str, node: Node | None) -> dict[str, Item]:
+    def _terminations(self, name: str, node: Node | None) -> ReadOnly[str, Item]:
         if node is None or (type(node) is Scalar and node.text in _UNKNOWN):
-            return {}
+            return _NOTHING
         ctx = self.ctx
         vocabulary = kind_in("ends", "termination")
         if type(node) is not Mapping:
             ctx.problems.add(node, f"`ends` is {form(node)}", "write `{from: {lug: 70-8}, to: {lug: 70-10}}`")
-            return {}
+            return _NOTHING
         made: dict[str, Item] = {}
         for side, (key, value) in node.entries.items():
             if side not in ("from", "to"):
@@ -148,4 +150,4 @@ class _CircuitReader:
             elif (entry := ctx.mapping(value, "the end", side)) is not None:
                 given = read_keys(ctx, entry.entries, vocabulary, "an end")
                 made[side] = Item(side, vocabulary, where(key), f"circuits.{name}.ends.{side}", given)
-        return made
+        return MappingProxyType(made)

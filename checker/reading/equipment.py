@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import cache
+from types import MappingProxyType
 from typing import Any
 
 from checker.design.given import Given
@@ -86,7 +87,7 @@ def read_equipment(
             equipment.ways = read_ways(ctx, equipment, entry.get("ways"), path)
     if "of" in skip:
         _read_base(ctx, equipment, key, entry, part)
-    equipment.terminals = _terminals(ctx, equipment, entry.get("terminals"), part, path)
+    equipment.terminals = MappingProxyType(_terminals(ctx, equipment, entry.get("terminals"), part, path))
     return equipment
 
 

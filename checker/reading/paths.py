@@ -47,12 +47,12 @@ def read_return(circuit: Ends, runs: RunReader, node: Node | None) -> Path:
         return _written(circuit, runs, node, "return", RETURNS)
     at = where(circuit.key)
     cores = _cores(circuit)
-    if cores is None:
-        return _plain("unknown", at)
-    if cores > 1:
+    if cores is not None and cores > 1:
         return _plain("in cable", at)
     if circuit.duty in RETURNLESS_DUTIES or any(_is_returnless(circuit, port) for port in _ports(circuit)):
         return _plain("none", at)
+    if cores is None:
+        return _plain("unknown", at)
     circuit.ctx.problems.add(
         circuit.key,
         f"circuit {shown(circuit.name)} runs in a single core and does not say how its current returns",

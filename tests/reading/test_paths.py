@@ -58,7 +58,10 @@ def test_a_single_core_that_carries_power_must_say_it_whatever_its_duty(duty: st
 
 @pytest.mark.parametrize("duty", ["bonding", "control", "sense"])
 def test_bonds_and_signals_need_no_return(duty: str) -> None:
-    assert returns(("circuits.main.return", "(remove)"), ("circuits.main.duty", duty), circuit="main").how == "none"
+    edits = (("circuits.main.return", "(remove)"), ("circuits.main.duty", duty))
+    assert returns(*edits, circuit="main").how == "none"
+    assert returns(*edits, ("circuits.main.cable", "unknown"), circuit="main").how == "none"
+    assert returns(*edits, ("circuits.main.cable", "two"), circuit="main").how == "in cable"
 
 
 @pytest.mark.parametrize(
