@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 
 from checker.design.given import Given
 from checker.design.item import Item
@@ -78,6 +79,22 @@ def check_departure(ctx: Context, departure: Item) -> None:
     known = [each for section in sections for each in section]
     right = ctx.problems.meant(name, known, "name what the departure is about as in this file")
     ctx.problems.add(_At(about), f"there is no {shown(name)} in this file", right)
+
+
+def check_nesting(ctx: Context, places: Mapping[str, Item]) -> None:
+    """Note places that are inside themselves, however far round."""
+    settled: set[str] = set()
+    for first in places:
+        way: dict[str, None] = {}
+        name = first
+        while name in places and name not in settled and name not in way:
+            way[name] = None
+            outer = places[name].value("inside")
+            name = outer if isinstance(outer, str) else ""
+        if name in way:
+            inside = places[name].get("inside")
+            ctx.problems.add(_At(inside), f"{shown(name)} is inside itself", "name the place that is around it")
+        settled.update(way)
 
 
 def check_later(ctx: Context) -> None:

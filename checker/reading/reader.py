@@ -10,7 +10,7 @@ from typing import Any
 from checker.design.model import Design
 from checker.design.vocabulary import SECTIONS
 from checker.reading.cables import read_reels
-from checker.reading.checks import check_departure, check_later, check_positions
+from checker.reading.checks import check_departure, check_later, check_nesting, check_positions
 from checker.reading.circuits import read_circuits, read_devices_in_place
 from checker.reading.context import Context
 from checker.reading.edits import Edits, apply_edits
@@ -71,6 +71,7 @@ def _design(tree: Mapping, file: str, sha256: str, problems: Problems) -> Design
     found["readings"] = read_list(ctx, sections["readings"])
     found["departures"] = read_list(ctx, sections["departures"])
     check_later(ctx)
+    check_nesting(ctx, found["places"])
     for mode in found["modes"].values():
         check_positions(ctx, mode)
     for departure in found["departures"]:

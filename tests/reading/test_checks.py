@@ -55,3 +55,17 @@ def test_a_departure_is_about_something_in_the_file(about: str) -> None:
 def test_a_departure_about_nothing_is_noted() -> None:
     problem = only(("departures", DEPARTURE.replace("ABOUT", "F7")))
     assert "there is no `F7` in this file" in problem.what and "did you mean `F1`?" in problem.right
+
+
+def test_a_place_inside_itself_is_noted() -> None:
+    assert "`cabin` is inside itself" in only(("places.cabin.inside", "cabin")).what
+    assert "`cabin` is inside itself" in only(("places.cabin.inside", "bench")).what
+    assert (
+        "`a` is inside itself"
+        in only(("places", "{cabin: {inside: bench}, bench: {inside: a}, a: {inside: b}, b: {inside: a}}")).what
+    )
+
+
+def test_places_may_lie_deep_in_each_other() -> None:
+    chain = ", ".join(f"p{number}: {{inside: p{number + 1}}}" for number in range(2000))
+    assert not problems(("places", f"{{cabin: {{}}, bench: {{}}, {chain}, p2000: {{inside: outer skin}}}}"))
