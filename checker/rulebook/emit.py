@@ -1,32 +1,30 @@
 """From the checked tree to Python source: a quick form for exact values and a careful one for everything else.
 
 The quick form uses Python's own comparisons, which raise `Undecided` on a range or an unknown and TypeError on none;
-only the subject that raised is then put to the careful form, which calls the three-valued functions. Both see no name
-but those handed to them. Nothing of the text of a rule gets into the source: names have been looked up in the
-catalogue, and fixed values are written out anew.
+only the subject that raised is then put to the careful form, which works with three answers. Where many subjects
+raise, the rest goes straight to the careful form. Both see no name but those handed to them. Nothing of the text of a
+rule gets into the source: names have been looked up in the catalogue, and fixed values are written out anew.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from types import CodeType
 from typing import Any
 
 from checker.quantities import (
     Unknown,
     add,
+    between,
     divide,
     equal,
     greater,
     greater_equal,
-    greatest,
-    least,
     less,
     less_equal,
     multiply,
     not_equal,
     subtract,
-    total,
     within,
 )
 from checker.rulebook import logic
@@ -44,42 +42,52 @@ from checker.rulebook.nodes import (
     Node,
     Not,
     Variable,
+    walk,
 )
 from checker.rulebook.types import WINDOW
 
-_ARITHMETIC = {"+": "add", "-": "subtract", "*": "multiply", "/": "divide"}
-_COMPARE = {
-    "<": "less", "<=": "less_equal", ">": "greater", ">=": "greater_equal", "==": "equal", "!=": "not_equal",
-}  # fmt: skip
+ARITHMETIC = {"+": "add", "-": "subtract", "*": "multiply", "/": "divide"}
+COMPARE = {"<": "less", "<=": "less_equal", ">": "greater", ">=": "greater_equal", "==": "equal", "!=": "not_equal"}
 
 NAMES: dict[str, Any] = {
-    "__builtins__": {}, "Fault": Exception, "all": all, "any": any, "len": len, "float": float,
-    "add": add, "subtract": subtract, "multiply": multiply, "divide": divide,
-    "total": total, "least": least, "greatest": greatest,
-    "less": less, "less_equal": less_equal, "greater": greater, "greater_equal": greater_equal,
-    "equal": equal, "not_equal": not_equal, "within": within,
-    **{name: getattr(logic, name) for name in logic.__all__},
+    "__builtins__": {}, "Fault": Exception, "Unknown": Unknown, "type": type, "tuple": tuple, "len": len,
+    "float": float, "iter": iter, "between": between, "within": within, "add": add, "subtract": subtract,
+    "multiply": multiply, "divide": divide, "less": less, "less_equal": less_equal, "greater": greater,
+    "greater_equal": greater_equal, "equal": equal, "not_equal": not_equal, "ask": logic.ask, "member": logic.member,
+    "minus": logic.minus, "sum_in": logic.sum_in, "min_in": logic.min_in, "max_in": logic.max_in,
 }  # fmt: skip
 """All that the compiled form of a rule can name."""
 
-_METHODS: dict[type[Node], str] = {
-    Const: "const", Variable: "variable", Fact: "fact", Limit: "limit", Logic: "logic", Not: "negation",
-    Negative: "negative", Arithmetic: "arithmetic", Comparison: "comparison", Member: "member", Gather: "gather",
-}  # fmt: skip
-
-Decide = Callable[[Any, Any, Any], str]
+Crashed = Callable[[Any, Exception], str]
+Batch = Callable[..., list[str]]
 
 
-class _Writer:
-    """What both forms share: variables, limits, and fixed values that have no written form."""
+class Writer:
+    """Lines of source, fixed values without a written form, and the limits that are looked up once at the start.
 
-    def __init__(self) -> None:
+    `value` gives an expression for a node and, where that takes statements, writes those first.
+    """
+
+    def __init__(self, depth: int) -> None:
+        self.lines: list[str] = []
+        self.depth = depth
         self.values: list[Any] = []
         self.limits: list[str] = []
         self.names = 0
 
-    def write(self, node: Node) -> str:
-        """A Python expression for the node."""
+    def say(self, line: str) -> None:
+        """Write one statement."""
+        self.lines.append("    " * self.depth + line)
+
+    def keep(self, value: str) -> str:
+        """A name that holds the value of the expression."""
+        self.names += 1
+        name = f"t{self.names}"
+        self.say(f"{name} = {value}")
+        return name
+
+    def value(self, node: Node) -> str:
+        """An expression for the node."""
         return getattr(self, _METHODS[type(node)])(node)  # type: ignore[no-any-return]
 
     def variable(self, node: Variable) -> str:
@@ -97,146 +105,257 @@ class _Writer:
         return repr(node.value)
 
     def negative(self, node: Negative) -> str:
-        return f"minus({self.write(node.part)})"
+        return f"minus({self.value(node.part)})"
 
     def arithmetic(self, node: Arithmetic) -> str:
-        return f"{_ARITHMETIC[node.op]}({self.write(node.left)}, {self.write(node.right)})"
+        return f"{ARITHMETIC[node.op]}({self.value(node.left)}, {self.value(node.right)})"
 
-    def prelude(self) -> list[str]:
-        return [f"    l{at} = limits[{name!r}]" for at, name in enumerate(self.limits)]
-
-    def make(self, lines: list[str], name: str, label: str) -> Any:
-        """Compile the lines and return what they define."""
-        code: CodeType = compile("\n".join(lines), f"<rule {label}>", "exec")
+    def make(self, head: str, before: Sequence[str], after: Sequence[str], label: str) -> Any:
+        """Compile the function that `head` begins, from lines before and after those written."""
+        prelude = [f"    l{at} = limits[{name!r}]" for at, name in enumerate(self.limits)]
+        text = "\n".join([head, *prelude, *before, *self.lines, *after])
+        code: CodeType = compile(text, f"<rule {label}>", "exec")
         names = {**NAMES, **{f"k{at}": value for at, value in enumerate(self.values)}}
         exec(code, names)  # noqa: S102 - source written by this module alone, from a checked tree, without builtins
-        return names[name]
+        return names["batch"]
 
 
-class Quick(_Writer):
-    """The form for exact values."""
+_METHODS: dict[type[Node], str] = {
+    Const: "const", Variable: "variable", Fact: "fact", Limit: "limit", Logic: "logic", Not: "negation",
+    Negative: "negative", Arithmetic: "arithmetic", Comparison: "comparison", Member: "member", Gather: "gather",
+}  # fmt: skip
+
+
+def _loops(node: Node) -> bool:
+    """Whether the node takes statements."""
+    return any(isinstance(part, Gather) and part.variable is not None for part in walk(node))
+
+
+class Quick(Writer):
+    """The form for exact values: Python's own truth, and an exception for whatever is not exact."""
 
     def fact(self, node: Fact) -> str:
         if hasattr(Unknown, node.name):  # an unknown subject must not answer with an attribute of its own
-            return f"ask({self.write(node.base)}, {node.name!r})"
-        return f"{self.write(node.base)}.{node.name}"
+            return f"ask({self.value(node.base)}, {node.name!r})"
+        return f"{self.value(node.base)}.{node.name}"
 
     def logic(self, node: Logic) -> str:
-        return "(" + f" {node.op} ".join(self.write(part) for part in node.parts) + ")"
+        if not _loops(node):
+            return "(" + f" {node.op} ".join(self.value(part) for part in node.parts) + ")"
+        result = self.keep(self.value(node.parts[0]))
+        for part in node.parts[1:]:
+            self.say(f"if {result}:" if node.op == "and" else f"if not {result}:")
+            self.depth += 1
+            self.say(f"{result} = {self.value(part)}")
+            self.depth -= 1
+        return result
 
     def negation(self, node: Not) -> str:
-        return f"(not {self.write(node.part)})"
+        return f"(not {self.value(node.part)})"
 
     def comparison(self, node: Comparison) -> str:
-        left, right = self.write(node.left), self.write(node.right)
+        left, right = self.value(node.left), self.value(node.right)
         # Two ranges written alike are equal to Python, though the numbers behind them may differ.
         if node.op in ("==", "!=") and not isinstance(node.left, Const) and not isinstance(node.right, Const):
-            return f"{_COMPARE[node.op]}({left}, {right})"
+            return f"{COMPARE[node.op]}({left}, {right})"
         return f"({left} {node.op} {right})"
 
     def member(self, node: Member) -> str:
+        item, group = self.value(node.item), self.value(node.group)
         if node.group.type.name == WINDOW:
-            return f"within({self.write(node.item)}, {self.write(node.group)})"
+            return f"within({item}, {group})"
         if isinstance(node.group, Const) or isinstance(node.item, Const):
-            return f"({self.write(node.item)} in {self.write(node.group)})"
-        return f"member({self.write(node.item)}, {self.write(node.group)})"
+            return f"({item} in {group})"
+        return f"member({item}, {group})"
 
     def gather(self, node: Gather) -> str:
-        items = self.write(node.items)
+        items = self.value(node.items)
         if node.variable is None:
             return f"float(len({items}))"
-        test = "" if node.condition is None else f" if {self.write(node.condition)}"
-        loop = f"for {self.variable(node.variable)} in {items}{test}"
+        result = self.keep({"every": "True", "none": "True", "some": "False", "count": "0.0"}.get(node.function, "[]"))
+        self.say(f"for {self.variable(node.variable)} in {items}:")
+        self.depth += 1
+        if node.condition is not None:
+            self.say(f"if {self.value(node.condition)}:")
+            self.depth += 1
+        self._element(node, result)
+        self.depth -= 1 if node.condition is None else 2
+        return result if node.type.name == "yes/no" or node.function == "count" else f"{node.function}_in({result}, [])"
+
+    def _element(self, node: Gather, result: str) -> None:
+        if node.element is None:
+            self.say(f"{result} += 1.0")
+            return
+        element = self.value(node.element)
+        if node.function in ("sum", "min", "max"):
+            self.say(f"{result}.append({element})")
+            return
+        self.say(f"if not {element}:" if node.function == "every" else f"if {element}:")
+        self.depth += 1
         if node.function == "count":
-            if node.element is not None:
-                test = f"{test} and {self.write(node.element)}" if test else f" if {self.write(node.element)}"
-            return f"float(len([1 for {self.variable(node.variable)} in {items}{test}]))"
-        assert node.element is not None
-        element = self.write(node.element)
-        pattern = {
-            "every": "all({} {})", "some": "any({} {})", "none": "(not any({} {}))",
-            "sum": "total([{} {}])", "min": "least([{} {}])", "max": "greatest([{} {}])",
-        }[node.function]  # fmt: skip
-        return pattern.format(element, loop)
+            self.say(f"{result} += 1.0")
+        else:
+            self.say(f"{result} = {node.function == 'some'}")
+            self.say("break")
+        self.depth -= 1
 
 
-class Careful(_Writer):
-    """The three-valued form."""
+class Careful(Writer):
+    """The three-valued form. A yes/no is True, False, Unknown, or None, which is no."""
 
     def fact(self, node: Fact) -> str:
         if isinstance(node.base, Variable):
-            return f"{self.write(node.base)}.{node.name}"
-        return f"ask({self.write(node.base)}, {node.name!r})"
+            return f"{self.value(node.base)}.{node.name}"
+        return f"ask({self.value(node.base)}, {node.name!r})"
 
     def logic(self, node: Logic) -> str:
-        name, stop = ("both_of", "False") if node.op == "and" else ("either_of", "True")
-        result = self.write(node.parts[0])
+        result = self.keep(self.value(node.parts[0]))
         for part in node.parts[1:]:
-            kept = self.kept()
-            result = f"({stop} if ({kept} := {result}) is {stop} else {name}({kept}, {self.write(part)}))"
+            if node.op == "and":
+                self.say(f"if {result} is not False and {result} is not None:")
+                self.depth += 1
+                other = self.keep(self.value(part))
+                self.say(f"if {other} is not True: {result} = {other}")
+            else:
+                self.say(f"if {result} is not True:")
+                self.depth += 1
+                other = self.keep(self.value(part))
+                self.say(f"if {other} is not False and {other} is not None: {result} = {other}")
+            self.depth -= 1
         return result
 
-    def kept(self) -> str:
-        """A name for a value that is looked at twice."""
-        self.names += 1
-        return f"t{self.names}"
-
     def negation(self, node: Not) -> str:
-        return f"opposite({self.write(node.part)})"
+        part = self.keep(self.value(node.part))
+        return f"({part} if type({part}) is Unknown else not {part})"
 
     def comparison(self, node: Comparison) -> str:
-        return f"{_COMPARE[node.op]}({self.write(node.left)}, {self.write(node.right)})"
+        return f"{COMPARE[node.op]}({self.value(node.left)}, {self.value(node.right)})"
 
     def member(self, node: Member) -> str:
         name = "within" if node.group.type.name == WINDOW else "member"
-        return f"{name}({self.write(node.item)}, {self.write(node.group)})"
+        return f"{name}({self.value(node.item)}, {self.value(node.group)})"
 
     def gather(self, node: Gather) -> str:
-        parts = [self.write(node.items)]
-        if node.variable is not None:
-            name = self.variable(node.variable)
-            parts.append("None" if node.element is None else f"lambda {name}: {self.write(node.element)}")
-            if node.condition is not None:
-                parts.append(f"lambda {name}: {self.write(node.condition)}")
-        return f"{node.function}_of({', '.join(parts)})"
+        items = self.keep(self.value(node.items))
+        result = self.keep(items)
+        self.say(f"if type({items}) is tuple:")
+        self.depth += 1
+        if node.variable is None:
+            self.say(f"{result} = float(len({items}))")
+        elif node.type.name == "yes/no":
+            self._answers(node, items, result)
+        elif node.function == "count":
+            self._count(node, items, result)
+        else:
+            self._numbers(node, items, result)
+        self.depth -= 1
+        if node.type.name == "yes/no":
+            self.say(f"elif {items} is None: {result} = False")
+        return result
+
+    def _loop(self, node: Gather, items: str) -> str:
+        """Begin the loop; the name of whether the subject is kept, `True` when all are."""
+        assert node.variable is not None
+        self.say(f"for {self.variable(node.variable)} in {items}:")
+        self.depth += 1
+        if node.condition is None:
+            return "True"
+        kept = self.keep(self.value(node.condition))
+        self.say(f"if {kept} is False or {kept} is None: continue")
+        return kept
+
+    def _answers(self, node: Gather, items: str, result: str) -> None:
+        """`every`, `some`, `none`: an answer that settles the whole ends the loop, an undecided one is remembered."""
+        assert node.element is not None
+        every = node.function == "every"
+        self.say(f"{result} = {node.function != 'some'}")
+        kept = self._loop(node, items)
+        element = self.keep(self.value(node.element))
+        settles = f"{element} is False or {element} is None" if every else f"{element} is True"
+        self.say(f"if {settles}:")
+        self.depth += 1
+        if kept != "True":
+            self.say(f"if {kept} is not True:")
+            self.say(f"    {result} = {kept}")
+            self.say("    continue")
+        self.say(f"{result} = {node.function == 'some'}")
+        self.say("break")
+        self.depth -= 1
+        other = f"{element} is not True" if every else f"{element} is not False and {element} is not None"
+        self.say(f"if {other}: {result} = {element}")
+        self.depth -= 1
+
+    def _count(self, node: Gather, items: str, result: str) -> None:
+        sure, perhaps = self.keep("0.0"), self.keep("0.0")
+        kept = self._loop(node, items)
+        if node.element is not None:
+            element = self.keep(self.value(node.element))
+            self.say(f"if {element} is False or {element} is None: continue")
+            self.say(f"if {kept} is True and {element} is True: {sure} += 1.0")
+        else:
+            self.say(f"if {kept} is True: {sure} += 1.0")
+        self.say(f"{perhaps} += 1.0")
+        self.depth -= 1
+        self.say(f"{result} = between({sure}, {perhaps})")
+
+    def _numbers(self, node: Gather, items: str, result: str) -> None:
+        assert node.element is not None
+        sure, perhaps = self.keep("[]"), self.keep("[]")
+        kept = self._loop(node, items)
+        self.say(f"({sure} if {kept} is True else {perhaps}).append({self.value(node.element)})")
+        self.depth -= 1
+        self.say(f"{result} = {node.function}_in({sure}, {perhaps})")
 
 
-def quick_batch(given: Node, require: Node, label: str) -> Callable[..., list[str]]:
-    """`batch(subjects, design, limits, slow)`: a verdict for each subject, `slow(subject)` where it is not exact."""
-    writer = Quick()
-    wanted = f"('met' if {writer.write(require)} else 'breach')"
-    if not (isinstance(given, Const) and given.value is True):
-        wanted = f"({wanted} if {writer.write(given)} else 'not applicable')"
-    lines = [
-        "def batch(subjects, v1, limits, slow):",
-        *writer.prelude(),
+def quick_batch(given: Node, require: Node, label: str) -> Batch:
+    """`batch(subjects, design, limits, slow)`: a verdict for each subject.
+
+    `slow(subjects)` gives the verdicts of those that are not exact; once more than one in ten was not, of all the rest.
+    """
+    writer = Quick(depth=3)
+    writer.say(f"if {writer.value(given)}:")
+    writer.depth += 1
+    writer.say(f"add_verdict('met' if {writer.value(require)} else 'breach')")
+    writer.depth -= 1
+    writer.say("else:")
+    writer.say("    add_verdict('not applicable')")
+    before = [
         "    found = []",
         "    add_verdict = found.append",
-        f"    for v{ABOUT_SLOT} in subjects:",
+        "    rest = iter(subjects)",
+        "    raised = 0",
+        f"    for v{ABOUT_SLOT} in rest:",
         "        try:",
-        f"            add_verdict({wanted})",
+    ]
+    after = [
         "        except Fault:",
-        f"            add_verdict(slow(v{ABOUT_SLOT}))",
+        f"            found += slow((v{ABOUT_SLOT},))",
+        "            raised += 1",
+        "            if raised > 2 and 10 * raised > len(found):",
+        "                found += slow(rest)",
         "    return found",
     ]
-    return writer.make(lines, "batch", label)  # type: ignore[no-any-return]
+    return writer.make("def batch(subjects, v1, limits, slow):", before, after, label)  # type: ignore[no-any-return]
 
 
-def careful_one(given: Node, require: Node, label: str) -> Decide:
-    """`decide(subject, design, limits)`: the verdict for one subject, whatever its facts are."""
-    writer = Careful()
-    given_text, require_text = writer.write(given), writer.write(require)
-    lines = [
-        f"def decide(v{ABOUT_SLOT}, v1, limits):",
-        *writer.prelude(),
-        f"    given = truth({given_text})",
-        "    if given is False:",
-        "        return 'not applicable'",
-        f"    require = truth({require_text})",
-        "    if require is True:",
-        "        return 'met'",
-        "    if require is False and given is True:",
-        "        return 'breach'",
-        "    return 'unproven'",
+def careful_batch(given: Node, require: Node, label: str) -> Batch:
+    """`batch(subjects, design, limits, crashed)`: a verdict for each subject, whatever its facts are.
+
+    `crashed(subject, error)` gives the verdict where a fact raises.
+    """
+    writer = Careful(depth=3)
+    writer.say(f"given = {writer.value(given)}")
+    writer.say("if given is False or given is None:")
+    writer.say("    add_verdict('not applicable')")
+    writer.say("    continue")
+    writer.say(f"require = {writer.value(require)}")
+    writer.say("if require is True: add_verdict('met')")
+    writer.say("elif given is True and (require is False or require is None): add_verdict('breach')")
+    writer.say("else: add_verdict('unproven')")
+    before = ["    found = []", "    add_verdict = found.append", f"    for v{ABOUT_SLOT} in subjects:", "        try:"]
+    after = [
+        "        except Fault as fault:",
+        f"            add_verdict(crashed(v{ABOUT_SLOT}, fault))",
+        "    return found",
     ]
-    return writer.make(lines, "decide", label)  # type: ignore[no-any-return]
+    return writer.make("def batch(subjects, v1, limits, crashed):", before, after, label)  # type: ignore[no-any-return]

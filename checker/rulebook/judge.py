@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any, NamedTuple
 
 from checker.rulebook.examples import Example
 from checker.rulebook.rule import Rule
+from checker.rulebook.walk import Scene, decide
+
+WORTH_COMPILING = 8
+"""Compiling a rule takes as long as walking over its tree for about so many subjects."""
 
 
 class Broken(NamedTuple):
@@ -23,14 +27,23 @@ def judge(
 ) -> list[str]:
     """A verdict for each subject. What breaks is unproven and goes to `broken`; it never ends a review."""
 
-    def slow(subject: Any) -> str:
-        try:
-            return rule.decide(subject, design, limits)
-        except Exception as error:  # noqa: BLE001 - whatever a fact raises, the pair is unproven and the cause is told
-            broken.append(Broken(rule.text.id, subject.kind, subject.id, cause_of(error)))
-            return "unproven"
+    def crashed(subject: Any, error: Exception) -> str:
+        broken.append(Broken(rule.text.id, subject.kind, subject.id, cause_of(error)))
+        return "unproven"
 
-    return rule.batch(subjects, design, limits, slow) if subjects else []
+    if len(subjects) < WORTH_COMPILING:
+        return [_walked(rule, subject, design, limits, crashed) for subject in subjects]
+    return rule.quick(subjects, design, limits, lambda rest: rule.careful(rest, design, limits, crashed))
+
+
+def _walked(
+    rule: Rule, subject: Any, design: Any, limits: Mapping[str, Any], crashed: Callable[[Any, Exception], str]
+) -> str:
+    """The verdict for one subject without compiling the rule."""
+    try:
+        return decide(rule.given_tree, rule.require_tree, Scene((subject, design), limits))
+    except Exception as error:  # noqa: BLE001 - whatever a fact raises, the pair is unproven and the cause is told
+        return crashed(subject, error)
 
 
 def cause_of(error: Exception) -> str:

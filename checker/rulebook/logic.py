@@ -9,8 +9,19 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from typing import Any
 
-from checker.quantities import UNKNOWN, Number, Range, Truth, Unknown, add, equal, greatest, least, negate, within
-from checker.quantities.values import between
+from checker.quantities import (
+    UNKNOWN,
+    Number,
+    Range,
+    Truth,
+    Unknown,
+    between,
+    equal,
+    greatest,
+    least,
+    negate,
+    total,
+)
 
 Test = Callable[[Any], Any]
 
@@ -73,11 +84,6 @@ def member(item: Any, group: Any) -> Truth:
     return answer
 
 
-def inside(item: Any, group: Any) -> Truth:
-    """Whether a number or window lies in the window."""
-    return within(item, group)
-
-
 def every_of(items: Any, holds: Test, keep: Test | None = None) -> Truth:
     """Whether `holds` for every item that `keep` keeps."""
     if items is None or type(items) is Unknown:
@@ -132,33 +138,17 @@ def count_of(items: Any, holds: Test | None = None, keep: Test | None = None) ->
 
 def sum_of(items: Any, value: Test, keep: Test | None = None) -> Number:
     """The sum of the values; where it is undecided whether one counts, it counts from nothing to all of it."""
-    from checker.quantities import total
-
-    if items is None or type(items) is Unknown:
-        return items
-    sure, perhaps = _sorted(items, value, keep)
-    return total([*sure, *(_hull(0.0, term) for term in perhaps)])
+    return items if items is None or type(items) is Unknown else sum_in(*_sorted(items, value, keep))
 
 
 def min_of(items: Any, value: Test, keep: Test | None = None) -> Number:
     """The least value; none of nothing."""
-    return _extreme(items, value, keep, least)
+    return items if items is None or type(items) is Unknown else min_in(*_sorted(items, value, keep))
 
 
 def max_of(items: Any, value: Test, keep: Test | None = None) -> Number:
     """The greatest value; none of nothing."""
-    return _extreme(items, value, keep, greatest)
-
-
-def _extreme(items: Any, value: Test, keep: Test | None, pick: Callable[[Iterable[Number]], Number]) -> Number:
-    if items is None or type(items) is Unknown:
-        return items
-    sure, perhaps = _sorted(items, value, keep)
-    if not perhaps:
-        return pick(sure)
-    if not sure:
-        return UNKNOWN  # it may even be that nothing is left
-    return _hull(pick(sure), pick([*sure, *perhaps]))
+    return items if items is None or type(items) is Unknown else max_in(*_sorted(items, value, keep))
 
 
 def _sorted(items: Any, value: Test, keep: Test | None) -> tuple[list[Number], list[Number]]:
@@ -170,6 +160,29 @@ def _sorted(items: Any, value: Test, keep: Test | None) -> tuple[list[Number], l
         if kept is not False:
             (sure if kept is True else perhaps).append(value(item))
     return sure, perhaps
+
+
+def sum_in(sure: list[Number], perhaps: list[Number]) -> Number:
+    """The sum of values that count and of values that may."""
+    return total([*sure, *(_hull(0.0, term) for term in perhaps)])
+
+
+def min_in(sure: list[Number], perhaps: list[Number]) -> Number:
+    """The least of values that count and of values that may."""
+    return _extreme(sure, perhaps, least)
+
+
+def max_in(sure: list[Number], perhaps: list[Number]) -> Number:
+    """The greatest of values that count and of values that may."""
+    return _extreme(sure, perhaps, greatest)
+
+
+def _extreme(sure: list[Number], perhaps: list[Number], pick: Callable[[Iterable[Number]], Number]) -> Number:
+    if not perhaps:
+        return pick(sure)
+    if not sure:
+        return UNKNOWN  # it may even be that nothing is left
+    return _hull(pick(sure), pick([*sure, *perhaps]))
 
 
 def _hull(first: Number, second: Number) -> Number:
@@ -190,8 +203,3 @@ def _low(number: Any) -> float:
 def _high(number: Any) -> float:
     return float(number.high if type(number) is Range else number)
 
-
-__all__ = [
-    "add", "ask", "both_of", "count_of", "either_of", "every_of", "inside", "max_of", "member", "min_of", "minus",
-    "none_of", "opposite", "some_of", "sum_of", "truth",
-]  # fmt: skip

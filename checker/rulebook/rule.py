@@ -14,6 +14,7 @@ from checker.rulebook.syntax import ExpressionError
 from checker.rulebook.template import Template, loops_in, read_template
 
 if TYPE_CHECKING:
+    from checker.rulebook.emit import Batch
     from checker.rulebook.examples import Example
 
 
@@ -90,18 +91,18 @@ class Rule:
         return self._template("mend", self.text.mend)
 
     @cached_property
-    def batch(self) -> Callable[..., list[str]]:
-        """`batch(subjects, design, limits, slow)`: the compiled form for exact values."""
+    def quick(self) -> Batch:
+        """The compiled form for exact values, see `emit.quick_batch`."""
         from checker.rulebook.emit import quick_batch
 
         return quick_batch(self.given_tree, self.require_tree, self.text.id)
 
     @cached_property
-    def decide(self) -> Callable[[Any, Any, Mapping[str, Any]], str]:
-        """`decide(subject, design, limits)`: the verdict for one subject, whatever its facts are."""
-        from checker.rulebook.emit import careful_one
+    def careful(self) -> Batch:
+        """The compiled form for values of any kind, see `emit.careful_batch`."""
+        from checker.rulebook.emit import careful_batch
 
-        return careful_one(self.given_tree, self.require_tree, self.text.id)
+        return careful_batch(self.given_tree, self.require_tree, self.text.id)
 
     @cached_property
     def examples(self) -> tuple[Example, ...]:

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from checker.quantities import UNKNOWN, Range
 from checker.rulebook.check import check_expression
-from checker.rulebook.emit import NAMES, careful_one, quick_batch
+from checker.rulebook.emit import NAMES, careful_batch, quick_batch
 from checker.rulebook.limits import LimitSpec
 from checker.rulebook.walk import Scene, decide
 from tests.rulebook.random_rules import conditions, doubtful_scenes, exact_scenes, inside, scenes_with_absence
@@ -29,12 +29,14 @@ def tree(text: str) -> Any:
 
 def quick(given_text: str, require_text: str, scene: Any, slow: Any = None) -> str:
     conductor, design, limits = scene
-    refuse = slow or (lambda subject: "asked the careful form")
+    refuse = slow or (lambda subjects: ["asked the careful form" for _ in subjects])
     return quick_batch(tree(given_text), tree(require_text), "test")([conductor], design, limits, refuse)[0]
 
 
 def careful(given_text: str, require_text: str, scene: Any) -> str:
-    return careful_one(tree(given_text), tree(require_text), "test")(*scene)
+    conductor, design, limits = scene
+    batch = careful_batch(tree(given_text), tree(require_text), "test")
+    return batch([conductor], design, limits, lambda subject, error: f"crashed: {error!r}")[0]
 
 
 def walked(given_text: str, require_text: str, scene: Any) -> str:
@@ -160,13 +162,26 @@ def test_only_the_subject_that_is_not_exact_is_put_to_the_careful_form() -> None
     things = [Thing("conductor", str(at), capacity=value) for at, value in enumerate((5.0, UNKNOWN, 1.0))]
     asked: list[str] = []
 
-    def slow(subject: Any) -> str:
-        asked.append(subject.id)
-        return "unproven"
+    def slow(subjects: Any) -> list[str]:
+        asked.extend(subject.id for subject in subjects)
+        return ["unproven"]
 
     batch = quick_batch(tree("true"), tree("conductor.capacity > '2 A'"), "test")
     assert batch(things, Thing("design"), {}, slow) == ["met", "unproven", "breach"]
     assert asked == ["1"]
+
+
+def test_where_many_are_not_exact_the_rest_goes_to_the_careful_form_at_once() -> None:
+    things = [Thing("conductor", str(at), capacity=UNKNOWN if at < 3 else 5.0) for at in range(10)]
+    asked: list[list[str]] = []
+
+    def slow(subjects: Any) -> list[str]:
+        asked.append([subject.id for subject in subjects])
+        return ["unproven" for _ in asked[-1]]
+
+    batch = quick_batch(tree("true"), tree("conductor.capacity > '2 A'"), "test")
+    assert len(batch(things, Thing("design"), {}, slow)) == 10
+    assert asked == [["0"], ["1"], ["2"], [str(at) for at in range(3, 10)]]
 
 
 def test_compiled_code_sees_no_builtins() -> None:

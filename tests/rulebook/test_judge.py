@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from checker.rulebook import Broken, Rule, judge, judge_example, load_rulebook
+from checker.rulebook.judge import WORTH_COMPILING
 from tests.rulebook.small import Thing, rule_text, small_catalogue, write_rules
 
 
@@ -60,7 +61,27 @@ def test_a_crash_is_never_taken_for_met_by_what_stands_before_it(rule: Rule) -> 
 
 def test_no_subjects_no_verdicts(rule: Rule) -> None:
     assert judge(rule, [], Thing("design"), {}, []) == []
-    assert "batch" not in rule.__dict__, "a rule without subjects is not even compiled"
+    assert "quick" not in rule.__dict__, "a rule without subjects is not even compiled"
+
+
+def test_few_subjects_and_many_get_the_same_verdicts(rule: Rule) -> None:
+    ratings = [float(rating) for rating in range(25, 25 + 2 * WORTH_COMPILING)]
+    things = [Thing("conductor", str(r), is_live=True, capacity=30.0, protected_by=devices(r)) for r in ratings]
+    many = judge(rule, things, Thing("design"), {}, [])
+    assert "quick" in rule.__dict__
+    assert [judge(rule, [thing], Thing("design"), {}, [])[0] for thing in things] == many
+    assert many == ["met"] * 6 + ["breach"] * (2 * WORTH_COMPILING - 6)
+
+
+def test_a_crash_among_many_is_unproven_and_the_others_are_judged(rule: Rule) -> None:
+    good = [
+        Thing("conductor", str(at), is_live=True, capacity=30.0, protected_by=devices(10.0))
+        for at in range(WORTH_COMPILING)
+    ]
+    broken: list[Broken] = []
+    found = judge(rule, [*good, Crashing("conductor", "x", is_live=True, protected_by=devices(1.0))], None, {}, broken)
+    assert found == ["met"] * WORTH_COMPILING + ["unproven"]
+    assert [one.id for one in broken] == ["x"]
 
 
 def test_an_example_of_facts_gets_its_verdict(rule: Rule) -> None:
