@@ -60,6 +60,15 @@ def test_it_finds_the_breach_the_question_and_the_departure_in_their_places(caps
     assert breach["mend"] == "Fit a device of at most 100 A instead of 150 A."
 
 
+def test_what_another_finding_explains_is_folded_under_it(capsys: pytest.CaptureFixture[str]) -> None:
+    document = report(capsys)
+    (folded,) = [each for each in document["findings"] if each["key"] == "house-capacity:device:F1"]
+    assert (folded["verdict"], folded["under"]) == ("breach", "house-rating:device:F1")
+    review(VAN)
+    text = capsys.readouterr().out
+    assert "With it, from the same cause:\n           WARNING A fuse is larger than the conductor behind it" in text
+
+
 def test_with_all_what_is_met_is_listed_too_and_the_count_is_the_same(capsys: pytest.CaptureFixture[str]) -> None:
     short, long = report(capsys), report(capsys, "--all")
     assert found(long, "house-rating") == {"F1": "breach", "F2": "met", "F3": "unproven"}
