@@ -59,7 +59,10 @@ def chamber_mixed(s: Subject) -> Truth:
         if mixed is not False:
             return mixed
     undivided = _undivided(s)
-    return undivided if undivided is not False else _all_placed(s, circuits, looms)
+    # Chambers are told by the band that runs in them; the parts of a divided box only have names.
+    if undivided is not False or s.item.has("chambers.elv"):
+        return undivided
+    return _all_placed(s, circuits, looms)
 
 
 def _all_placed(s: Subject, circuits: dict[str, str], looms: list[Item]) -> Truth:

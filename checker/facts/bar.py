@@ -1,0 +1,77 @@
+"""Bus bars: rating, studs, cover."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from checker.circuit.elements import LIVE
+from checker.design.given import Where
+from checker.facts.catalogue import fact, subjects
+from checker.facts.subject import Facts, Subject
+from checker.facts.terminal import high, low, wires_at
+from checker.quantities import Number, Truth, Unknown, add, greatest, total
+from checker.quantities.values import between
+
+
+@subjects("bar", "A bus bar, both poles together.")
+def bars(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
+    """In file order."""
+    for item in facts.network.equipment.values():
+        if item.kind == "bar":
+            yield item.name, item.where, item
+
+
+@fact("bar", "rating", unit="A", says="Current it may carry.")
+def rating(s: Subject) -> Any:
+    return s.read(s.item, "rating")
+
+
+def joined(s: Subject, pole: str) -> list[Any]:
+    """The conductors that end on one pole of it."""
+    found = dict.fromkeys(wire.conductor for wire in wires_at(s.facts, f"{s.item.name}:{pole}"))
+    twins = (s.facts.of("conductor", conductor) for conductor in found)
+    return [twin for twin in twins if twin is not None]
+
+
+@fact(
+    "bar",
+    "current",
+    unit="A",
+    says="Greatest lasting current that can meet in it.",
+    method="what flows in flows out, so no section carries more than half the sum of its conductors; at least what one "
+    "conductor carries when the others can take it",
+)
+def current(s: Subject) -> Any:
+    currents = [one.design_current for one in joined(s, "+") if one.item.role == LIVE]
+    if len(currents) < 2:
+        return 0.0
+    top, all_of_them = greatest(currents), total(currents)
+    if isinstance(top, Unknown) or isinstance(all_of_them, Unknown):
+        return top if isinstance(top, Unknown) else all_of_them
+    most, whole = high(top), high(all_of_them)
+    upper = min(whole / 2.0, whole - most)
+    s.note(lambda: f"half of {whole:.4g} A is {whole / 2:.4g} A; the largest alone is {most:.4g} A")
+    return between(min(low(top), upper), upper) if upper > 0 else 0.0
+
+
+@fact("bar", "studs", unit="count", says="Studs or screws of one pole.")
+def studs(s: Subject) -> Any:
+    return s.read(s.item, "studs")
+
+
+@fact("bar", "lugs", unit="count", says="Lugs on its fuller pole.", method="conductors that end on it")
+def lugs(s: Subject) -> Any:
+    counts = []
+    for pole in ("+", "-"):
+        count: Number = 0.0
+        for one in joined(s, pole):
+            count = add(count, s.read(one.item.circuit, "in parallel"))
+        counts.append(count)
+    return greatest(counts)
+
+
+@fact("bar", "covered", type="yes/no", says="Its live metal is covered.")
+def covered(s: Subject) -> Truth:
+    stated = s.read(s.item, "cover")
+    return False if stated is None else stated

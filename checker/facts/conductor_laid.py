@@ -1,0 +1,154 @@
+"""Conductors as they are laid: covered, supported, under the body, through gas lockers, marked."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.build import BONDING
+from checker.circuit.elements import EARTH, RETURN
+from checker.design.item import Item
+from checker.design.run import Hole, Length, Through
+from checker.facts.catalogue import fact
+from checker.facts.conductor_given import cable_value, place_items
+from checker.facts.space import chain, is_kind
+from checker.facts.subject import Subject
+from checker.quantities import Number, Truth, Unknown, add, either, least, some
+
+FINE = ("stranded", "flexible", "extra flexible")
+
+
+@fact("conductor", "sheathed", type="yes/no", says="Its cable has a sheath over the cores.",
+      method="the sheath told; two cores and more lie in a sheath unless it is said that there is none")  # fmt: skip
+def sheathed(s: Subject) -> Truth:
+    cable: Item | None = s.item.circuit.cable
+    if cable is None:
+        return Unknown(f"the cable of {s.item.circuit.name} is not known")
+    sheath = s.read(cable, "sheath")
+    if not isinstance(sheath, Unknown):
+        return sheath is not None
+    cores = s.read(cable, "cores")
+    if isinstance(cores, float):
+        return cores >= 2.0
+    return Unknown(f"the sheath of {cable.name} is not told")
+
+
+@fact("conductor", "covered", type="yes/no", says="Conduit, tube, duct or sleeve covers it.")
+def covered(s: Subject) -> Truth:
+    found = s.covering
+    return found if isinstance(found, Unknown) else found is not None
+
+
+@fact("conductor", "stranded_copper", type="yes/no", says="It is of copper and of strands, not one solid wire.")
+def stranded_copper(s: Subject) -> Truth:
+    metal, strands = s.material, s.strands
+    if isinstance(metal, str) and metal == "aluminium":
+        return False
+    if isinstance(strands, str) and strands not in FINE:
+        return False
+    return next((one for one in (metal, strands) if isinstance(one, Unknown)), True)
+
+
+@fact("conductor", "under_body", type="yes/no", says="Part of it lies under the body.", method="places of the run")
+def under_body(s: Subject) -> Truth:
+    return some(is_kind(s, place, "under body") for place in place_items(s))
+
+
+@fact("conductor", "outside", type="yes/no", says="Part of it lies outside, on the roof or the skin.",
+      method="places of the run")  # fmt: skip
+def outside(s: Subject) -> Truth:
+    return some(is_kind(s, place, "outside") for place in place_items(s))
+
+
+@fact("conductor", "in_gas_locker", type="yes/no", says="Part of it lies in a locker of gas cylinders.",
+      method="places of the run and the places around them")  # fmt: skip
+def in_gas_locker(s: Subject) -> Truth:
+    return some(is_kind(s, one, "gas locker") for place in place_items(s) for one in chain(s, place.name))
+
+
+@fact("conductor", "joint_in_gas_locker", type="yes/no", says="It is joined within a locker of gas cylinders.",
+      method="a device in the run between two stretches in the locker")  # fmt: skip
+def joint_in_gas_locker(s: Subject) -> Truth:
+    lockers = {place.name for place in place_items(s) if is_kind(s, place, "gas locker") is not False}
+    run = s.item.circuit.run
+    inside = [isinstance(step, Length) and step.place in lockers for step in run]
+    if True not in inside:
+        return False
+    first, last = inside.index(True), len(inside) - 1 - inside[::-1].index(True)
+    return any(isinstance(step, Through) for step in run[first:last])
+
+
+@fact("conductor", "above_cylinder_base", unit="mm", says="Height above the base of the gas cylinders.")
+def above_cylinder_base(s: Subject) -> Any:
+    return s.read(s.item.circuit, "above cylinder base")
+
+
+@fact("conductor", "duty_is_bonding", type="yes/no", says="It bonds parts or earths them; no load current runs in it.")
+def duty_is_bonding(s: Subject) -> bool:
+    return s.item.role in (BONDING, EARTH)
+
+
+@fact(
+    "conductor",
+    "free_run",
+    unit="m",
+    says="Length of it outside conduit, duct and enclosures, where supports have to hold it.",
+    method="stretches of the run, those in ducts, loops, lockers and battery boxes left out; none in a covering",
+)
+def free_run(s: Subject) -> Any:
+    found = s.covered
+    if isinstance(found, Unknown):
+        return found
+    if found or s.item.role in (RETURN, EARTH):
+        return 0.0
+    length: Number = 0.0
+    for wire in s.item.wires:
+        if wire.gap is not None:
+            return Unknown(f"part of the run of {s.item.circuit.name} was not seen")
+        for stretch in wire.lengths:
+            if stretch.place is not None and _boxed(s, s.facts.design.places[stretch.place]):
+                continue
+            length = add(length, s.use(f"{s.item.circuit.path}.run via {stretch.place}", stretch.length, "m"))
+    return length
+
+
+def _boxed(s: Subject, place: Item) -> bool:
+    boxed = ("duct", "flexible loop", "battery box", "battery locker", "locker")
+    return is_kind(s, place, *boxed) is True or place.has("box")
+
+
+@fact("conductor", "standard_told", type="yes/no", says="The product standard of its cable is told.")
+def standard_told(s: Subject) -> Truth:
+    found = cable_value(s, "standard")
+    return found if isinstance(found, Unknown) else bool(found)
+
+
+@fact("conductor", "marked_every", unit="m", says="Interval at which it is marked along its length.")
+def marked_every(s: Subject) -> Any:
+    return s.read(s.item.circuit, "marked every")
+
+
+@fact("conductor", "terminal_limit", unit="°C", says="Lowest temperature that a terminal told at its ends may reach.",
+      method="least of the limits told with the terminals")  # fmt: skip
+def terminal_limit(s: Subject) -> Any:
+    found: Number = None
+    for node in (s.item.start, s.item.end):
+        owner, _, name = node.partition(":")
+        item = s.facts.network.equipment.get(owner)
+        told = item.terminals.get(name) if item is not None else None
+        if told is not None and told.has("limit"):
+            limit = s.read(told, "limit")
+            found = limit if found is None else least(found, limit)
+    return found
+
+
+@fact("conductor", "holes", of="hole", type="list", says="The holes it goes through.", method="run")
+def holes(s: Subject) -> tuple[Any, ...]:
+    names = dict.fromkeys(step.name for step in s.item.circuit.run if isinstance(step, Hole))
+    found = (s.facts.subject("hole", name) for name in names)
+    return tuple(one for one in found if one is not None)
+
+
+@fact("conductor", "endures_sun", type="yes/no", says="Cable or covering endures sunlight.",
+      method="told of the cable, or covered by conduit")  # fmt: skip
+def endures_sun(s: Subject) -> Truth:
+    return either(s.ultraviolet, s.covered)

@@ -1,0 +1,215 @@
+"""What the work adds to the vehicle: mass, axle loads, ball load, height."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.design.given import Box
+from checker.design.item import Item
+from checker.design.model import Equipment
+from checker.facts.catalogue import fact
+from checker.facts.equipment import float_count, one_mass
+from checker.facts.space import lower, stands, upper
+from checker.facts.subject import Subject
+from checker.physics.mechanics import support_shares
+from checker.quantities import (
+    UNKNOWN,
+    Number,
+    Range,
+    Unknown,
+    add,
+    corners,
+    equal,
+    greatest,
+    less_equal,
+    multiply,
+    total,
+)
+from checker.quantities.values import between
+
+HEAVY = ("battery", "bank", "inverter", "inverter-charger", "generator", "solar array", "transformer")
+"""Kinds too heavy to leave out: without their mass the sum is not known. Cables, fuses and switches are left out when
+their mass is not told."""
+
+
+def added(s: Subject) -> list[Equipment]:
+    """Equipment that the fitter put in, with a mass told or too heavy to have none; starting batteries belong to the
+    vehicle."""
+    found = []
+    for one in s.facts.subjects("equipment"):
+        item: Equipment = one.item
+        own = s.read(item, "own") if item.allows("own") else "fitter"
+        starting = item.allows("purpose") and equal(item.value("purpose"), "starting") is True
+        if starting or equal(own, "factory") is True:
+            continue
+        if item.kind in HEAVY or (item.allows("mass") and item.has("mass")):
+            found.append(item)
+    return found
+
+
+def mass_of(s: Subject, item: Equipment) -> Any:
+    """Mass of all pieces under one name, kg."""
+    found = multiply(one_mass(s, item), float_count(s, item))
+    return Unknown(f"the mass of {item.name} is not told") if isinstance(found, Unknown) else found
+
+
+@fact("design", "added_mass", unit="kg", says="Mass of the equipment that the fitter put in.",
+      method="sum of masses; cables and small devices without a told mass left out")  # fmt: skip
+def added_mass(s: Subject) -> Any:
+    return total(mass_of(s, item) for item in added(s))
+
+
+def limit_or_load(s: Subject, key: str) -> Any:
+    """A mass of the vehicle."""
+    return s.read(s.item.vehicle, f"masses.{key}")
+
+
+@fact("design", "masses_told", type="yes/no", says="Some mass or limit of the vehicle is told.")
+def masses_told(s: Subject) -> bool:
+    return any(key.startswith("masses.") for key, _ in s.item.vehicle.written())
+
+
+@fact("design", "gross_limit", unit="kg", says="Greatest permitted mass.")
+def gross_limit(s: Subject) -> Any:
+    return limit_or_load(s, "gross")
+
+
+@fact(
+    "design",
+    "gross_mass",
+    unit="kg",
+    says="Mass of the vehicle with the work done and its payload.",
+    method="total before (or both axles) + added mass + payload kept; without the payload, at least the rest",
+)
+def gross_mass(s: Subject) -> Any:
+    before = limit_or_load(s, "before.total")
+    if isinstance(before, Unknown):
+        before = total(limit_or_load(s, "before.front"), limit_or_load(s, "before.rear"))
+    kept = limit_or_load(s, "payload kept") if s.item.vehicle.has("masses.payload kept") else UNKNOWN
+    return total(before, s.added_mass, kept) if not isinstance(kept, Unknown) else _at_least(add(before, s.added_mass))
+
+
+def _at_least(value: Number) -> Any:
+    """A load to which something not told is still to be added."""
+    return Range(lower(value), float("inf")) if isinstance(value, float | Range) else value
+
+
+def position(s: Subject, item: Equipment) -> Number:
+    """Distance of its middle behind the front axle, m: its box, else anywhere within the vehicle."""
+    here = stands(s, item)
+    vehicle = s.item.vehicle
+    # Kept so that both words of the axis are asked for: without them a coordinate means nothing.
+    axis = s.read(vehicle, "axes.x")
+    sense = -1.0 if isinstance(axis, str) and axis == "forward" else 1.0
+    if here is not None:
+        middle = multiply(add(here.low[0], here.high[0]), 0.5)
+        if not here.exact:
+            middle = between(lower(here.low[0]), upper(here.high[0]))
+        return multiply(middle, sense)
+    around = s.read(vehicle, "envelope")
+    if not isinstance(around, Box):
+        return Unknown(f"where {item.name} stands is not told")
+    end = add(around.at[0], around.size[0])
+    ends = (multiply(around.at[0], sense), multiply(end, sense))
+    if any(isinstance(one, Unknown) or one is None for one in ends):
+        return Unknown(f"where {item.name} stands is not told")
+    return between(min(lower(one) for one in ends), max(upper(one) for one in ends))
+
+
+def _axle(s: Subject, which: str) -> Any:
+    before = limit_or_load(s, f"before.{which}")
+    wheelbase = limit_or_load(s, "wheelbase")
+    loads: list[Number] = [before]
+    at = 1 if which == "rear" else 0
+    for item in added(s):
+        share = corners(lambda x, span: support_shares(x, span)[at], position(s, item), wheelbase)
+        loads.append(multiply(mass_of(s, item), share))
+    s.note(lambda: "load = load before + sum of mass × x / wheelbase")
+    return total(loads)
+
+
+@fact("design", "front_axle_load", unit="kg", says="Load of the front axle with the work done, without payload.",
+      method="lever rule over the wheelbase; what has no box lies anywhere along the vehicle")  # fmt: skip
+def front_axle_load(s: Subject) -> Any:
+    return _axle(s, "front")
+
+
+@fact("design", "rear_axle_load", unit="kg", says="Load of the rear axle with the work done, without payload.",
+      method="lever rule over the wheelbase; what has no box lies anywhere along the vehicle")  # fmt: skip
+def rear_axle_load(s: Subject) -> Any:
+    return _axle(s, "rear")
+
+
+@fact("design", "front_axle_limit", unit="kg", says="Greatest load of the front axle.")
+def front_axle_limit(s: Subject) -> Any:
+    return limit_or_load(s, "front limit")
+
+
+@fact("design", "rear_axle_limit", unit="kg", says="Greatest load of the rear axle.")
+def rear_axle_limit(s: Subject) -> Any:
+    return limit_or_load(s, "rear limit")
+
+
+@fact(
+    "design",
+    "ball_load",
+    unit="kg",
+    says="Load of the tow ball with the work done.",
+    method="load before, give or take the added mass: ahead of the axle it adds at most itself, behind it takes off",
+)
+def ball_load(s: Subject) -> Any:
+    before, more = limit_or_load(s, "before.ball"), s.added_mass
+    if isinstance(before, Unknown) or isinstance(more, Unknown) or more is None:
+        return more if isinstance(more, Unknown) and not isinstance(before, Unknown) else before
+    if upper(more) == 0.0:
+        return before
+    return between(lower(before) - upper(more), upper(before) + upper(more))
+
+
+@fact("design", "ball_limit", unit="kg", says="Greatest load of the tow ball.")
+def ball_limit(s: Subject) -> Any:
+    return limit_or_load(s, "ball limit")
+
+
+@fact("design", "overall_height", unit="m", says="Height of the vehicle with what was put on its roof.",
+      method="top of the envelope plus the most that any equipment adds")  # fmt: skip
+def overall_height(s: Subject) -> Any:
+    around = s.read(s.item.vehicle, "envelope")
+    if not isinstance(around, Box):
+        return Unknown("the envelope of the vehicle is not told")
+    adds = [s.read(item, "height added") for item in _on_roof(s)]
+    top = add(around.at[2], around.size[2])
+    return add(top, greatest(adds)) if adds else top
+
+
+def _on_roof(s: Subject) -> list[Item]:
+    return [item for item in s.item.equipment.values() if item.allows("height added") and item.has("height added")]
+
+
+@fact("design", "overall_width", unit="m", says="Width of the vehicle.", method="its envelope")
+def overall_width(s: Subject) -> Any:
+    around = s.read(s.item.vehicle, "envelope")
+    return around.size[1] if isinstance(around, Box) else Unknown("the envelope of the vehicle is not told")
+
+
+@fact("design", "overall_length", unit="m", says="Length of the vehicle.", method="its envelope")
+def overall_length(s: Subject) -> Any:
+    around = s.read(s.item.vehicle, "envelope")
+    return around.size[0] if isinstance(around, Box) else Unknown("the envelope of the vehicle is not told")
+
+
+@fact("design", "heavy_equipment", of="equipment", type="list",
+      says="What the fitter put in that is heavy: batteries, inverters, generators, arrays.")  # fmt: skip
+def heavy_equipment(s: Subject) -> tuple[Any, ...]:
+    found = (s.facts.of("equipment", item) for item in added(s) if item.kind in HEAVY)
+    return tuple(one for one in found if one is not None)
+
+
+@fact("equipment", "is_heavy", type="yes/no", says="A battery, inverter, generator or array, or 10 kg and more.",
+      method="by its kind and mass", source="common practice, no source")  # fmt: skip
+def is_heavy(s: Subject) -> Any:
+    if s.item.kind in HEAVY:
+        return True
+    if not (s.item.allows("mass") and s.item.has("mass")):
+        return False
+    return less_equal(10.0, s.mass)
