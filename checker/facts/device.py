@@ -151,9 +151,9 @@ def place(s: Subject) -> Any:
 
 
 def _links(s: Subject) -> list[Link]:
-    by_name: dict[str, list[Link]] | None = s.facts.store.get("links by device")
+    by_name: dict[str, list[Link]] | None = s.facts.shared.get("links by device")
     if by_name is None:
-        by_name = s.facts.store["links by device"] = {}
+        by_name = s.facts.shared["links by device"] = {}
         for link in s.facts.network.links:
             by_name.setdefault(link.equipment.name, []).append(link)
     return by_name.get(s.item.name, [])

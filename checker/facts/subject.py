@@ -116,10 +116,16 @@ class Facts:
     """All subjects of one design, listed when first asked for.
 
     With a `recorder` nothing is stored on the subjects, so that every use of a fact is seen; results are kept in the
-    recorder instead. Both ways use the same graph.
+    recorder instead. Both ways use the same graph and the same `shared` results.
     """
 
-    def __init__(self, design: Design, network: Network | None = None, recorder: Recorder | None = None) -> None:
+    def __init__(
+        self,
+        design: Design,
+        network: Network | None = None,
+        recorder: Recorder | None = None,
+        shared: dict[str, Any] | None = None,
+    ) -> None:
         self.design = design
         self.recorder = recorder
         self._network = network
@@ -128,6 +134,8 @@ class Facts:
         self._by_item: dict[str, dict[int, Subject]] = {}
         self._computing: set[tuple[str, str, str]] = set()
         self.store: dict[str, Any] = {}  # results over the whole design that several facts share
+        # Such results that hold no subject and come from graph and design alone; the recording twin takes them over.
+        self.shared: dict[str, Any] = {} if shared is None else shared
         self._recording: Facts | None = None
 
     @property
@@ -196,7 +204,7 @@ class Facts:
     def recording(self) -> Facts:
         """The same facts over the same graph, with a recorder; made once."""
         if self._recording is None:
-            self._recording = Facts(self.design, self.network, Recorder())
+            self._recording = Facts(self.design, self.network, Recorder(), self.shared)
         return self._recording
 
 
