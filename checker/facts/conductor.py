@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from checker.circuit.elements import LIVE, Link, Wire
+from checker.circuit.elements import BONDING, LIVE, Link, Wire
 from checker.circuit.limits import largest, overload_currents
 from checker.design.model import Equipment
 from checker.facts.catalogue import fact
-from checker.facts.conductor_given import BONDING, wire_length
+from checker.facts.conductor_given import wire_length
 from checker.facts.currents import design_currents
 from checker.facts.subject import Facts, Subject
 from checker.outofrange import OutOfRange
@@ -85,7 +85,7 @@ def _capacity(s: Subject, piece: str) -> Any:
 
 def _held(facts: Facts, area: float, limit: float, ambient: float, count: int, word: str) -> Capacity:
     """One solve for each combination; a vehicle has few."""
-    cache: dict[Any, Any] = facts.store.setdefault("capacities", {})
+    cache: dict[Any, Any] = facts.shared.setdefault("capacities", {})
     key = (area, limit, ambient, count, word)
     if key not in cache:
         try:
@@ -142,11 +142,11 @@ def overload_current(s: Subject) -> Any:
     if s.item.role != LIVE:
         return 0.0 if s.item.role != "return" else _of_live(s)
     facts = s.facts
-    if "overload" not in facts.store:
-        facts.store["overload"] = overload_currents(facts.network)
+    if "overload" not in facts.shared:
+        facts.shared["overload"] = overload_currents(facts.network)
     found: Number = 0.0
     for wire in s.item.wires:
-        current = facts.store["overload"].get(id(wire), 0.0)
+        current = facts.shared["overload"].get(id(wire), 0.0)
         found = largest(found, current)
     if facts.recorder is not None:
         ratings = [f"{device.id} lets {show(device.rating, 'A')} through" for device in s.protected_by]

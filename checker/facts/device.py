@@ -306,11 +306,10 @@ def _show_sources(s: Subject) -> None:
 
 def faults_of(facts: Facts) -> Faults:
     """The fault currents of the whole graph, found once."""
-    found: Faults | None = facts.store.get("faults")
+    found: Faults | None = facts.shared.get("faults")
     if found is None:
-        plain = facts
-        found = facts.store["faults"] = Faults(
-            facts.network, lambda source: norton(plain, source), lambda wire: cold_wire_resistance(plain, wire)
+        found = facts.shared["faults"] = Faults(
+            facts.network, lambda source: norton(facts, source), lambda wire: cold_wire_resistance(facts, wire)
         )
     return found
 
