@@ -14,12 +14,16 @@ DEEPEST = 24
 MOST_BRACKETS = 20
 MOST_DIGITS = 15
 
-ALLOWED = (
-    ast.Expression, ast.BoolOp, ast.And, ast.Or, ast.UnaryOp, ast.Not, ast.USub, ast.BinOp, ast.Add, ast.Sub,
-    ast.Mult, ast.Div, ast.Compare, ast.Lt, ast.LtE, ast.Gt, ast.GtE, ast.Eq, ast.NotEq, ast.In, ast.NotIn,
-    ast.Name, ast.Load, ast.Store, ast.Attribute, ast.Constant, ast.Call, ast.GeneratorExp, ast.comprehension,
-    ast.Tuple,
-)  # fmt: skip
+_MARKS = frozenset((
+    ast.And, ast.Or, ast.Not, ast.USub, ast.Add, ast.Sub, ast.Mult, ast.Div, ast.Lt, ast.LtE, ast.Gt, ast.GtE, ast.Eq,
+    ast.NotEq, ast.In, ast.NotIn, ast.Load, ast.Store,
+))  # fmt: skip
+"""Operators and marks, which hold nothing."""
+
+ALLOWED = frozenset((
+    ast.Expression, ast.BoolOp, ast.UnaryOp, ast.BinOp, ast.Compare, ast.Name, ast.Attribute, ast.Constant, ast.Call,
+    ast.GeneratorExp, ast.comprehension, ast.Tuple,
+))  # fmt: skip
 
 FORBIDDEN_WORDS = {
     ast.Lambda: "a lambda", ast.IfExp: "`if … else`", ast.ListComp: "a list in square brackets",
@@ -110,22 +114,33 @@ def _look_over(text: str) -> None:
 
 def _bound(tree: ast.AST, source: Source) -> None:
     """Refuse nodes that the language does not have, and trees too deep or too large to be read aloud."""
-    waiting: list[tuple[ast.AST, int, tuple[int, int]]] = [(tree, 0, (0, 0))]
+    waiting: list[tuple[ast.AST, int, ast.AST]] = [(tree, 0, tree)]
     seen = 0
     while waiting:
         node, depth, near = waiting.pop()
-        near = source.span(node) if hasattr(node, "col_offset") else near
+        kind = type(node)
+        if kind in _MARKS:
+            continue
+        if kind is not ast.comprehension and kind is not ast.Expression:
+            near = node if hasattr(node, "col_offset") else near
         seen += 1
         if seen > MOST_NODES or depth > DEEPEST:
-            raise ExpressionError(near[0], "the expression is too long or nested too deep", "make a part of it a fact")
-        if not isinstance(node, ALLOWED):
-            said = FORBIDDEN_WORDS.get(type(node), type(node).__name__)
-            raise ExpressionError(near[0], f"{said} does not belong to the language of rules")
+            raise ExpressionError(
+                source.span(near)[0], "the expression is too long or nested too deep", "make a part of it a fact"
+            )
+        if kind not in ALLOWED:
+            said = FORBIDDEN_WORDS.get(kind, kind.__name__)
+            raise ExpressionError(source.span(near)[0], f"{said} does not belong to the language of rules")
         if isinstance(node, ast.comprehension) and node.is_async:
-            raise ExpressionError(near[0], "`async` does not belong to the language of rules")
+            raise ExpressionError(source.span(near)[0], "`async` does not belong to the language of rules")
         if isinstance(node, ast.Constant):
-            _constant(node, near[0])
-        waiting.extend((child, depth + 1, near) for child in ast.iter_child_nodes(node))
+            _constant(node, source.span(near)[0])
+        for field in node._fields:
+            value = getattr(node, field)
+            if isinstance(value, ast.AST):
+                waiting.append((value, depth + 1, near))
+            elif type(value) is list:
+                waiting.extend((child, depth + 1, near) for child in value)
 
 
 def _constant(node: ast.Constant, offset: int) -> None:
