@@ -289,13 +289,17 @@ def _show_sources(s: Subject) -> None:
     level = _level(s)
     if s.facts.recorder is None or level is None:
         return
-    here = {item.name for item, _ in level.told_by}
+    here = {(item.name, port) for item, port in level.told_by}
+    shown: set[str] = set()
     for source in s.facts.network.sources:
-        if source.equipment.name not in here:
+        if (source.equipment.name, source.port) not in here:
             continue
         one = source.equipment.base if source.equipment.kind == "bank" else source.equipment
         for key in ("short circuit current", "internal resistance", "ac.fault current", "fault current"):
-            if one is not None and one.allows(key):
+            if key.startswith("ac.") and source.system != "ac":
+                continue
+            if one is not None and one.allows(key) and f"{one.path}.{key}" not in shown:
+                shown.add(f"{one.path}.{key}")
                 s.read(one, key)
         if source.equipment.kind == "shore inlet":
             s.read(s.facts.design.vehicle, "supply.fault current")
@@ -324,7 +328,7 @@ def norton(facts: Facts, source: Source) -> Norton:
     if source.storage:
         return Norton(UNKNOWN, UNKNOWN)
     for key in ("short circuit current", "ac.fault current", "fault current"):
-        if item.allows(key):
+        if item.allows(key) and (source.system == "ac" or not key.startswith("ac.")):
             stated = item.value(key)
             if isinstance(stated, float | Range):
                 return Norton(stated, 0.0, source.system == "ac")
