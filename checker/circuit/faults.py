@@ -11,9 +11,9 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from checker.circuit.elements import Edge, Link, Source, Wire
-from checker.circuit.limits import live_graph
+from checker.circuit.limits import live_forest
 from checker.circuit.network import Network
-from checker.circuit.sweep import Forest, Rules
+from checker.circuit.sweep import Rules
 from checker.quantities import Number, Range, Unknown, add, corners, greatest
 
 
@@ -34,15 +34,12 @@ NOTHING = Norton(0.0, 0.0)
 class Faults:
     """The current that arrives at each node of each live edge."""
 
-    __slots__ = ("_arrives", "_forest", "_network")
+    __slots__ = ("_arrives",)
 
     def __init__(
         self, network: Network, sources: Callable[[Source], Norton], resistance: Callable[[Wire], Number]
     ) -> None:
         """`sources` gives the Norton pair of a source, `resistance` that of a wire (ohm, cold)."""
-        self._network = network
-        self._forest = Forest(live_graph(network, None))
-
         def own(node: str) -> Norton:
             flow = NOTHING
             for source in network.sources_at.get(node, ()):
@@ -54,7 +51,7 @@ class Faults:
                 return NOTHING if edge.one_way and node == edge.b else flow
             return _weaken(flow, resistance(edge))
 
-        self._arrives = self._forest.sweep(Rules(NOTHING, own, _join, through))
+        self._arrives = live_forest(network, None).sweep(Rules(NOTHING, own, _join, through))
 
     def through(self, edge: Edge) -> Number:
         """The greatest current through `edge` with a dead short on one side of it (A)."""

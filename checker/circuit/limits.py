@@ -17,7 +17,12 @@ from checker.circuit.sweep import Forest, Near, Rules
 from checker.quantities import Number, Range, Unknown, add, greatest, least
 
 ENDLESS: Final = float("inf")
+NOTHING: Final[Number] = 0.0
 MOST_STATES = 64
+FORESTS_KEPT = 4
+
+Position = dict[str, str] | None
+"""Equipment with contacts that exclude each other -> where it stands; None: all closed."""
 
 
 def overload_currents(network: Network) -> dict[int, Number]:
@@ -27,13 +32,14 @@ def overload_currents(network: Network) -> dict[int, Number]:
     set at a time, at most `MOST_STATES` sets; beyond that all at once, which can only make the answer larger.
     """
     found: dict[int, Number] = {}
-    for near, banned_sources in _states(network):
-        for wire_id, current in _one_state(network, near, banned_sources).items():
+    for position, passing in _states(network):
+        for wire_id, current in _one_state(network, position, passing).items():
             found[wire_id] = largest(found[wire_id], current) if wire_id in found else current
     return found
 
 
-def _states(network: Network) -> list[tuple[Near, frozenset[str]]]:
+def _states(network: Network) -> list[tuple[Position, frozenset[str]]]:
+    """Positions of what excludes each other, and the inverter-chargers that pass shore power on."""
     exclusive: list[list[tuple[str, str]]] = []
     for item in network.equipment.values():
         if item.kind == "changeover" and len(throws_of(item)) > 1:
@@ -44,16 +50,27 @@ def _states(network: Network) -> list[tuple[Near, frozenset[str]]]:
     for positions in exclusive:
         count *= len(positions)
     if count > MOST_STATES:
-        return [(live_graph(network, None), frozenset())]
-    found = []
+        return [(None, frozenset())]
+    found: list[tuple[Position, frozenset[str]]] = []
     for chosen in product(*exclusive):
         position = dict(chosen)
         passing = frozenset(name for name, at in position.items() if at == "pass")
-        found.append((live_graph(network, position), passing))
+        found.append((position, passing))
     return found
 
 
-def live_graph(network: Network, position: dict[str, str] | None) -> Near:
+def live_forest(network: Network, position: Position) -> Forest:
+    """The forest of the live graph in given positions; the first `FORESTS_KEPT` are kept for whoever asks again."""
+    key = None if position is None else frozenset(position.items())
+    found: Forest | None = network.live_forests.get(key)
+    if found is None:
+        found = Forest(live_graph(network, position))
+        if len(network.live_forests) < FORESTS_KEPT:
+            network.live_forests[key] = found
+    return found
+
+
+def live_graph(network: Network, position: Position) -> Near:
     """The live wires and links, with exclusive contacts in the given positions (None: all closed)."""
     near: Near = {}
     for node, edges in network.near.items():
@@ -70,7 +87,7 @@ def _is_live(edge: Edge) -> bool:
     return edge.conductor.role == LIVE if isinstance(edge, Wire) else edge.pole == LIVE
 
 
-def _closed(edge: Edge, position: dict[str, str] | None) -> bool:
+def _closed(edge: Edge, position: Position) -> bool:
     if position is None or isinstance(edge, Wire):
         return True
     if edge.when in ("hand", "coil"):
@@ -82,11 +99,11 @@ def _closed(edge: Edge, position: dict[str, str] | None) -> bool:
     return True
 
 
-def _one_state(network: Network, near: Near, passing: frozenset[str]) -> dict[int, Number]:
-    forest = Forest(near)
+def _one_state(network: Network, position: Position, passing: frozenset[str]) -> dict[int, Number]:
+    forest = live_forest(network, position)
 
     def pushes(node: str) -> Number:
-        total: Number = 0.0
+        total: Number = NOTHING
         for source in network.sources_at.get(node, ()):
             if source.port == "ac-out" and source.equipment.name in passing:
                 continue
@@ -94,10 +111,10 @@ def _one_state(network: Network, near: Near, passing: frozenset[str]) -> dict[in
         return total
 
     def swallows(node: str) -> Number:
-        return ENDLESS if node in network.sinks else 0.0
+        return ENDLESS if node in network.sinks else NOTHING
 
-    supply = forest.sweep(Rules[Number](0.0, pushes, _both, _push))
-    demand = forest.sweep(Rules[Number](0.0, swallows, _both, _swallow))
+    supply = forest.sweep(Rules[Number](NOTHING, pushes, _both, _push))
+    demand = forest.sweep(Rules[Number](NOTHING, swallows, _both, _swallow))
     found: dict[int, Number] = {}
     for conductor in network.conductors:
         if conductor.role != LIVE:
@@ -106,13 +123,13 @@ def _one_state(network: Network, near: Near, passing: frozenset[str]) -> dict[in
             a, b = (id(wire), wire.a), (id(wire), wire.b)
             if a in supply:
                 # What arrives at b through the wire is pushed by the side of a, and the other way round.
-                forward = _smallest(supply[b], _behind(demand, near, wire, wire.b))
-                backward = _smallest(supply[a], _behind(demand, near, wire, wire.a))
+                forward = _smallest(supply[b], _behind(demand, wire, wire.b))
+                backward = _smallest(supply[a], _behind(demand, wire, wire.a))
                 found[id(wire)] = largest(forward, backward)
     return found
 
 
-def _behind(demand: dict[tuple[int, str], Number], near: Near, wire: Wire, node: str) -> Number:
+def _behind(demand: dict[tuple[int, str], Number], wire: Wire, node: str) -> Number:
     """What the side of `node` can swallow: what would arrive at the other end through the wire."""
     other = wire.a if node == wire.b else wire.b
     return demand[(id(wire), other)]
@@ -123,7 +140,7 @@ def _push(edge: Edge, node: str, flow: Number) -> Number:
         return 0.0
     if isinstance(edge, Link):
         if edge.one_way and node == edge.b:
-            return 0.0
+            return NOTHING
         return _device(edge, flow)
     return _gap(flow) if edge.gap is not None else flow
 
@@ -133,7 +150,7 @@ def _swallow(edge: Edge, node: str, flow: Number) -> Number:
         return 0.0
     if isinstance(edge, Link):
         if edge.one_way and node == edge.a:
-            return 0.0
+            return NOTHING
         return _device(edge, flow)
     return _gap(flow) if edge.gap is not None else flow
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from checker.circuit.elements import Conductor, Edge, Link, Source, Wire
 from checker.circuit.expand import Expansion
 from checker.design.model import Circuit, Design, Equipment
@@ -22,7 +24,9 @@ class Network:
         "design",
         "equipment",
         "links",
+        "live_forests",
         "near",
+        "nodes_by_name",
         "places_of",
         "sinks",
         "sources",
@@ -45,6 +49,8 @@ class Network:
         self.sinks: dict[str, list[Equipment]] = {}
         self.by_circuit: dict[str, list[Conductor]] = {}
         self.by_link: dict[int, Conductor] = {}  # id of a link in a run -> the conductor it stands in
+        self.live_forests: dict[Any, Any] = {}  # kept by `limits.live_forest`
+        self.nodes_by_name: dict[str, list[str]] = {}
 
     def join(self, edge: Edge) -> None:
         """Put an edge between its nodes."""
@@ -75,6 +81,13 @@ class Network:
     def conductor(self, circuit: str, role: str) -> Conductor | None:
         """The conductor of a circuit in one role."""
         return next((one for one in self.by_circuit.get(circuit, ()) if one.role == role), None)
+
+    def nodes_of(self, equipment: str) -> list[str]:
+        """The nodes of a piece of equipment that something joins, in the order built; for a finished graph."""
+        if not self.nodes_by_name:
+            for node in self.near:
+                self.nodes_by_name.setdefault(node.rpartition(":")[0], []).append(node)
+        return self.nodes_by_name.get(equipment, [])
 
     def wires(self) -> list[Wire]:
         """Every wire, conductor by conductor."""

@@ -7,8 +7,8 @@ that can only make the answer larger.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
-from typing import Generic, TypeVar
+from collections.abc import Callable
+from typing import Generic, NamedTuple, TypeVar
 
 from checker.circuit.elements import Edge
 
@@ -17,7 +17,11 @@ Flow = TypeVar("Flow")
 
 class Rules(Generic[Flow]):
     """How a quantity gathers: `nothing`, what a node adds (`own`), how two join (`join`), what an edge passes
-    from one of its nodes to the other (`through(edge, from node, flow)`)."""
+    from one of its nodes to the other (`through(edge, from node, flow)`).
+
+    Nothing joined to a flow leaves it as it is, and nothing passes an edge as nothing; the object `nothing` itself is
+    never handed to `join` or `through` where that can be spared, since most of a graph carries nothing.
+    """
 
     __slots__ = ("join", "nothing", "own", "through")
 
@@ -35,12 +39,25 @@ class Rules(Generic[Flow]):
 
 
 Near = dict[str, list[tuple[Edge, str]]]
+Arrivals = dict[tuple[int, str], Flow]
+"""(id of edge, node it is seen from) to what arrives there through the edge."""
+
+
+class Branch(NamedTuple):
+    """An edge of the forest from `near`, above, to `far`, below; `head` stands for the ring of `far`."""
+
+    edge: Edge
+    near: str
+    far: str
+    head: str
+    seen_near: tuple[int, str]
+    seen_far: tuple[int, str]
 
 
 class Forest:
     """A spanning forest of a graph, with rings merged: `head[node]` is the node that stands for its ring."""
 
-    __slots__ = ("children", "head", "near", "order", "parent", "ring_edges")
+    __slots__ = ("children", "head", "head_of", "heads", "near", "order", "parent", "ring_edges")
 
     def __init__(self, near: Near) -> None:
         self.near = near
@@ -48,7 +65,9 @@ class Forest:
         self.parent: dict[str, tuple[Edge, str] | None] = {}
         self.head: dict[str, str] = {node: node for node in near}
         self.ring_edges: set[int] = set()
-        self.children: dict[str, list[tuple[Edge, str, str]]] = {}
+        self.children: dict[str, list[Branch]] = {}
+        self.heads: list[str] = []
+        self.head_of: list[tuple[str, str]] = []
         closing = self._walk()
         depth = self._depths()
         for edge, node, far in closing:
@@ -106,49 +125,75 @@ class Forest:
             a = above
 
     def _hang(self) -> None:
-        for node in self.order:
+        self.heads = [node for node in self.order if self._find(node) == node]
+        self.head_of = [(node, self._find(node)) for node in self.order]
+        for node, head in self.head_of:
             up = self.parent[node]
             if up is not None and id(up[0]) not in self.ring_edges:
-                self.children.setdefault(self._find(up[1]), []).append((up[0], up[1], node))
+                edge, near = up
+                branch = Branch(edge, near, node, head, (id(edge), near), (id(edge), node))
+                self.children.setdefault(self._find(near), []).append(branch)
 
-    def sweep(self, rules: Rules[Flow]) -> dict[tuple[int, str], Flow]:
+    def sweep(self, rules: Rules[Flow]) -> Arrivals[Flow]:
         """(id of edge, node it is seen from) to what arrives at that node through the edge.
 
         An edge inside a ring answers with all that its part of the graph gathers.
         """
-        own: dict[str, Flow] = {}
-        for node in self.order:
-            head = self._find(node)
-            mine = rules.own(node)
-            own[head] = rules.join(own[head], mine) if head in own else mine
-        arrives: dict[tuple[int, str], Flow] = {}
-        heads = [node for node in self.order if self._find(node) == node]
-        gathered: dict[str, Flow] = {}
-        for head in reversed(heads):
-            flow = own[head]
-            for edge, near_node, far_node in self.children.get(head, ()):
-                inward = rules.through(edge, far_node, gathered[self._find(far_node)])
-                arrives[(id(edge), near_node)] = inward
-                flow = rules.join(flow, inward)
-            gathered[head] = flow
-        above: dict[str, Flow] = {}
-        for head in heads:
-            kids = self.children.get(head, [])
-            base = rules.join(own[head], above[head]) if head in above else own[head]
-            before = _running(base, (arrives[(id(e), n)] for e, n, _ in kids), rules.join)
-            after = _running(
-                rules.nothing, (arrives[(id(e), n)] for e, n, _ in reversed(kids)), rules.join
-            )
-            for index, (edge, near_node, far_node) in enumerate(kids):
-                rest = rules.join(before[index], after[len(kids) - 1 - index])
-                outward = rules.through(edge, near_node, rest)
-                arrives[(id(edge), far_node)] = outward
-                above[self._find(far_node)] = outward
-            gathered[head] = rules.join(gathered[head], above[head]) if head in above else gathered[head]
+        own = self._own(rules)
+        arrives: Arrivals[Flow] = {}
+        gathered = self._gather(rules, own, arrives)
+        self._spread(rules, own, arrives, gathered)
         self._rings(rules, gathered, arrives)
         return arrives
 
-    def _rings(self, rules: Rules[Flow], gathered: dict[str, Flow], arrives: dict[tuple[int, str], Flow]) -> None:
+    def _own(self, rules: Rules[Flow]) -> dict[str, Flow]:
+        """What each ring or node adds by itself, where it adds something."""
+        own: dict[str, Flow] = {}
+        nothing = rules.nothing
+        for node, head in self.head_of:
+            mine = rules.own(node)
+            if mine is not nothing:
+                own[head] = rules.join(own[head], mine) if head in own else mine
+        return own
+
+    def _gather(self, rules: Rules[Flow], own: dict[str, Flow], arrives: Arrivals[Flow]) -> dict[str, Flow]:
+        """From the leaves to the roots: what each node and all below it gather."""
+        nothing, join, through = rules.nothing, rules.join, rules.through
+        gathered: dict[str, Flow] = {}
+        for head in reversed(self.heads):
+            flow = own.get(head, nothing)
+            for branch in self.children.get(head, ()):
+                inward = gathered[branch.head]
+                if inward is not nothing:
+                    inward = through(branch.edge, branch.far, inward)
+                    if inward is not nothing:
+                        flow = inward if flow is nothing else join(flow, inward)
+                arrives[branch.seen_near] = inward
+            gathered[head] = flow
+        return gathered
+
+    def _spread(
+        self, rules: Rules[Flow], own: dict[str, Flow], arrives: Arrivals[Flow], gathered: dict[str, Flow]
+    ) -> None:
+        """From the roots to the leaves: what each branch is given by all that does not hang on it."""
+        nothing, join, through = rules.nothing, rules.join, rules.through
+        above: dict[str, Flow] = {}
+        for head in self.heads:
+            base = own.get(head, nothing)
+            if head in above:
+                base = above[head] if base is nothing else join(base, above[head])
+                gathered[head] = join(gathered[head], above[head])
+            branches = self.children.get(head)
+            if branches is None:
+                continue
+            flows = [arrives[branch.seen_near] for branch in branches]
+            for branch, rest in zip(branches, _without_each(base, flows, rules), strict=True):
+                outward = rest if rest is nothing else through(branch.edge, branch.near, rest)
+                arrives[branch.seen_far] = outward
+                if outward is not nothing:
+                    above[branch.head] = outward
+
+    def _rings(self, rules: Rules[Flow], gathered: dict[str, Flow], arrives: Arrivals[Flow]) -> None:
         if not self.ring_edges:
             return
         for node in self.order:
@@ -157,8 +202,19 @@ class Forest:
                     arrives[(id(edge), node)] = gathered[self._find(node)]
 
 
-def _running(start: Flow, flows: Iterable[Flow], join: Callable[[Flow, Flow], Flow]) -> list[Flow]:
-    found = [start]
-    for flow in flows:
-        found.append(join(found[-1], flow))
-    return found
+def _without_each(base: Flow, flows: list[Flow], rules: Rules[Flow]) -> list[Flow]:
+    """For each flow, `base` joined with all the others; those that are nothing cost nothing."""
+    nothing, join = rules.nothing, rules.join
+    bearing = [index for index, flow in enumerate(flows) if flow is not nothing]
+    if not bearing:
+        return [base] * len(flows)
+    after = [nothing]
+    for index in reversed(bearing[1:]):
+        after.append(join(after[-1], flows[index]))
+    before = base
+    rests: dict[int, Flow] = {}
+    for index in bearing:
+        rest = after.pop()
+        rests[index] = before if rest is nothing else join(before, rest)
+        before = join(before, flows[index])
+    return [rests.get(index, before) for index in range(len(flows))]

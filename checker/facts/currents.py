@@ -10,9 +10,9 @@ from __future__ import annotations
 from typing import Any
 
 from checker.circuit.elements import LIVE, Edge, Link
-from checker.circuit.limits import ENDLESS, live_graph
+from checker.circuit.limits import ENDLESS, NOTHING, live_forest
 from checker.circuit.ports import CONTACTS
-from checker.circuit.sweep import Forest, Rules
+from checker.circuit.sweep import Rules
 from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.facts.levels import level_at
@@ -40,9 +40,9 @@ Found = dict[str, tuple[Number, str]]
 
 def design_currents(facts: Facts) -> Found:
     """Id of a live conductor -> (greatest current A, the mode it comes from)."""
-    found: Found | None = facts.store.get("design currents")
+    found: Found | None = facts.shared.get("design currents")
     if found is None:
-        found = facts.store["design currents"] = _all_modes(facts)
+        found = facts.shared["design currents"] = _all_modes(facts)
     return found
 
 
@@ -75,8 +75,7 @@ def _flows(
     facts: Facts, draws: dict[str, Number], gives: dict[str, Number], join: Any, mode: Item | None
 ) -> dict[str, Number]:
     network = facts.network
-    near = live_graph(network, positions(facts, mode) if mode is not None else None)
-    forest = Forest(near)
+    forest = live_forest(network, positions(facts, mode) if mode is not None else None)
 
     def joined(a: Number, b: Number) -> Number:
         if isinstance(a, float) and a == 0.0:
@@ -88,18 +87,18 @@ def _flows(
         return join(a, b)  # type: ignore[no-any-return]
 
     def given(edge: Edge, node: str, flow: Number) -> Number:
-        return 0.0 if isinstance(edge, Link) and edge.one_way and node == edge.b else flow
+        return NOTHING if isinstance(edge, Link) and edge.one_way and node == edge.b else flow
 
     def drawn(edge: Edge, node: str, flow: Number) -> Number:
-        return 0.0 if isinstance(edge, Link) and edge.one_way and node == edge.a else flow
+        return NOTHING if isinstance(edge, Link) and edge.one_way and node == edge.a else flow
 
     stores = {source.live for source in network.sources if source.storage}
-    supply = forest.sweep(Rules[Number](0.0, lambda node: gives.get(node, 0.0), joined, given))
+    supply = forest.sweep(Rules[Number](NOTHING, lambda node: gives.get(node, NOTHING), joined, given))
     charging = forest.sweep(
-        Rules[Number](0.0, lambda node: 0.0 if node in stores else gives.get(node, 0.0), joined, given)
+        Rules[Number](NOTHING, lambda node: NOTHING if node in stores else gives.get(node, NOTHING), joined, given)
     )
-    demand = forest.sweep(Rules[Number](0.0, lambda node: draws.get(node, 0.0), joined, drawn))
-    storing = forest.sweep(Rules[Number](0.0, lambda node: ENDLESS if node in stores else 0.0, joined, drawn))
+    demand = forest.sweep(Rules[Number](NOTHING, lambda node: draws.get(node, NOTHING), joined, drawn))
+    storing = forest.sweep(Rules[Number](NOTHING, lambda node: ENDLESS if node in stores else NOTHING, joined, drawn))
     found: dict[str, Number] = {}
     for conductor in network.conductors:
         if conductor.role != LIVE:

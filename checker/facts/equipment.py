@@ -182,13 +182,11 @@ def sparks(s: Subject) -> Truth:
 
 @fact("equipment", "system", words=("dc", "ac"), says="Direct or alternating current at its terminals.", method="graph")
 def system(s: Subject) -> Any:
-    own = f"{s.item.name}:"
     found = set()
-    for node in s.facts.network.near:
-        if node.startswith(own):
-            level = level_at(s.facts, node)
-            if level is not None and not isinstance(level.nominal, Unknown):
-                found.add(level.system)
+    for node in s.facts.network.nodes_of(s.item.name):
+        level = level_at(s.facts, node)
+        if level is not None and not isinstance(level.nominal, Unknown):
+            found.add(level.system)
     if found:
         return "ac" if "ac" in found else "dc"
     rated = s.read(s.item, "voltage") if s.item.allows("voltage") else UNKNOWN

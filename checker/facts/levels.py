@@ -32,9 +32,9 @@ class Level(NamedTuple):
 
 def levels(facts: Facts) -> dict[str, Level]:
     """Live node -> the level of its part."""
-    found: dict[str, Level] | None = facts.store.get("levels")
+    found: dict[str, Level] | None = facts.shared.get("levels")
     if found is None:
-        found = facts.store["levels"] = _levels(facts.network)
+        found = facts.shared["levels"] = _levels(facts.network)
     return found
 
 

@@ -110,8 +110,7 @@ def precharge(s: Subject) -> Any:
 
 
 def _nodes(s: Subject) -> list[str]:
-    own = f"{s.item.name}:"
-    return [node for node in s.facts.network.near if node.startswith(own)]
+    return s.facts.network.nodes_of(s.item.name)
 
 
 def _level(s: Subject) -> Any:
