@@ -19,12 +19,16 @@ MAY_HIDE = Unknown("part of the run was not seen and may hide a device")
 
 
 class Reach(NamedTuple):
-    """What a walk found: whether every branch meets a device, the longest way to it, the devices, the stretches."""
+    """What a walk found: whether every branch meets a device, the longest way to it, the devices, the stretches.
+
+    `seen_length` is the length up to the first stretch that nobody saw, None when all was seen.
+    """
 
     has_device: bool | Unknown
     length: Number
     devices: tuple[Equipment, ...]
     stretches: tuple[tuple[Conductor, Length], ...]
+    seen_length: Number = None
 
 
 class Approach(NamedTuple):
@@ -81,7 +85,7 @@ def _follow(network: Network, first: Edge, node: str, far: str, seen: set[str]) 
         edge, end, so_far = todo.pop()
         reach = _step(edge, so_far)
         if isinstance(edge, Link) and edge.is_protective:
-            done.append(reach._replace(has_device=True, devices=(edge.equipment,)))
+            done.append(reach._replace(has_device=True, devices=(edge.equipment,), length=_to_device(reach)))
             continue
         if end in seen:
             continue
@@ -108,15 +112,22 @@ def _goes_on(edge: Edge, before: Edge, node: str) -> bool:
 def _step(edge: Edge, so_far: Reach) -> Reach:
     if isinstance(edge, Link):
         return so_far
-    length = so_far.length
+    length, has_device, seen = so_far.length, so_far.has_device, so_far.seen_length
+    if edge.gap is not None and seen is None:
+        has_device, seen = MAY_HIDE, length
     for stretch in edge.lengths:
         length = add(length, stretch.length.value)
-    has_device = so_far.has_device
-    if edge.gap is not None:
-        has_device = MAY_HIDE
-        length = Range(0.0, float("inf")) if isinstance(length, Unknown) else length
     stretches = so_far.stretches + tuple((edge.conductor, stretch) for stretch in edge.lengths)
-    return Reach(has_device, length, so_far.devices, stretches)
+    return Reach(has_device, length, so_far.devices, stretches, seen)
+
+
+def _to_device(reach: Reach) -> Number:
+    """The length walked; past an unseen stretch, anything from where that began, since it may hide a nearer device."""
+    if reach.seen_length is None:
+        return reach.length
+    seen = reach.seen_length
+    low = seen.low if isinstance(seen, Range) else seen if isinstance(seen, float) else 0.0
+    return Range(low, float("inf"))
 
 
 def _worst(found: list[Reach]) -> Reach:

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from typing import Any
 
-from checker.circuit.build import BONDING
-from checker.circuit.elements import EARTH, RETURN
+from checker.circuit.elements import BONDING, EARTH, RETURN
 from checker.design.item import Item
 from checker.design.run import Hole, Length, Through
 from checker.facts.catalogue import fact
 from checker.facts.conductor_given import cable_value, place_items
 from checker.facts.space import chain, is_kind
 from checker.facts.subject import Subject
-from checker.quantities import Number, Truth, Unknown, add, either, least, some
+from checker.quantities import Number, Truth, Unknown, add, corners, either, least, some
 
+BONDING = "bonding"
 FINE = ("stranded", "flexible", "extra flexible")
 
 
@@ -152,3 +152,24 @@ def holes(s: Subject) -> tuple[Any, ...]:
       method="told of the cable, or covered by conduit")  # fmt: skip
 def endures_sun(s: Subject) -> Truth:
     return either(s.ultraviolet, s.covered)
+
+
+@fact(
+    "conductor",
+    "capacity_at_terminals",
+    unit="A",
+    says="Current at which it gets no hotter than the terminals told at its ends allow.",
+    method="carrying capacity × square root of ((terminal limit - ambient) / (insulation limit - ambient))",
+    source="heat of a conductor grows with the square of its current; common practice, no source",
+)
+def capacity_at_terminals(s: Subject) -> Any:
+    limit = s.terminal_limit
+    if limit is None:
+        return s.carrying_capacity
+
+    def scaled(capacity: float, terminal_c: float, insulation_c: float, ambient_c: float) -> float:
+        if terminal_c >= insulation_c or ambient_c >= insulation_c:
+            return capacity
+        return capacity * max(0.0, (terminal_c - ambient_c) / (insulation_c - ambient_c)) ** 0.5
+
+    return corners(scaled, s.carrying_capacity, limit, s.insulation_limit, s.ambient)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from checker.circuit.approaches import Approach, approaches
-from checker.quantities import Unknown
+from checker.quantities import Range, Unknown
 from tests.circuit.designs import battery, fuse, lamp, network
 
 
@@ -86,3 +86,13 @@ def test_a_switch_is_no_protection() -> None:
         "  feed: {from: bank, to: light, run: [0.1 m via cabin, S, 3 m via cabin], cable: red, return: same}",
     )["feed from bank"].reach
     assert reach.has_device is False
+
+
+def test_past_an_unseen_stretch_the_length_is_anything_from_where_it_began() -> None:
+    reach = found(
+        [battery("bank"), fuse("F1", 50), lamp("light")],
+        "  feed: {from: bank, to: light, run: [0.1 m, unknown, 2 m, F1, 1 m via cabin], cable: red, return: same}",
+    )["feed from bank"].reach
+    assert reach.has_device is True
+    assert isinstance(reach.length, Range)
+    assert reach.length.low <= 0.1
