@@ -92,7 +92,7 @@ def _flows(
     def drawn(edge: Edge, node: str, flow: Number) -> Number:
         return NOTHING if isinstance(edge, Link) and edge.one_way and node == edge.a else flow
 
-    stores = {source.live for source in network.sources if source.storage}
+    stores = {source.live for source in network.sources if source.equipment.kind in ("battery", "bank")}
     supply = forest.sweep(Rules[Number](NOTHING, lambda node: gives.get(node, NOTHING), joined, given))
     charging = forest.sweep(
         Rules[Number](NOTHING, lambda node: NOTHING if node in stores else gives.get(node, NOTHING), joined, given)
