@@ -1,4 +1,4 @@
-"""Rules put to subjects: one verdict for each pair, findings that show their working, and nothing that ends a review."""
+"""Rules put to subjects: one verdict for each pair, findings with their working, and nothing that ends a review."""
 
 from __future__ import annotations
 
@@ -67,7 +67,8 @@ def test_the_working_goes_down_to_the_lines_of_the_file(tmp_path: Path) -> None:
 
 
 def test_a_sentence_of_the_rule_stands_before_a_made_one(tmp_path: Path) -> None:
-    text = CAPACITY.replace("why:", "says: '{{ conductor }} carries {{ conductor.capacity }} behind {{ device }}.'\nwhy:")
+    says = "says: '{{ conductor }} carries {{ conductor.capacity }} behind {{ device }}.'"
+    text = CAPACITY.replace("why:", f"{says}\nwhy:")
     _, found = put(tmp_path, [text], feed())
     assert found[OVER].says == "feed carries 30 A behind F1."
 
