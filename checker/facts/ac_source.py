@@ -219,3 +219,9 @@ def _held_off(s: Subject, charger: Any) -> Truth:
         return None if by is not None else False
     means = s.read(signal, "means")
     return None if isinstance(means, Unknown) else means in ("shore present", "generator running", "engine running")
+
+
+@fact("ac_source", "frame_is_bonded", type="yes/no", says="The frame of a generator is bonded; none for others.")
+def frame_is_bonded(s: Subject) -> Any:
+    item = s.item.equipment
+    return s.read(item, "frame bond") if item.kind == "generator" else None

@@ -9,8 +9,8 @@ from checker.facts.catalogue import fact
 from checker.facts.subject import Subject
 from checker.quantities import Unknown, greatest
 
-STANDARDS = ("AS/NZS 4763", "UL 458", "EN 62109", "IEC 62109", "EN 60335-2-29", "IEC 60335-2-29")
-"""Product standards of inverters and chargers that rules ask for, as they are named on the part."""
+STANDARDS = ("AS/NZS 4763", "UL 458", "IEC 62109")
+"""Product standards of inverters that rules ask for; an `EN` of the same number is the same text."""
 
 ON_MAINS = ("charger", "inverter", "inverter-charger")
 
@@ -73,7 +73,8 @@ def standards(s: Subject) -> Any:
     told = s.read(s.item, "standard")
     if not isinstance(told, tuple):
         return () if told is None else told
-    return tuple(name for name in STANDARDS if any(one.startswith(name) for one in told))
+    plain = [f"I{one[:1]}C{one[2:]}" if one.startswith("EN ") else one for one in told]
+    return tuple(name for name in STANDARDS if any(one.startswith(name) for one in plain))
 
 
 @fact(

@@ -13,7 +13,19 @@ from checker.facts.catalogue import fact, subjects
 from checker.facts.degree import against_water
 from checker.facts.mains import TOO_MANY, answer, ever, feed_named, states_of
 from checker.facts.subject import Facts, Subject
-from checker.quantities import UNKNOWN, OutOfRange, Unknown, corners, least
+from checker.quantities import (
+    UNKNOWN,
+    OutOfRange,
+    Unknown,
+    both,
+    corners,
+    either,
+    every,
+    greater_equal,
+    greatest,
+    least,
+    negate,
+)
 
 LEAD_AREAS = ((16.0, 2.5e-6), (25.0, 4e-6), (32.0, 6e-6), (63.0, 16e-6), (100.0, 35e-6))
 """Rated current (A) to least area of the lead (m2): IEC 60364-7-721, Table 721.1; 16 A seen, the others from memory."""
@@ -275,3 +287,35 @@ def inlet_rating(s: Subject) -> Any:
     for one in rated[1:]:
         value = least(value, one)
     return value
+
+
+@fact(
+    "inlet",
+    "is_safe_either_way",
+    type="yes/no",
+    says="Every overcurrent device that the shore feeds opens live and neutral together, so that their order is free.",
+    method="devices fed from the shore in some supply state, by their poles; a fuse opens one",
+)
+def is_safe_either_way(s: Subject) -> Any:
+    fed = []
+    for device in s.facts.subjects("device"):
+        if device.opens_on_overcurrent and device.is_fed_from_shore is not False:
+            opens = both(device.type_of_device != "fuse", greater_equal(device.poles, 2.0))
+            fed.append(either(negate(device.is_fed_from_shore), opens))
+    return every(fed)
+
+
+@fact(
+    "inlet",
+    "earth_resistance",
+    unit="Ω",
+    says="Highest resistance that a test of earth continuity showed, from the earth of the supply to metal aboard.",
+    method="readings of the test `earth continuity`",
+)
+def earth_resistance(s: Subject) -> Any:
+    value: Any = None
+    for reading in s.facts.design.readings:
+        if isinstance(reading.value("test"), str) and reading.value("test") == "earth continuity":
+            ohms = s.read(reading, "resistance")
+            value = ohms if value is None or isinstance(value, Unknown) else greatest(value, ohms)
+    return Unknown("no test of earth continuity is written down") if value is None else value

@@ -11,7 +11,7 @@ from checker.facts.catalogue import fact
 from checker.facts.mains import TOO_MANY, answer, ever, states_of, tell
 from checker.facts.subject import Facts, Subject
 from checker.facts.supply import supplies_of
-from checker.quantities import Number, Unknown, least
+from checker.quantities import Number, Unknown, greatest, least
 
 
 @fact("device", "supply_is_polarised", type="yes/no", says="Live and neutral of the sites cannot be swapped.")
@@ -151,3 +151,20 @@ def type_suits_loads(s: Subject) -> Any:
 @fact("device", "protects_mains_loads", unit="count", says="Outlets and appliances behind a residual-current device.")
 def protects_mains_loads(s: Subject) -> float:
     return float(len(_behind(s)))
+
+
+@fact(
+    "device",
+    "trip_time_shown",
+    unit="ms",
+    says="Longest time that a trip test of a residual-current device showed.",
+    method="readings of the test `rcd trip` at the device",
+)
+def trip_time_shown(s: Subject) -> Any:
+    value: Any = None
+    for reading in s.facts.design.readings:
+        test, at = reading.value("test"), reading.value("at")
+        if isinstance(test, str) and test == "rcd trip" and isinstance(at, str) and at == s.item.name:
+            taken = s.read(reading, "time")
+            value = taken if value is None else greatest(value, taken)
+    return Unknown(f"no trip test of {s.item.name} is written down") if value is None else value

@@ -12,7 +12,7 @@ from checker.facts.catalogue import fact, subjects
 from checker.facts.degree import against_water
 from checker.facts.mains import answer
 from checker.facts.subject import Facts, Subject
-from checker.quantities import Unknown
+from checker.quantities import Unknown, greatest
 
 LOW_VOLTAGE_SHAPES = {"12 V socket": 12.0, "24 V socket": 24.0, "two-pole 48 V": 48.0, "USB": None}
 """Shapes that no mains plug enters, with the one voltage they stand for; USB carries its own voltage."""
@@ -149,3 +149,31 @@ def takes_foreign_plugs(s: Subject) -> Any:
         return Unknown(f"the voltage of {s.id} is not known")
     found: Truth = volts.volts != stands_for
     return answer(found, f"the voltage of {s.id} is not known")
+
+
+@fact(
+    "outlet",
+    "residual_current",
+    unit="mA",
+    says="Highest rated residual current that protects it in any supply state; none when one state has no protection.",
+    method="for each source that reaches it, the devices that every way passes, or one within the outlet",
+)
+def residual_current(s: Subject) -> Any:
+    value: Any = 0.0
+    doubt: Unknown | None = None
+    for supply in s.facts.subjects("supply"):
+        if supply.item.load is not s.item:
+            continue
+        one = supply.residual_current
+        if isinstance(one, Unknown) or (one is None and supply.is_certain is not True):
+            doubt = one if isinstance(one, Unknown) else Unknown("whether this source feeds it is not known")
+        elif one is None:
+            return None
+        else:
+            value = greatest(value, one)
+    return value if doubt is None else doubt
+
+
+@fact("outlet", "is_ever_fed", type="yes/no", says="Some source of mains reaches it.", method="every supply state")
+def is_ever_fed(s: Subject) -> bool:
+    return any(supply.item.load is s.item for supply in s.facts.subjects("supply"))
