@@ -100,6 +100,8 @@ def _look_over(text: str) -> None:
     """Refuse what should not even reach the parser."""
     if not text.strip():
         raise ExpressionError(0, "there is no expression", "write a condition, or `true`")
+    if text.isprintable() and "\\" not in text and sum(map(text.count, "([{")) <= MOST_BRACKETS:
+        return
     depth = 0
     for offset, letter in enumerate(text):
         if letter == "\\" or not letter.isprintable():
