@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from checker.circuit.states import Truth
-from checker.design.given import RatedVoltage, Where
+from checker.design.given import MISSING, Given, RatedVoltage, Where
 from checker.design.vocabulary.vehicle import EARTHING
 from checker.design.vocabulary.words import SHAPES, SIDES
 from checker.facts.catalogue import fact, subjects
@@ -318,4 +318,7 @@ def earth_resistance(s: Subject) -> Any:
         if isinstance(reading.value("test"), str) and reading.value("test") == "earth continuity":
             ohms = s.read(reading, "resistance")
             value = ohms if value is None or isinstance(value, Unknown) else greatest(value, ohms)
-    return Unknown("no test of earth continuity is written down") if value is None else value
+    if value is None:
+        missing = Unknown("no test of earth continuity is written down")
+        return s.use("readings: earth continuity", Given(missing, s.where, MISSING), "Ω")
+    return value

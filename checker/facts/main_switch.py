@@ -7,6 +7,7 @@ from typing import Any
 from checker.circuit.elements import LIVE, Link
 from checker.circuit.feeding import consumers, live_node
 from checker.circuit.groups import Groups
+from checker.circuit.mains import Feed
 from checker.circuit.states import Truth
 from checker.design.model import Equipment
 from checker.facts.catalogue import fact
@@ -44,15 +45,20 @@ class Cuts:
             a, b = self.groups.find(link.a), self.groups.find(link.b)
             self.edges.setdefault(a, []).append((link.equipment.name, b))
             self.edges.setdefault(b, []).append((link.equipment.name, a))
-        self.ends = {self.groups.find(live_node(item)) for item in consumers(network)}
+        self.ends: dict[str, set[str]] = {}
+        for item in consumers(network):
+            self.ends.setdefault(self.groups.find(live_node(item)), set()).add(item.name)
+        for feed in mains.feeds:
+            if feed.equipment.kind == "inverter-charger":
+                self.ends.setdefault(self.groups.find(f"{feed.name}:ac-inL"), set()).add(feed.name)
 
-    def reaches(self, node: str, without: str) -> bool:
-        """Whether supply from a node reaches anything that draws, with one device open."""
-        todo = [self.groups.find(node)]
+    def reaches(self, feed: Feed, without: str) -> bool:
+        """Whether supply from a feed reaches anything that draws but itself, with one device open."""
+        todo = [self.groups.find(feed.live)]
         seen = set(todo)
         while todo:
             here = todo.pop()
-            if here in self.ends:
+            if self.ends.get(here, set()) - {feed.name}:
                 return True
             for name, far in self.edges.get(here, ()):
                 if name != without and far not in seen:
@@ -76,7 +82,7 @@ def _cuts(facts: Facts) -> Cuts:
     method="graph with everything closed that can close",
 )
 def feeds_fixed_wiring(s: Subject) -> bool:
-    return _cuts(s.facts).reaches(s.item.live, "")
+    return _cuts(s.facts).reaches(s.item, "")
 
 
 @fact(
@@ -90,7 +96,7 @@ def has_main_switch(s: Subject) -> Any:
     cuts = _cuts(s.facts)
     found: Truth = False
     for name, item in cuts.openers.items():
-        if cuts.reaches(s.item.live, name):
+        if cuts.reaches(s.item, name):
             continue
         good = _isolates(s, item)
         if good is True:

@@ -6,6 +6,7 @@ from typing import Any
 
 from checker.circuit.elements import LIVE, Link, Wire
 from checker.circuit.states import Truth
+from checker.design.given import MISSING, Given
 from checker.design.model import Equipment
 from checker.facts.catalogue import fact
 from checker.facts.mains import TOO_MANY, answer, ever, states_of, tell
@@ -167,4 +168,7 @@ def trip_time_shown(s: Subject) -> Any:
         if isinstance(test, str) and test == "rcd trip" and isinstance(at, str) and at == s.item.name:
             taken = s.read(reading, "time")
             value = taken if value is None else greatest(value, taken)
-    return Unknown(f"no trip test of {s.item.name} is written down") if value is None else value
+    if value is None:
+        missing = Unknown(f"no trip test of {s.item.name} is written down")
+        return s.use(f"readings: rcd trip at {s.item.name}", Given(missing, s.where, MISSING), "ms")
+    return value

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from checker.design.given import Where
+from checker.design.given import MISSING, Given, Where
 from checker.facts.catalogue import fact, subjects
 from checker.facts.subject import Facts, Subject
 from checker.quantities import Unknown
@@ -38,7 +38,8 @@ def is_on_mains(s: Subject) -> bool:
 )
 def has_licence(s: Subject) -> Any:
     if s.item is None:
-        return Unknown("who does the mains work, with which licence, is not said")
+        missing = Unknown("who does the mains work, with which licence, is not said")
+        return s.use(f"people.{MAINS_WORK}.licence", Given(missing, s.where, MISSING))
     told = s.read(s.item, "licence")
     if isinstance(told, Unknown):
         return Unknown(f"the licence for {s.id} is not known")
