@@ -68,8 +68,9 @@ def _add_circuit(network: Network, circuit: Circuit) -> None:
     starts = port_nodes(view, circuit.start, system)
     ends = [port_nodes(view, port, system) for port in circuit.ends]
     duty = circuit.value("duty")
-    single = duty == BONDING or len(starts) == 1 or len(ends[0]) == 1
-    role = BONDING if duty == BONDING else _single_role(starts, ends[0]) if single else LIVE
+    bonding = isinstance(duty, str) and duty == BONDING
+    single = bonding or len(starts) == 1 or len(ends[0]) == 1
+    role = BONDING if bonding else _single_role(starts, ends[0]) if single else LIVE
     start = _node(starts, role)
     nodes = [_node(end, role) for end in ends]
     _conduct(network, circuit, role, start, nodes, circuit.run, both=False)

@@ -268,7 +268,8 @@ def _own_leads(s: Subject, battery: Equipment) -> Number:
     found: list[Number] = []
     for conductor in s.facts.network.conductors:
         ends = {conductor.start.split(":", 1)[0], conductor.end.split(":", 1)[0]}
-        if battery.name in ends and conductor.circuit.value("duty") in ("charge", "load", "bonding"):
+        duty = conductor.circuit.value("duty")
+        if battery.name in ends and isinstance(duty, str) and duty in ("charge", "load", "bonding"):
             lengths: list[Number] = [
                 s.use(f"{conductor.circuit.path}.run", step.length, "m")
                 for wire in conductor.wires

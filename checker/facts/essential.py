@@ -120,6 +120,23 @@ def dark_by_switch(s: Subject) -> Any:
 
 @fact(
     "load",
+    "dark_by_switch",
+    of="switch",
+    type="list",
+    says="Switches and relays that take every battery away from it, in some mode.",
+    method="as circuit.dark_by_switch",
+)
+def load_dark_by_switch(s: Subject) -> Any:
+    node = live_node(s.facts, s.item)
+    network = s.facts.network
+    if node is None or node not in supplied(network, storage_nodes(network)):
+        return Unknown(f"no battery is found to supply {s.id}")
+    found = darkeners(s.facts, node, [item.name for item in network.equipment.values() if item.kind in SWITCHING])
+    return tuple(switch for name in found if (switch := s.facts.subject("switch", name)) is not None)
+
+
+@fact(
+    "load",
     "survives_bank_loss",
     type="yes/no",
     says="It keeps a supply when the management of a lithium bank opens: another battery, or a cell of its own.",
