@@ -30,7 +30,10 @@ Tracer = Callable[[Any, str], Step]
 
 
 class Explanation(NamedTuple):
-    """All that a finding says beyond its verdict. `inputs` are the entries of the file it rests on."""
+    """All that a finding says beyond its verdict.
+
+    `inputs` are the entries of the file it rests on, `reasons` why a value is unknown where more can be said than that.
+    """
 
     found: list[Atom]
     working: tuple[str, ...]
@@ -39,6 +42,7 @@ class Explanation(NamedTuple):
     inputs: frozenset[str]
     limits: tuple[str, ...]
     subjects: frozenset[tuple[str, str]]
+    reasons: tuple[str, ...]
 
 
 def explain(rule: Rule, scene: Scene, limits: Limits, tracer: Tracer = trace) -> Explanation:
@@ -63,6 +67,7 @@ def explain(rule: Rule, scene: Scene, limits: Limits, tracer: Tracer = trace) ->
         frozenset(inputs),
         used,
         frozenset(subjects_in(found)),
+        tuple(dict.fromkeys(reason for step, open_ in steps if open_ for reason in _reasons(step))),
     )
 
 
@@ -133,10 +138,10 @@ def _tell(step: Step, depth: int, told: set[tuple[str, str, str]], lines: list[s
         return
     told.add(key)
     indent = "  " * depth
-    value = value_text(step.value, type_of(step.spec))
     reason = _reason(step.value)
+    value = value_text(step.value, type_of(step.spec)) + (f": {reason}" if reason else "")
     origin = "; ".join(part for part in (step.spec.method, step.spec.source) if part)
-    lines.append(f"{indent}{plain_name(step.spec.name)} of {step.subject_id} = {value}{reason} ({origin})")
+    lines.append(f"{indent}{plain_name(step.spec.name)} of {step.subject_id} = {value} ({origin})")
     lines += [f"{indent}  {note}" for note in step.notes]
     lines += [f"{indent}  {input_line(given)}" for given in dict.fromkeys(step.inputs)]
     if depth + 1 < DEEPEST:
@@ -146,7 +151,15 @@ def _tell(step: Step, depth: int, told: set[tuple[str, str, str]], lines: list[s
 
 def _reason(value: Any) -> str:
     """Why a value is unknown, where more can be said than that."""
-    return f": {value.reason}" if type(value) is Unknown and value.reason not in ("", "unknown") else ""
+    return value.reason if type(value) is Unknown and value.reason != "unknown" else ""
+
+
+def _reasons(step: Step) -> list[str]:
+    """Why the value of a fact is unknown: its own reason, else those of the facts below it."""
+    own = _reason(step.value)
+    if own or type(step.value) is not Unknown:
+        return [own] if own else []
+    return [reason for below in step.steps for reason in _reasons(below)]
 
 
 def input_line(given: Input) -> str:

@@ -8,9 +8,9 @@ from checker.quantities import Unknown
 from checker.review.decisive import Atom
 from checker.review.say import MOST_LISTED, plain_name, spoken, value_text
 from checker.rulebook.logic import truth
-from checker.rulebook.nodes import Comparison, Fact, Gather, Member, Node
+from checker.rulebook.nodes import Comparison, Const, Fact, Gather, Limit, Member, Node, Variable
 from checker.rulebook.template import Slot, Template
-from checker.rulebook.types import YES_NO
+from checker.rulebook.types import NONE, YES_NO
 from checker.rulebook.walk import Scene, evaluate
 
 # What is wrong when the comparison does not hold.
@@ -94,6 +94,8 @@ def _atom(atom: Atom) -> tuple[str, str]:
 
 def _comparison(node: Comparison, scene: Scene, value: Any, text: str) -> tuple[str, str]:
     left, right = evaluate(node.left, scene), evaluate(node.right, scene)
+    if node.right.type.name == NONE:
+        return _is(node.left, left, scene, text), ""
     if truth(value) is not False or left is None or right is None:
         if right is None and left is not None:
             return _is(node.right, right, scene, text), ""
@@ -105,8 +107,9 @@ def _comparison(node: Comparison, scene: Scene, value: Any, text: str) -> tuple[
 def _named(node: Node, value: Any, scene: Scene, text: str) -> str:
     """A value with its name, where it has one."""
     words = value_text(value, node.type)
-    said = spoken(node, scene, text)
-    return words if said.startswith("'") or said == words else f"the {said}, {words}"
+    if isinstance(node, (Fact, Limit)):
+        return f"the {spoken(node, scene, text)}, {words}"
+    return words if isinstance(node, (Const, Variable)) else f"{words} ({spoken(node, scene, text)})"
 
 
 def _is(node: Node, value: Any, scene: Scene, text: str) -> str:

@@ -21,6 +21,7 @@ from checker.rulebook.walk import Scene
 
 EVERYTHING = "(all)"
 """The id of a finding about subjects that could not even be listed."""
+MOST_REASONS = 3
 
 
 class Review(NamedTuple):
@@ -138,7 +139,8 @@ class _Work:
             return fill(rule.says_parts, scene)
         made = sentence(why.found) or rule.title
         if verdict == "unproven":
-            return f"Cannot be decided: {made}."
+            because = f" Not known because: {'; '.join(why.reasons[:MOST_REASONS])}." if why.reasons else ""
+            return f"Cannot be decided: {made}.{because}"
         return made[:1].upper() + made[1:] + "."
 
     def mend(self, rule: Rule, scene: Scene, verdict: str, why: Explanation) -> str:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from checker.quantities import UNKNOWN, Range
+from checker.quantities import UNKNOWN, Range, Unknown
 from checker.review import CAUTION
 from tests.review.small import (
     CAPACITY,
@@ -80,6 +80,12 @@ def test_an_unproven_finding_says_which_entries_would_decide_it(tmp_path: Path) 
     assert [(need.path, need.line) for need in finding.needs] == [("equipment.F1.rating", 50)]
     assert finding.says == "Cannot be decided: rating of F1 is 20..40 A, compared with the capacity of feed, 30 A."
     assert finding.mend == "Find out and write down: equipment.F1.rating."
+
+
+def test_an_unproven_finding_says_why_a_value_is_not_known(tmp_path: Path) -> None:
+    _, found = put(tmp_path, [CAPACITY], feed(rating=Unknown("the plate is hidden")))
+    assert found[OVER].says.endswith("Not known because: the plate is hidden.")
+    assert any("rating of F1 = unknown: the plate is hidden" in line for line in found[OVER].working)
 
 
 def test_an_undecided_given_asks_for_what_would_settle_it(tmp_path: Path) -> None:
