@@ -44,7 +44,7 @@ def walked(given_text: str, require_text: str, scene: Any) -> str:
     return decide(tree(given_text), tree(require_text), Scene((conductor, design), limits))
 
 
-@settings(max_examples=400, deadline=None)
+@settings(max_examples=150, deadline=None)
 @given(conditions, conditions, exact_scenes)
 def test_on_exact_values_all_three_forms_decide_alike(given_text: str, require_text: str, scene: Any) -> None:
     expected = walked(given_text, require_text, scene)
@@ -70,7 +70,7 @@ def test_absence_is_decided_alike_by_all_three_forms(given_text: str, require_te
     assert quick(given_text, require_text, scene) in (expected, "asked the careful form")
 
 
-@settings(max_examples=400, deadline=None)
+@settings(max_examples=150, deadline=None)
 @given(conditions, conditions, doubtful_scenes)
 def test_the_quick_form_never_decides_what_the_careful_form_does_not(
     given_text: str, require_text: str, scene: Any
@@ -80,7 +80,7 @@ def test_the_quick_form_never_decides_what_the_careful_form_does_not(
     assert quick(given_text, require_text, scene) in (expected, "asked the careful form")
 
 
-@settings(max_examples=600, deadline=None)
+@settings(max_examples=300, deadline=None)
 @given(conditions, conditions, doubtful_scenes, st.data())
 def test_a_decided_verdict_holds_for_every_value_inside_the_ranges(
     given_text: str, require_text: str, scene: Any, data: Any
