@@ -10,6 +10,7 @@ from checker.design.model import Equipment
 from checker.facts.catalogue import fact
 from checker.facts.mains import tell
 from checker.facts.subject import Subject
+from checker.facts.supply import supplies_by_load
 from checker.quantities import Unknown, corners, greatest
 
 CONDUITS = frozenset({"conduit", "metal conduit", "gas-tight conduit"})
@@ -19,7 +20,9 @@ EARTH_POINTS = frozenset({"earth bar", "board", "terminal block", "joint", "shor
 def _loads(s: Subject) -> list[Equipment]:
     if s.facts.network.systems[s.item.name] != "ac":
         return []
-    names = {item.name for item in consumers(s.facts.network)}
+    names: set[str] | None = s.facts.store.get("mains consumers")
+    if names is None:
+        names = s.facts.store["mains consumers"] = {item.name for item in consumers(s.facts.network)}
     found = []
     for port in s.item.ends:
         if port.equipment in names and (port.port or "ac") in ("ac", "L"):
@@ -40,8 +43,8 @@ def feeds_mains_loads(s: Subject) -> bool:
 
 def _supplies(s: Subject) -> list[Subject]:
     """The supplies of the loads at its ends that surely or perhaps come about."""
-    names = {item.name for item in _loads(s)}
-    return [subject for subject in s.facts.subjects("supply") if subject.item.load.name in names]
+    by_load = supplies_by_load(s.facts)
+    return [supply for item in _loads(s) for supply in by_load.get(item.name, ())]
 
 
 @fact("circuit", "is_ever_fed", type="yes/no", says="Some source of mains reaches it.", method="every supply state")
@@ -108,6 +111,12 @@ def _upstream(s: Subject, live: Conductor) -> Link | None:
     return None
 
 
+@fact("circuit", "has_own_device", type="yes/no", says="It has an overcurrent device of its own.", method="graph")
+def has_own_device(s: Subject) -> Any:
+    device = s.own_device
+    return device if isinstance(device, Unknown) else device is not None
+
+
 @fact("circuit", "own_device_poles", unit="count", says="Poles its own overcurrent device opens; none without one.")
 def own_device_poles(s: Subject) -> Any:
     device = s.own_device
@@ -150,6 +159,18 @@ def _area(s: Subject, role: str) -> Any:
     conductor = s.facts.network.conductor(s.item.name, role)
     subject = None if conductor is None else s.facts.of("conductor", conductor)
     return None if subject is None else subject.area
+
+
+@fact(
+    "circuit",
+    "earth_is_like_line",
+    type="yes/no",
+    says="Its earth is a core of the same cable and the same size as the live core.",
+    method="the earth lies in the cable, and no other size is written for it",
+)
+def earth_is_like_line(s: Subject) -> bool:
+    own_size = s.item.earth.size is not None or (s.item.cable is not None and s.item.cable.has("earth size"))
+    return s.item.earth.how == "in cable" and not own_size
 
 
 @fact(

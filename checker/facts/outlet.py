@@ -12,6 +12,7 @@ from checker.facts.catalogue import fact, subjects
 from checker.facts.degree import against_water
 from checker.facts.mains import answer
 from checker.facts.subject import Facts, Subject
+from checker.facts.supply import supplies_by_load
 from checker.quantities import Unknown, greatest
 
 LOW_VOLTAGE_SHAPES = {"12 V socket": 12.0, "24 V socket": 24.0, "two-pole 48 V": 48.0, "USB": None}
@@ -57,6 +58,12 @@ def is_polarised(s: Subject) -> Any:
 @fact("outlet", "switched_poles", unit="count", says="Poles its switch opens; none without a switch.")
 def switched_poles(s: Subject) -> Any:
     return s.read(s.item, "switched poles")
+
+
+@fact("outlet", "has_switch", type="yes/no", says="It has a switch of its own.", method="its switched poles")
+def has_switch(s: Subject) -> Any:
+    poles = s.read(s.item, "switched poles")
+    return poles if isinstance(poles, Unknown) else poles is not None
 
 
 @fact("outlet", "supply_is_polarised", type="yes/no", says="Live and neutral of the sites cannot be swapped.")
@@ -161,9 +168,7 @@ def takes_foreign_plugs(s: Subject) -> Any:
 def residual_current(s: Subject) -> Any:
     value: Any = 0.0
     doubt: Unknown | None = None
-    for supply in s.facts.subjects("supply"):
-        if supply.item.load is not s.item:
-            continue
+    for supply in supplies_by_load(s.facts).get(s.id, ()):
         one = supply.residual_current
         if isinstance(one, Unknown) or (one is None and supply.is_certain is not True):
             doubt = one if isinstance(one, Unknown) else Unknown("whether this source feeds it is not known")
@@ -176,4 +181,4 @@ def residual_current(s: Subject) -> Any:
 
 @fact("outlet", "is_ever_fed", type="yes/no", says="Some source of mains reaches it.", method="every supply state")
 def is_ever_fed(s: Subject) -> bool:
-    return any(supply.item.load is s.item for supply in s.facts.subjects("supply"))
+    return bool(supplies_by_load(s.facts).get(s.id))

@@ -86,6 +86,16 @@ def supplies(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
         yield (name if seen[name] == 1 else f"{name} ({seen[name]})"), supply.load.where, supply
 
 
+def supplies_by_load(facts: Facts) -> dict[str, list[Subject]]:
+    """The supplies of each load by its name, found once."""
+    found: dict[str, list[Subject]] | None = facts.store.get("supplies by load")
+    if found is None:
+        found = facts.store["supplies by load"] = {}
+        for subject in facts.subjects("supply"):
+            found.setdefault(subject.item.load.name, []).append(subject)
+    return found
+
+
 @fact("supply", "is_certain", type="yes/no", says="The source surely reaches the load in some state.", method=METHOD)
 def is_certain(s: Subject) -> Any:
     read_switching(s)
