@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import sqrt
 from typing import Any
 
 from checker.circuit.elements import BONDING, EARTH, RETURN
@@ -13,7 +14,6 @@ from checker.facts.space import chain, is_kind
 from checker.facts.subject import Subject
 from checker.quantities import Number, Truth, Unknown, add, corners, either, least, some
 
-BONDING = "bonding"
 FINE = ("stranded", "flexible", "extra flexible")
 
 
@@ -170,6 +170,6 @@ def capacity_at_terminals(s: Subject) -> Any:
     def scaled(capacity: float, terminal_c: float, insulation_c: float, ambient_c: float) -> float:
         if terminal_c >= insulation_c or ambient_c >= insulation_c:
             return capacity
-        return capacity * max(0.0, (terminal_c - ambient_c) / (insulation_c - ambient_c)) ** 0.5
+        return capacity * sqrt(max(0.0, (terminal_c - ambient_c) / (insulation_c - ambient_c)))
 
     return corners(scaled, s.carrying_capacity, limit, s.insulation_limit, s.ambient)

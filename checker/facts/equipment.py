@@ -447,3 +447,14 @@ def gas_safe(s: Subject) -> Any:
         rest = s.read(s.item, "rest")
         return rest if isinstance(rest, Unknown) else "closes on loss" if rest == "closed" else "stays as it is"
     return told(s, "gas safe") if s.item.allows("gas safe") and s.item.has("gas safe") else None
+
+
+@fact("equipment", "discharge_window", unit="°C", type="window", says="Temperatures at which it may be discharged.")
+def discharge_window(s: Subject) -> Any:
+    one = s.item.base if s.item.base is not None else s.item
+    return s.read(one, "window.discharge") if one.allows("window.discharge") else None
+
+
+@fact("equipment", "hold_told", type="yes/no", says="The mass its hold is made for is told.")
+def hold_told(s: Subject) -> bool:
+    return not isinstance(s.restraint_mass, Unknown)

@@ -351,3 +351,32 @@ def opened_all(s: Subject) -> Truth:
         return Unknown(f"not opened: {', '.join(closed)}")
     return True
 
+
+@fact("design", "battery_reserved", type="yes/no", says="A place is kept for a battery that is not fitted yet.")
+def battery_reserved(s: Subject) -> bool:
+    batteries = (item for item in s.item.equipment.values() if item.kind in ("battery", "bank"))
+    return any(equal(s.read(item, "fitted"), "later") is True for item in batteries)
+
+
+@fact("design", "torque_recorded", type="yes/no", says="The torque of every described high-current stud is kept.",
+      method="each described terminal with a torque against the ends made on it")  # fmt: skip
+def torque_recorded(s: Subject) -> Truth:
+    asked = [one for one in s.facts.subjects("terminal") if one.high_energy and one.described]
+    missing = [one.id for one in asked if not one.torque_told]
+    return Unknown(f"no torque is recorded for: {', '.join(missing)}") if missing else True
+
+
+@fact("design", "heavy_restrained", type="yes/no",
+      says="Everything heavy that the fitter put in is held against a crash, batteries left to their own rule.",
+      method="each piece: its hold, or that of its place")  # fmt: skip
+def heavy_restrained(s: Subject) -> Truth:
+    missing = []
+    for one in s.facts.subjects("equipment"):
+        if one.is_battery or one.is_heavy is not True or equal(one.own, "factory") is True:
+            continue
+        answer = one.restrained
+        if answer is False:
+            return False
+        if isinstance(answer, Unknown):
+            missing.append(one.id)
+    return Unknown(f"what holds these is not told: {', '.join(missing)}") if missing else True
