@@ -26,6 +26,8 @@ def sheathed(s: Subject) -> Truth:
     sheath = s.read(cable, "sheath")
     if not isinstance(sheath, Unknown):
         return sheath is not None
+    if cable.has("sheath"):
+        return Unknown(f"the sheath of {cable.name} is not known")
     cores = s.read(cable, "cores")
     if isinstance(cores, float):
         return cores >= 2.0
