@@ -45,9 +45,7 @@ class Made:
     `read` maps a fact to paths; an entry is as doubtful as the fact itself unless said otherwise.
     """
 
-    def __init__(
-        self, kind: str, id: str, line: int = 1, read: Mapping[str, Any] | None = None, **values: Any
-    ) -> None:
+    def __init__(self, kind: str, id: str, line: int = 1, read: Mapping[str, Any] | None = None, **values: Any) -> None:
         self.kind = kind
         self.id = id
         self.where = Where(line, 3)
