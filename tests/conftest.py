@@ -1,4 +1,5 @@
 """Options of the whole test suite."""
+
 from __future__ import annotations
 
 import pytest
@@ -11,7 +12,15 @@ settings.load_profile("fitout")
 
 def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption(
-        "--worked-examples", metavar="FILE", default=None,
+        "--worked-examples",
+        metavar="FILE",
+        default=None,
         help="run the published worked examples of FILE through the formulas, "
-             "instead of tests/reference/worked-examples.yaml (same form)",
+        "instead of tests/reference/worked-examples.yaml (same form)",
+    )
+    parser.addoption(
+        "--networks",
+        metavar="FOLDER",
+        default=None,
+        help="solve the published networks (*.yaml) of FOLDER, instead of tests/reference/networks (same form)",
     )

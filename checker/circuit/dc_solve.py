@@ -1,0 +1,217 @@
+"""The operating point of a direct-current network: one solution, or the reason why there is none.
+
+Started at nominal voltages. Where Newton's method does not settle, or settles at a point that a breath would upset, the
+loads are brought up by steps; where that does not help, the nodes are given capacitance and let settle in time. All of
+it is bounded, and a point is only called a solution when currents balance at every node.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from checker.circuit.dc_elements import Branch, Converter, Element, Emf, Inductor, PowerLoad, Supply, TwoPole
+from checker.circuit.dc_islands import GROUND, Islands
+from checker.circuit.dc_newton import Equations, newton, settled
+from checker.circuit.dc_nodes import Contradiction, Nodes, terminals
+from checker.circuit.dc_solution import NoSolution, Solution, flows_of
+
+SMALLEST_SHARE = 1.0 / 128.0
+MOST_SETTLING = 200
+NO_VOLTAGE_V = 1e-3
+
+
+def solve(
+    elements: Sequence[Element], *, ground: str = GROUND, start: Mapping[str, float] | None = None
+) -> Solution | NoSolution:
+    """The operating point of a network; `start` gives voltages to begin at (V).
+
+    Names of elements must differ (ValueError). A load or converter beyond its voltage limits is switched off, the
+    worst first, and the rest solved again.
+    """
+    names = [element.name for element in elements]
+    if len(set(names)) != len(names):
+        raise ValueError("two elements of a network have one name")
+    off: list[str] = []
+    steps = 0
+    while True:
+        working = [element for element in elements if element.name not in off]
+        found = _solve_once(working, ground, start)
+        if isinstance(found, NoSolution):
+            return found
+        steps += found.steps
+        worst = _beyond(working, found)
+        if worst is None:
+            short = _starved(working, found)
+            if short is not None:
+                return short
+            return Solution(found.volts, found.flows, found.dead, tuple(off), steps)
+        off.append(worst)
+
+
+def _solve_once(elements: Sequence[Element], ground: str, start: Mapping[str, float] | None) -> Solution | NoSolution:
+    islands = Islands(elements, ground)
+    try:
+        nodes = Nodes(islands.alive)
+    except Contradiction as found:
+        reason = (
+            f"{found.name} closes a loop without any resistance in which {abs(found.volts):.4g} V are left over; "
+            "its current has no bound"
+        )
+        return NoSolution(reason, (found.name,))
+    equations = Equations(islands.alive, nodes, dict.fromkeys(islands.references, 0.0))
+    begin = begin_at(equations, islands.alive, islands.references, start)
+    x, good, steps = _settle(equations, begin)
+    if not good:
+        loads = tuple(e.name for e in islands.alive if isinstance(e, PowerLoad | Converter))
+        reason = "no steady voltages exist or can be found: what is asked of the sources is more than they can give"
+        return NoSolution(reason, loads)
+    volts = {node: (x[i] if i >= 0 else 0.0) + offset for node, (i, offset) in equations.pin.items()}
+    flows = flows_of(islands.alive, nodes, volts)
+    return Solution(volts, flows, tuple(element.name for element in islands.dead), (), steps)
+
+
+def _settle(equations: Equations, begin: list[float]) -> tuple[list[float], bool, int]:
+    """Newton from the start; else with the loads brought up by steps; else settling in time."""
+    x, good, steps = newton(equations, begin, 1.0)
+    if good and equations.holds(x):
+        return x, True, steps
+    first = (x, good)
+    x, good, more = _by_steps(equations, begin)
+    steps += more
+    if good:
+        return x, True, steps
+    x, good, more = _in_time(equations, begin)
+    steps += more
+    if good and equations.holds(x):
+        return x, True, steps
+    return first[0], False, steps
+
+
+def _by_steps(equations: Equations, begin: list[float]) -> tuple[list[float], bool, int]:
+    """Bring constant powers and currents from nothing to their full value, in steps that halve when one fails."""
+    x, good, steps = newton(equations, begin, 0.0)
+    if not good:
+        return x, False, steps
+    share, by = 0.0, 0.25
+    while share < 1.0 and by >= SMALLEST_SHARE:
+        there, good, more = newton(equations, x, min(1.0, share + by), 25)
+        steps += more
+        if good and equations.holds(there):
+            x, share, by = there, min(1.0, share + by), by * 1.5
+        else:
+            by *= 0.5
+    return x, share >= 1.0, steps
+
+
+def _in_time(equations: Equations, begin: list[float]) -> tuple[list[float], bool, int]:
+    """Let the nodes settle as if each had a capacitor: implicit steps that grow as the currents come to balance."""
+    x = begin
+    wrong, doubt = equations.residual(x, 1.0)
+    size = max((abs(one) for one in wrong), default=0.0)
+    extra = max(1.0, size / (0.02 * equations.volts_scale))
+    for count in range(MOST_SETTLING):
+        if settled(wrong, doubt):
+            return x, True, count
+        step = equations.step(x, 1.0, wrong, extra)
+        if step is None or any(one != one for one in step):
+            extra *= 4.0
+            continue
+        if max(abs(one) for one in step) > 0.3 * equations.volts_scale:
+            extra *= 3.0
+            continue
+        x = [a + b for a, b in zip(x, step, strict=True)]
+        wrong, doubt = equations.residual(x, 1.0)
+        now = max(abs(one) for one in wrong)
+        extra = max(extra * min(2.0, max(0.2, now / size if size > 0.0 else 0.2)), 1e-12)
+        size = now
+    return x, settled(wrong, doubt), MOST_SETTLING
+
+
+def begin_at(
+    equations: Equations, elements: Sequence[Element], references: Sequence[str], start: Mapping[str, float] | None
+) -> list[float]:
+    """Nominal voltages to begin at: those given, else carried from references and sources along the conductors."""
+    near: dict[str, list[str]] = {}
+    sources: list[tuple[str, str, float]] = []
+    for element in elements:
+        if isinstance(element, Branch | Inductor):
+            a, b = terminals(element)
+            near.setdefault(a, []).append(b)
+            near.setdefault(b, []).append(a)
+        elif isinstance(element, Emf):
+            sources.insert(0, (element.plus, element.minus, element.emf_v))
+        elif isinstance(element, Supply):
+            sources.append((element.plus, element.minus, element.set_v))
+        elif isinstance(element, Converter) and element.set_v is not None:
+            sources.append((element.out.plus, element.out.minus, element.set_v))
+    known: dict[str, float] = dict.fromkeys(references, 0.0)
+    todo = list(known)
+    waiting = sources
+    while todo:
+        for node in todo:
+            for far in near.get(node, ()):
+                if far not in known:
+                    known[far] = known[node]
+                    todo.append(far)
+        todo = []
+        rest = []
+        for plus, minus, volts in waiting:
+            if minus in known and plus not in known:
+                known[plus] = known[minus] + volts
+                todo.append(plus)
+            elif plus in known and minus not in known:
+                known[minus] = known[plus] - volts
+                todo.append(minus)
+            elif plus not in known:
+                rest.append((plus, minus, volts))
+            if todo:
+                break
+        if todo:
+            done = set(todo)
+            waiting = [one for one in waiting if not (one[0] in done or one[1] in done)]
+    known.update(start or {})
+    x = [0.0] * equations.size
+    for node, (i, offset) in equations.pin.items():
+        if i >= 0 and node in known:
+            x[i] = known[node] - offset
+    return x
+
+
+def _beyond(elements: Sequence[Element], found: Solution) -> str | None:
+    """The element farthest beyond the voltages at which it switches itself off; None when all are within."""
+    worst, name = 0.0, None
+    for element in elements:
+        if not isinstance(element, PowerLoad | Converter):
+            continue
+        flow = found.flows.get(element.name)
+        if flow is None:
+            continue
+        far = 0.0
+        if element.lowest_v is not None and flow.volts < element.lowest_v:
+            far = 1.0 - flow.volts / element.lowest_v
+        elif element.highest_v is not None and flow.volts > element.highest_v:
+            far = flow.volts / element.highest_v - 1.0
+        if far > worst:
+            worst, name = far, element.name
+    return name
+
+
+def _starved(elements: Sequence[Element], found: Solution) -> NoSolution | None:
+    """Loads of constant power that sit where they are no longer such: their voltage has collapsed."""
+    names = []
+    for element in elements:
+        flow = found.flows.get(element.name)
+        if flow is None or not isinstance(element, PowerLoad):
+            continue
+        if element.watts > 0.0 and flow.volts <= element.floor_v:
+            names.append((element.name, flow.volts))
+    if not names:
+        return None
+    told = ", ".join(f"{name} at {volts:.3g} V" for name, volts in names)
+    if all(abs(volts) < NO_VOLTAGE_V for _, volts in names):
+        return NoSolution(f"there is no closed path of current: {told}", tuple(name for name, _ in names))
+    reason = f"the power asked for is beyond what its source can bring there; the voltage collapses: {told}"
+    return NoSolution(reason, tuple(name for name, _ in names))
+
+
+__all__ = ["NoSolution", "Solution", "TwoPole", "solve"]

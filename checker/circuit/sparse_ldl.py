@@ -1,0 +1,139 @@
+"""Sparse symmetric equations in plain Python: A = L D L', ordered by least degree.
+
+The pattern of a network does not change from one step of the solver to the next, so everything that depends on it
+alone is worked out once: the order, the entries that fill in, and the list of products that each pivot subtracts. What
+is left for each factorisation is one loop over flat lists. Nothing is exchanged for stability: the matrices of networks
+have heavy diagonals, and the caller checks the residual of what it gets.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from heapq import heapify, heappop, heappush
+from typing import Protocol
+
+TINY = 1e-13
+"""Share of the largest diagonal entry below which a pivot counts as zero."""
+
+
+class Factor(Protocol):
+    """A factorised matrix."""
+
+    def solve(self, right: list[float]) -> list[float]:
+        """The vector x with A x = right."""
+
+
+class Pattern:
+    """Where a symmetric matrix of order `size` has entries; the slots of its values lie in one flat list.
+
+    Diagonal entry i is slot i. `slot(i, j)` finds an entry off the diagonal, `slots` is the length of the list.
+    """
+
+    __slots__ = ("_below", "_products", "_slot", "entries", "order", "size", "slots")
+
+    def __init__(self, size: int, pairs: Iterable[tuple[int, int]]) -> None:
+        self.size = size
+        near: list[set[int]] = [set() for _ in range(size)]
+        for i, j in pairs:
+            if i != j:
+                near[i].add(j)
+                near[j].add(i)
+        self.entries = sorted((i, j) for i in range(size) for j in near[i] if i < j)
+        self.order, eliminated = _eliminate(near)
+        self._slot: dict[tuple[int, int], int] = {}
+        self._below: list[list[tuple[int, int]]] = []
+        count = size
+        for pivot, later in zip(self.order, eliminated, strict=True):
+            rows = []
+            for j in later:
+                self._slot[(pivot, j)] = self._slot[(j, pivot)] = count
+                rows.append((count, j))
+                count += 1
+            self._below.append(rows)
+        self.slots = count
+        self._products: list[list[tuple[int, int, int]]] = [self._subtracted(rows) for rows in self._below]
+
+    def _subtracted(self, rows: list[tuple[int, int]]) -> list[tuple[int, int, int]]:
+        found = []
+        for at, (slot_a, a) in enumerate(rows):
+            found.append((a, slot_a, slot_a))
+            for slot_b, b in rows[at + 1 :]:
+                found.append((self._slot[(a, b)], slot_a, slot_b))
+        return found
+
+    def slot(self, i: int, j: int) -> int:
+        """The slot of an entry of the pattern."""
+        return i if i == j else self._slot[(i, j)]
+
+    def factor(self, values: list[float]) -> PlainFactor:
+        """Factorise; `values` is used up. A pivot that vanishes is replaced by a small one and counted."""
+        largest = max((abs(one) for one in values[: self.size]), default=1.0)
+        tiny = TINY * largest
+        inverse = [0.0] * self.size
+        weak = negative = 0
+        for pivot, products in zip(self.order, self._products, strict=True):
+            value = values[pivot]
+            if -tiny < value < tiny:
+                weak += 1
+                value = tiny or 1.0
+            elif value < 0.0:
+                negative += 1
+            inverse[pivot] = by = 1.0 / value
+            for target, a, b in products:
+                values[target] -= values[a] * values[b] * by
+        return PlainFactor(self, values, inverse, weak, negative)
+
+
+class PlainFactor:
+    """L and D of a matrix. `negative` and `weak` count pivots below zero and pivots that vanished."""
+
+    __slots__ = ("_inverse", "_pattern", "_values", "negative", "weak")
+
+    def __init__(self, pattern: Pattern, values: list[float], inverse: list[float], weak: int, negative: int) -> None:
+        self._pattern = pattern
+        self._values = values
+        self._inverse = inverse
+        self.weak = weak
+        self.negative = negative
+
+    def solve(self, right: list[float]) -> list[float]:
+        """The vector x with A x = right."""
+        found = list(right)
+        values, inverse = self._values, self._inverse
+        steps = list(zip(self._pattern.order, self._pattern._below, strict=True))
+        for pivot, rows in steps:
+            here = found[pivot] * inverse[pivot]
+            if here != 0.0:
+                for slot, j in rows:
+                    found[j] -= values[slot] * here
+        for pivot, rows in reversed(steps):
+            total = found[pivot]
+            for slot, j in rows:
+                total -= values[slot] * found[j]
+            found[pivot] = total * inverse[pivot]
+        return found
+
+
+def _eliminate(near: list[set[int]]) -> tuple[list[int], list[list[int]]]:
+    """An order in which few entries fill in (least degree first), and for each pivot what it is still joined to."""
+    queue = [(len(around), i) for i, around in enumerate(near)]
+    heapify(queue)
+    gone = [False] * len(near)
+    order: list[int] = []
+    eliminated: list[list[int]] = []
+    while queue:
+        degree, pivot = heappop(queue)
+        around = near[pivot]
+        if gone[pivot] or degree != len(around):
+            continue
+        gone[pivot] = True
+        order.append(pivot)
+        later = sorted(around)
+        eliminated.append(later)
+        for i in later:
+            row = near[i]
+            row.discard(pivot)
+            row.update(around)
+            row.discard(i)
+            heappush(queue, (len(row), i))
+    return order, eliminated
