@@ -45,9 +45,9 @@ def neutral_links(state: State, feed: Feed) -> tuple[int, int]:
 def links_with(state: State, bond: Bond) -> tuple[int, int]:
     """Least and most neutral-earth links on the neutral at a bond, itself included; none while nothing feeds it."""
     least, most = 0, 0
-    for feed in state.feeding:
+    for feed, on in state.feeding.items():
         low, high = neutral_links(state, feed)
-        if state.sure.joined(bond.neutral, feed.neutral):
+        if on is True and state.sure.joined(bond.neutral, feed.neutral):
             least = max(least, low)
         if state.may.joined(bond.neutral, feed.neutral):
             most = max(most, high)

@@ -13,6 +13,7 @@ from checker.design.given import Where
 from checker.facts.catalogue import fact, subjects
 from checker.facts.mains import (
     TOO_MANY,
+    Count,
     answer,
     battery_side_of,
     ever,
@@ -24,7 +25,8 @@ from checker.facts.mains import (
 )
 from checker.facts.state import METHOD
 from checker.facts.subject import Facts, Subject
-from checker.quantities import Unknown
+from checker.quantities import Truth as Answer
+from checker.quantities import Unknown, equal, every
 
 KINDS = ("shore inlet", "generator", "inverter", "inverter-charger", "transformer")
 
@@ -65,8 +67,13 @@ def is_separated(s: Subject) -> Any:
         earthing = s.read(s.facts.design.vehicle, "supply.earthing")
         return earthing if isinstance(earthing, Unknown) else earthing == "IT"
     started = [c for c in s.facts.network.circuits if c.start.equipment == feed.name and c.start.port in _OUT]
-    told = [s.read(circuit, "shock protection") for circuit in started if s.facts.network.systems[circuit.name] == "ac"]
-    return bool(told) and all(isinstance(one, str) and one == "separated" for one in told)
+    told: list[Answer] = []
+    for circuit in started:
+        if s.facts.network.systems[circuit.name] == "ac":
+            measure = s.read(circuit, "shock protection")
+            # What is declared nowhere is not declared; the word `unknown` leaves it open.
+            told.append(equal(measure, "separated") if circuit.has("shock protection") else False)
+    return every(told) if told else False
 
 
 _OUT = (None, "ac", "ac-out", "secondary")
@@ -76,7 +83,11 @@ def _count(s: Subject, pick: Any) -> Any:
     read_switching(s)
     if not states_of(s.facts).complete:
         return TOO_MANY
-    value, name = worst([(state, neutral_links(state, s.item)) for state in fed_states(s)], pick)
+    counts = [
+        Count(state.name, state.certain and state.feeding[s.item] is True, *neutral_links(state, s.item))
+        for state in fed_states(s)
+    ]
+    value, name = worst(counts, pick)
     s.note(lambda: f"in the state: {name}" if name else "it never feeds")
     return value
 

@@ -10,7 +10,7 @@ from checker.circuit.mains import Bond
 from checker.circuit.states import State, Truth
 from checker.design.given import Where
 from checker.facts.catalogue import fact, subjects
-from checker.facts.mains import TOO_MANY, answer, ever, greatest, read_switching, states_of, worst
+from checker.facts.mains import TOO_MANY, Count, answer, ever, greatest, read_switching, states_of, worst
 from checker.facts.state import METHOD
 from checker.facts.subject import Facts, Subject
 from checker.quantities import Unknown
@@ -57,13 +57,13 @@ def most_links(s: Subject) -> Any:
     if not states_of(s.facts).complete:
         return TOO_MANY
     bond: Bond = s.item
-    pairs = []
+    counts = []
     for state in states_of(s.facts).states:
         closed = state.bonds.get(bond, False)
         if closed is not False and state.feeding:
             least, most = links_with(state, bond)
-            pairs.append((state, (least if closed is True else 0, most)))
-    value, name = worst(pairs, greatest)
+            counts.append(Count(state.name, state.certain, least if closed is True else 0, most))
+    value, name = worst(counts, greatest)
     s.note(lambda: f"in the state: {name}" if name else "it is never closed while a source feeds")
     return 0.0 if value is None else value
 

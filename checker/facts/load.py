@@ -90,10 +90,11 @@ def own_cell(s: Subject) -> Any:
 )
 def is_essential(s: Subject) -> Any:
     listed = s.use("essential", s.facts.design.essential)
-    if isinstance(listed, tuple) and s.id in listed:
+    names = [name for name in listed if isinstance(name, str)] if isinstance(listed, tuple) else []
+    if s.id in names:
         return True
     marked = _given(s, "essential", False)
-    if isinstance(marked, Unknown) and isinstance(listed, tuple):
+    if isinstance(marked, Unknown) and isinstance(listed, tuple) and len(names) == len(listed):
         return False  # the list was written and does not name it
     return marked
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
+from typing import NamedTuple
 
 from checker.circuit.groups import Groups
 from checker.circuit.mains import Feed
@@ -52,16 +53,23 @@ def ever(states: Iterable[State], asks: Callable[[State], Truth]) -> tuple[Truth
     return (None, doubt) if doubt else (False, "")
 
 
-def worst(
-    pairs: Iterable[tuple[State, tuple[int, int]]], pick: Callable[..., Number]
-) -> tuple[Number, str]:
+class Count(NamedTuple):
+    """Least and most of a count in one state; `certain` when that state, and what is counted in it, is surely so."""
+
+    state: str
+    certain: bool
+    least: int
+    most: int
+
+
+def worst(counted: Iterable[Count], pick: Callable[..., Number]) -> tuple[Number, str]:
     """The least or greatest count over states (`pick` is `least` or `greatest`), with the state that shows it.
 
-    None when there is no state. States that are not surely reachable widen the answer only.
+    None when there is no state. What is not surely so widens the answer only.
     """
-    found = [(state, between(float(low), float(high))) for state, (low, high) in pairs]
-    counts = [(count, state.name) for state, count in found if state.certain]
-    doubtful = [count for state, count in found if not state.certain]
+    found = [(one, between(float(one.least), float(one.most))) for one in counted]
+    counts = [(count, one.state) for one, count in found if one.certain]
+    doubtful = [count for one, count in found if not one.certain]
     if not counts and not doubtful:
         return None, ""
     if not counts:
@@ -129,6 +137,6 @@ def feed_named(facts: Facts, name: str) -> Feed | None:
 
 
 __all__ = [
-    "TOO_MANY", "answer", "battery_side_of", "ever", "feed_named", "greatest", "least", "read_switching", "states_of",
+    "TOO_MANY", "Count", "answer", "battery_side_of", "ever", "feed_named", "greatest", "least", "read_switching", "states_of",
     "tell", "worst",
 ]  # fmt: skip

@@ -20,7 +20,8 @@ from checker.quantities import Number, Truth, Unknown, every, greater_equal, gre
     method="rated voltage of the cables against the nominal voltages of the circuits",
 )
 def insulated_for_highest(s: Subject) -> Any:
-    circuits = [circuit for circuit in s.facts.network.circuits if circuit.name in bands(s)]
+    here = bands(s)
+    circuits = [circuit for circuit in s.facts.network.circuits if circuit.name in here]
     highest: Number = 0.0
     for circuit in circuits:
         live = s.facts.network.conductor(circuit.name, "live")

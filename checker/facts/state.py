@@ -10,7 +10,7 @@ from checker.circuit.feeding import joined_with, neutral_links, reaches_pins
 from checker.circuit.states import State, Truth
 from checker.design.given import Where
 from checker.facts.catalogue import fact, subjects
-from checker.facts.mains import answer, greatest, least, read_switching, states_of, worst
+from checker.facts.mains import Count, answer, greatest, least, read_switching, states_of, worst
 from checker.facts.subject import Facts, Subject
 
 METHOD = "every combination of shore, generators, inverters and changeovers, solved with coils and transfer relays"
@@ -54,7 +54,8 @@ def most_neutral_earth_links(s: Subject) -> Any:
 def _links(s: Subject, pick: Any) -> Any:
     read_switching(s)
     state: State = s.item
-    return worst([(state, neutral_links(state, feed)) for feed in state.feeding], pick)[0]
+    counts = [Count(state.name, on is True, *neutral_links(state, feed)) for feed, on in state.feeding.items()]
+    return worst(counts, pick)[0]
 
 
 @fact("state", "sources_joined", type="yes/no", says="Two sources feed into each other.", method=METHOD)

@@ -1,0 +1,137 @@
+"""The reachable supply states: which there are, what feeds in each, what is certain."""
+
+from __future__ import annotations
+
+from checker.circuit.build import build
+from checker.circuit.states import MOST_STATES, States
+from tests.circuit.designs import design
+from tests.circuit.mains_designs import changed_at, feed, named, states_of
+
+
+def feeding(states: States, name: str) -> list[str]:
+    return [one.name for one in named(states, name).feeding]
+
+
+def test_every_combination_of_shore_inverter_and_changeover_is_a_state() -> None:
+    # shore 2, inverter 2, K2 3
+    assert len(states_of("mains-coach").states) == 12
+
+
+def test_a_generator_doubles_the_states() -> None:
+    # shore 2, generator 2, inverter 2, KG 3
+    assert len(states_of("generator-van").states) == 24
+
+
+def test_an_inverter_charger_passes_the_shore_and_inverts_without_it() -> None:
+    states = states_of("mains-coach")
+    assert feeding(states, "shore present, inverter passing, K2 inverter") == ["inlet"]
+    assert feeding(states, "shore absent, inverter inverting, K2 inverter") == ["inverter"]
+    assert feeding(states, "shore absent, inverter resting, K2 inverter") == []
+
+
+def test_the_bond_relay_closes_only_while_inverting() -> None:
+    closed = {state.name: list(state.bonds.values()) for state in states_of("mains-coach").states}
+    assert closed["shore present, inverter passing, K2 shore"] == [False]
+    assert closed["shore absent, inverter inverting, K2 shore"] == [True]
+
+
+def test_a_coil_changeover_follows_the_supply_of_its_coil() -> None:
+    edits = {
+        "equipment.K2.operated": "coil",
+        "equipment.K2.coil on": "bypass",
+        "equipment.K2.throws": "[shore, inverter]",
+        "equipment.K2.rest": "inverter",
+    }
+    states = states_of("mains-coach", edits)
+    assert {state.name: state.positions["K2"] for state in states.states} == {
+        "shore present, inverter passing": "shore",
+        "shore present, inverter resting": "shore",
+        "shore absent, inverter inverting": "inverter",
+        "shore absent, inverter resting": "inverter",
+    }
+    assert all(state.certain and state.stable for state in states.states)
+
+
+def test_a_coil_that_cuts_off_its_own_supply_has_no_certain_position() -> None:
+    edits = {
+        "equipment.K2.operated": "coil",
+        "equipment.K2.coil on": "kitchen",
+        "equipment.K2.throws": "[shore, inverter]",
+        "equipment.K2.rest": "shore",
+        "equipment.inverter.transfer.when": "never",
+    }
+    state = named(states_of("mains-coach", edits), "shore present, inverter resting")
+    # The board is live from the shore throw, which pulls the coil off it; dead again, it falls back: it never settles.
+    assert not state.stable
+    assert state.positions["K2"] is None
+    assert {link.equipment.name for link in state.perhaps} >= {"K2"}
+
+
+def test_a_coil_of_which_nothing_is_known_makes_every_position_possible_and_none_certain() -> None:
+    states = states_of("mains-coach", {"equipment.K2.operated": "unknown"})
+    assert len(states.states) == 12
+    assert not any(state.certain for state in states.states)
+
+
+def test_an_unknown_transfer_leaves_open_what_feeds() -> None:
+    states = states_of("mains-coach", {"equipment.inverter.transfer.when": "unknown"})
+    state = named(states, "shore present, inverter inverting or passing, K2 open")
+    assert state.feeding == {feed(states, "inlet"): True, feed(states, "inverter"): None}
+    assert {link.equipment.name for link in state.perhaps} == {"inverter"}
+
+
+def test_interlocked_switches_are_never_closed_together() -> None:
+    edits = {
+        "equipment.KG": "{kind: switch, poles: 2, rating: 20 A, operated: by hand, interlocked with: [S2], place: locker}",
+        "equipment.S2": "{kind: switch, poles: 2, rating: 20 A, operated: by hand, interlocked with: [KG], place: locker}",
+        "circuits.shore": "{from: inlet, to: out, run: [0.5 m via locker, KG], cable: flex-2.5}",
+        "circuits.generator": "{from: genset, to: out, run: [0.5 m via locker, S2], cable: flex-2.5}",
+        "circuits.inverting": "{from: inverter.ac, to: genset, run: [0.5 m via locker], cable: flex-2.5}",
+        "circuits.common": "{from: out, to: earth, run: [0.5 m via locker], cable: green-6, duty: bonding}",
+    }
+    states = states_of("generator-van", edits)
+    assert states.states
+    assert not any("KG closed" in state.name and "S2 closed" in state.name for state in states.states)
+
+
+def test_interlocked_inlets_are_never_both_plugged_in() -> None:
+    edits = {
+        "equipment.inlet.interlocked with": "[rear]",
+        "equipment.rear": "{kind: shore inlet, voltage: 230 V AC, rating: 16 A, place: skirt}",
+        "circuits.rear": "{from: rear, to: shore-joint, run: [1 m via locker], cable: flex-2.5}",
+    }
+    states = states_of("mains-coach", edits)
+    both = [state for state in states.states if all(state.present.values())]
+    assert both == []
+    assert {name for state in states.states for name, on in state.present.items() if on} == {"inlet", "rear"}
+
+
+def test_a_transformer_with_separate_windings_feeds_while_its_primary_is_live() -> None:
+    edits = {
+        "equipment.T1": "{kind: transformer, windings: separate, power: 3 kW, place: locker}",
+        "circuits.common": "{from: KG, to: T1.primary, run: [0.3 m via locker], cable: flex-2.5}",
+        "circuits.behind": "{from: T1.secondary, to: out, run: [0.3 m via locker], cable: flex-2.5}",
+    }
+    states = states_of("generator-van", edits)
+    assert feeding(states, "shore present, genset stopped, inverter resting, KG shore") == ["inlet", "T1"]
+    assert feeding(states, "shore absent, genset stopped, inverter resting, KG shore") == []
+
+
+def test_a_design_without_mains_has_no_states() -> None:
+    lamp = "  lamp: {kind: lamp, power: 5 W, voltage: 10..15 V}"
+    bank = "  bank: {kind: battery, nominal: 12 V}"
+    feeder = "  feed: {from: bank, to: lamp, run: [1 m via cabin], cable: red, return: same}"
+    assert States(build(design(f"{bank}\n{lamp}", feeder))).states == ()
+
+
+def test_more_combinations_than_the_bound_are_not_worked_through() -> None:
+    edits: dict[str, str] = {}
+    count = 0
+    while 3**count * 24 <= MOST_STATES:
+        count += 1
+        edits[f"equipment.C{count}"] = "{part: more, place: locker}"
+        edits[f"circuits.c{count}"] = f"{{from: out, to: C{count}.one, run: [1 m via locker], cable: flex-2.5}}"
+    edits["parts.more"] = "{kind: changeover, poles: 2, throws: [one, two, open], rating: 20 A, operated: by hand}"
+    states = States(build(changed_at("generator-van", edits)))
+    assert not states.complete
+    assert states.states == ()
