@@ -43,6 +43,7 @@ from checker.quantities import (
     total,
     within,
 )
+from checker.quantities.values import between
 
 MEANS = (
     "engine running", "ignition on", "charge allowed", "discharge allowed", "shore present", "generator running",
@@ -97,6 +98,8 @@ def added_charging(s: Subject) -> Truth:
     near = joined(s.facts.network, [live_node(s)])
     if any(item.kind == "dc converter" for node in near for item in s.facts.network.sinks.get(node, ())):
         return True
+    if isinstance(s.charges, Unknown):
+        return s.charges
     others = [bank.purpose for bank in s.charges]
     return some(word if isinstance(word, Unknown) else word != "starting" for word in others)
 
@@ -171,11 +174,15 @@ def _converter_input(s: Subject, item: Equipment, node: str) -> Number:
     return rated
 
 
-def _gives_way(s: Subject, mode: Item) -> bool:
+def _gives_way(s: Subject, mode: Item) -> Truth:
     """Whether every converter that charges from it stops drawing below a set voltage."""
     near = joined(s.facts.network, [live_node(s)], contacts(s.facts, mode).perhaps)
     found = [item for node in near for item in s.facts.network.sinks.get(node, ()) if item.kind == "dc converter"]
-    return bool(found) and all(isinstance(s.read(item, "settings.holds low above"), float | Range) for item in found)
+    answers: list[Truth] = []
+    for item in found:
+        stop = s.read(item, "settings.holds low above")
+        answers.append(stop if isinstance(stop, Unknown) else stop is not None)
+    return every(answers) if found else False
 
 
 @fact(
@@ -194,11 +201,11 @@ def continuous_share(s: Subject) -> Any:
         hot = _output_in(s, mode)
         asked = total(loads, charging)
         share = divide(asked, hot)
-        if _gives_way(s, mode):
-            s.note(
-                _said(f"{mode.name}: the converter stops drawing when the voltage falls, so only the loads are sure")
-            )
-            share = _held_to(share, divide(loads, hot))
+        gives = _gives_way(s, mode)
+        if gives is not False:
+            s.note(_said(f"{mode.name}: a converter that stops when the voltage falls takes what the loads leave"))
+            held = _held_to(share, divide(loads, hot))
+            share = held if gives is True else _from_to(held, share)
         s.note(_said(f"{mode.name}: asked {show(asked, 'A')} of {show(hot, 'A')}"))
         found.append(share)
     return greatest(found) if found else Unknown("no mode says that the engine runs")
@@ -209,6 +216,15 @@ def _held_to(share: Number, loads: Number) -> Number:
     if isinstance(share, Unknown) or isinstance(loads, Unknown):
         return UNKNOWN
     return greatest(least(share, 1.0), loads)
+
+
+def _from_to(low: Number, high: Number) -> Number:
+    """A share that lies between the two: whether the converter gives way is not known."""
+    if not isinstance(low, float | Range) or not isinstance(high, float | Range):
+        return UNKNOWN
+    bottom = low.low if isinstance(low, Range) else low
+    top = high.high if isinstance(high, Range) else high
+    return between(min(bottom, top), max(bottom, top))
 
 
 @fact(
@@ -238,7 +254,7 @@ def hot_output(s: Subject) -> Any:
 
 
 def _drawn_from(s: Subject) -> list[tuple[str, Equipment]]:
-    """(side, starting battery) for each side of a dc converter that hangs on one."""
+    """(side, battery) for each side of a dc converter that hangs on a battery that is, or may be, for starting."""
     if s.item.kind != "dc converter":
         return []
     found = []
@@ -249,15 +265,20 @@ def _drawn_from(s: Subject) -> list[tuple[str, Equipment]]:
         near = joined(s.facts.network, [f"{s.id}:{side}+"])
         for bank in s.facts.subjects("bank"):
             word = bank.purpose
-            if isinstance(word, str) and word == "starting" and home(s.facts, bank.item) in near:
+            if (isinstance(word, Unknown) or word == "starting") and home(s.facts, bank.item) in near:
                 found.append((side, bank.item))
     return found
 
 
 @fact("converter", "drains_starter", type="yes/no", says="A side from which it draws hangs on a starting battery.",
       method="graph, every contact closed")  # fmt: skip
-def drains_starter(s: Subject) -> bool:
-    return bool(_drawn_from(s))
+def drains_starter(s: Subject) -> Truth:
+    answers: list[Truth] = []
+    for _, battery in _drawn_from(s):
+        bank = s.facts.of("bank", battery)
+        word = UNKNOWN if bank is None else bank.purpose
+        answers.append(word if isinstance(word, Unknown) else word == "starting")
+    return some(answers)
 
 
 def _relays_between(s: Subject) -> list[Equipment]:
@@ -292,7 +313,7 @@ def _enabling(s: Subject) -> list[Any]:
     method="its enabling signal, or that of a relay between it and the starting battery",
 )
 def engine_signal(s: Subject) -> Any:
-    if not s.drains_starter:
+    if s.drains_starter is False:
         return None
     means = [signal_means(s.facts, name) for name in _enabling(s)]
     if any(isinstance(word, str) and word == "engine running" for word in means):
@@ -303,7 +324,7 @@ def engine_signal(s: Subject) -> Any:
 @fact("converter", "engine_signal_fails", words=("released", "given"),
       says="What the receiver takes that signal for when its wire breaks.")  # fmt: skip
 def engine_signal_fails(s: Subject) -> Any:
-    if not s.drains_starter:
+    if s.drains_starter is False:
         return None
     for name in _enabling(s):
         item = signal_item(s.facts, name)
@@ -428,6 +449,8 @@ def keeps_another_battery(s: Subject) -> Any:
         return not isinstance(edge, Link) or edge.when == "always"
 
     near = joined(s.facts.network, [live_node(s)], always)
+    if isinstance(s.charges, Unknown):
+        return s.charges
     answers = [negate(bank.is_lithium) for bank in s.charges if home(s.facts, bank.item) in near]
     return some(answers)
 

@@ -86,6 +86,8 @@ def open_voltage_cold(s: Subject) -> Any:
     for key in ("open voltage", "voltage coefficient", "arrangement"):
         s.read(s.item, key)
     s.read(s.facts.design.vehicle, "ambient.low")
+    if isinstance(s.in_series, Unknown):
+        return s.in_series
     s.note(lambda: "U = modules in series × open voltage × (1 + coefficient × (lowest ambient - 25 °C))")
     return cold_open_voltage(s.facts.network, s.item)
 

@@ -62,6 +62,33 @@ def home(facts: Facts, item: Equipment) -> str:
     return lead.end if lead is not None else f"{item.name}:+"
 
 
+def loose_bank(facts: Facts) -> Unknown | None:
+    """Why the walk from a bank leads nowhere that is known: how the units of some bank are joined is not told."""
+    for item in facts.design.equipment.values():
+        if item.kind == "bank" and isinstance(item.value("joined by"), Unknown):
+            return Unknown(f"how the units of {item.name} are joined is not told")
+    return None
+
+
+def some_gap(facts: Facts) -> bool:
+    """Whether part of any live run was not seen."""
+    held: bool | None = facts.store.get("some gap")
+    if held is None:
+        held = facts.store["some gap"] = any(
+            wire.gap is not None for conductor in facts.network.conductors for wire in conductor.wires
+        )
+    return held
+
+
+def stands_unseen(facts: Facts, item: Equipment) -> bool:
+    """Whether a device touches no wire although part of some run was not seen: it may stand there."""
+    if not some_gap(facts):
+        return False
+    own = f"{item.name}:"
+    near = facts.network.near
+    return not any(isinstance(edge, Wire) for node in near if node.startswith(own) for edge, _ in near[node])
+
+
 def always_joined(edge: Any) -> bool:
     """Wires, fuses, bars and joints: what nobody opens in use."""
     return isinstance(edge, Wire) or (isinstance(edge, Link) and edge.when == "always")

@@ -8,10 +8,10 @@ from checker.circuit.elements import LIVE, Conductor, Link, Wire
 from checker.circuit.supply import is_live
 from checker.design.model import Equipment
 from checker.design.run import Length
-from checker.facts.bank import home
+from checker.facts.bank import home, loose_bank, stands_unseen
 from checker.facts.catalogue import fact
 from checker.facts.subject import Facts, Subject
-from checker.quantities import UNKNOWN, Number, Range, Truth, Unknown, add, every, greatest, least
+from checker.quantities import UNKNOWN, Number, Range, Truth, Unknown, add, either, every, greatest, least
 from checker.quantities.values import between
 
 EXEMPT = ("safety", "sense", "control", "charge", "bonding")
@@ -118,7 +118,13 @@ def has_isolator(s: Subject) -> Any:
     if not found:
         # Only exempt circuits leave it, or none at all: there is no way that a switch is missing from.
         return Unknown(f"no circuit to loads starts at {s.id}") if not ways(s.facts, s.item) else True
-    return every(_switched(way) for way in found)
+    return every(either(_switched(way), _perhaps_exempt(way)) for way in found)
+
+
+def _perhaps_exempt(way: Way) -> Truth:
+    """A circuit whose duty is not known may be one that needs no switch."""
+    duty = way.conductor.circuit.value("duty")
+    return duty if isinstance(duty, Unknown) else False
 
 
 def _switched(way: Way) -> Truth:
@@ -138,7 +144,7 @@ def _switched(way: Way) -> Truth:
     method="walk from its terminal along each live conductor",
 )
 def isolator(s: Subject) -> Any:
-    hidden: Any = None
+    hidden: Any = loose_bank(s.facts)
     for way in main_ways(s):
         if isinstance(way.isolator, Equipment):
             return s.facts.subject("switch", way.isolator.name)
@@ -209,7 +215,14 @@ def bank_of(facts: Facts, switch: Equipment) -> Any:
 @fact("switch", "isolates_bank", of="bank", type="subject", says="The bank it isolates; none when it isolates none.",
       method="the first switch on a way from a bank to loads")  # fmt: skip
 def isolates_bank(s: Subject) -> Any:
-    return bank_of(s.facts, s.item)
+    found = bank_of(s.facts, s.item)
+    if found is None:
+        loose = loose_bank(s.facts)
+        if loose is not None:
+            return loose
+        if stands_unseen(s.facts, s.item):
+            return Unknown(f"{s.id} stands in no run that was seen")
+    return found
 
 
 @fact(
@@ -221,8 +234,8 @@ def isolates_bank(s: Subject) -> Any:
 )
 def current_to_break(s: Subject) -> Any:
     bank = s.isolates_bank
-    if bank is None:
-        return None
+    if bank is None or isinstance(bank, Unknown):
+        return bank
     out, back = bank.load_sum, bank.charge_sum
     asked = greatest(out, back) if not isinstance(out, Unknown) and not isinstance(back, Unknown) else UNKNOWN
     fuses: list[Number] = [s.read(device, "rating") for device in _in_series(s)]

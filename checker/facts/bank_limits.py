@@ -11,7 +11,7 @@ from checker.circuit.sources import LOADS
 from checker.circuit.supply import joined
 from checker.design.item import Item
 from checker.design.model import Equipment
-from checker.facts.bank import home, of_unit, parallel, series_parallel, summed, unit
+from checker.facts.bank import home, loose_bank, of_unit, parallel, series_parallel, summed, unit
 from checker.facts.catalogue import fact
 from checker.facts.charging import charge_current, outputs_to
 from checker.facts.levels import level_at
@@ -102,6 +102,9 @@ def short_circuit_current(s: Subject) -> Any:
     method="settings, never above the rating, summed over every charger on the same part of the graph",
 )
 def charge_sum(s: Subject) -> Any:
+    loose = loose_bank(s.facts)
+    if loose is not None:
+        return loose
     found: list[Number] = []
     for output in outputs_to(s.facts, s.item):
         current = charge_current(s, output)
@@ -139,6 +142,9 @@ def _said(name: str, current: Number) -> Callable[[], str]:
 
 
 def _asked(s: Subject, *, peak: bool) -> Number:
+    loose = loose_bank(s.facts)
+    if loose is not None:
+        return loose
     found: list[Number] = []
     network = s.facts.network
     for node in joined(network, [home(s.facts, s.item)]):
@@ -334,6 +340,9 @@ def take_off_diagonal(s: Subject) -> Any:
     method="graph, every contact closed",
 )
 def mixed_with(s: Subject) -> Any:
+    loose = loose_bank(s.facts)
+    if loose is not None:
+        return loose
     near = joined(s.facts.network, [home(s.facts, s.item)])
     found: list[Any] = []
     mine = s.chemistry

@@ -7,7 +7,7 @@ from typing import Any
 from checker.circuit.elements import Link, Wire
 from checker.circuit.supply import is_live, joined
 from checker.design.model import Equipment
-from checker.facts.bank import home, of_unit, unit
+from checker.facts.bank import home, loose_bank, of_unit, unit
 from checker.facts.catalogue import fact
 from checker.facts.charging import outputs_to
 from checker.facts.contacts import signal_item, signal_means
@@ -182,7 +182,10 @@ def _stops_by_temperature(s: Subject, charger: Equipment) -> Truth:
 
 
 @fact("bank", "chargers", of="converter", type="list", says="What can charge it.", method="graph, every contact closed")
-def chargers(s: Subject) -> tuple[Any, ...]:
+def chargers(s: Subject) -> Any:
+    loose = loose_bank(s.facts)
+    if loose is not None:
+        return loose
     found = {one.source.equipment.name: one.source.equipment for one in outputs_to(s.facts, s.item)}
     return tuple(one for item in found.values() if (one := s.facts.of("converter", item)) is not None)
 

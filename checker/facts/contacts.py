@@ -8,6 +8,7 @@ from checker.circuit.elements import Edge, Link, Wire
 from checker.circuit.supply import joined
 from checker.design.item import Item
 from checker.design.model import Equipment
+from checker.facts.bank import loose_bank
 from checker.facts.currents import positions
 from checker.facts.subject import Facts
 from checker.quantities import UNKNOWN, Truth, Unknown, negate
@@ -29,7 +30,9 @@ class Contacts:
 
     def closed(self, edge: Edge) -> Truth:
         """Whether the edge conducts in this mode."""
-        if isinstance(edge, Wire) or edge.when in ("always", "bond"):
+        if isinstance(edge, Wire):
+            return True if edge.gap is None else Unknown("part of the run was not seen and may hide a contact")
+        if edge.when in ("always", "bond"):
             return True
         item = edge.equipment
         if edge.when == "throw":
@@ -128,6 +131,7 @@ def signal_means(facts: Facts, name: Any) -> Any:
 
 def has_battery(facts: Facts, node: str, mode: Item) -> Truth:
     """Whether a battery stands on the bus of a node in a mode."""
+    loose = loose_bank(facts)
     state = contacts(facts, mode)
     network = facts.network
     stores = {source.live for source in network.sources if source.storage}
@@ -135,4 +139,4 @@ def has_battery(facts: Facts, node: str, mode: Item) -> Truth:
         return True
     if stores.intersection(joined(network, [node], state.perhaps)):
         return Unknown("whether a contact on the way to a battery is closed is not known")
-    return False
+    return False if loose is None else loose

@@ -9,6 +9,7 @@ from checker.circuit.approaches import approaches
 from checker.circuit.supply import is_live
 from checker.design.given import Where
 from checker.design.vocabulary.words import AT_FAULT, CONNECTED, ISOLATION, WAVEFORMS
+from checker.facts.bank import loose_bank, some_gap
 from checker.facts.catalogue import fact, subjects
 from checker.facts.charging import Output, charge_current, charge_voltages, highest_setting, is_both_ways, outputs_of
 from checker.facts.contacts import signal_item, signal_means
@@ -77,7 +78,10 @@ def both_ways(s: Subject) -> Any:
     says="The batteries that its outputs reach without another converter between.",
     method="graph, every contact closed",
 )
-def charges(s: Subject) -> tuple[Any, ...]:
+def charges(s: Subject) -> Any:
+    loose = loose_bank(s.facts)
+    if loose is not None:
+        return loose
     found: dict[str, Any] = {}
     for output in charging_outputs(s):
         for item in output.banks:
@@ -87,7 +91,8 @@ def charges(s: Subject) -> tuple[Any, ...]:
 
 @fact("converter", "charges_lithium", type="yes/no", says="One of the batteries it charges is a lithium battery.")
 def charges_lithium(s: Subject) -> Truth:
-    return some(bank.is_lithium for bank in s.charges)
+    banks = s.charges
+    return banks if isinstance(banks, Unknown) else some(bank.is_lithium for bank in banks)
 
 
 @fact(
@@ -140,6 +145,8 @@ def temperature_compensated(s: Subject) -> Truth:
     source="usual data of battery makers; common practice, no source",
 )
 def fits_chemistry(s: Subject) -> Any:
+    if isinstance(s.charges, Unknown):
+        return s.charges
     found: list[Truth] = []
     for output in charging_outputs(s):
         for item in output.banks:
@@ -241,7 +248,10 @@ def negatives_joined(s: Subject) -> Any:
             if not is_live(edge) and far not in seen:
                 seen.add(far)
                 todo.append(far)
-    return goal in seen
+    if goal in seen:
+        return True
+    unseen = any(circuit.returns.how == "unknown" for circuit in s.facts.network.circuits) or some_gap(s.facts)
+    return Unknown("how some circuit returns is not known") if unseen else False
 
 
 @fact("converter", "trip_low", unit="V", says="Voltage of its low side at which a dc converter shuts down.")

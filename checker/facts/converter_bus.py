@@ -231,7 +231,7 @@ def only_source(s: Subject) -> Truth:
 )
 def leaves_essentials_dark(s: Subject) -> Truth:
     listed = s.facts.design.essential.value
-    names = set(listed) if isinstance(listed, tuple) else set()
+    names = {name for name in listed if isinstance(name, str)} if isinstance(listed, tuple) else set()
     lone = s.only_source
     if lone is False:
         return False
@@ -244,7 +244,8 @@ def leaves_essentials_dark(s: Subject) -> Truth:
 
 def _lost(s: Subject, item: Equipment, listed: bool) -> Truth:
     essential: Truth = True if listed else s.read(item, "essential") if item.allows("essential") else False
-    if isinstance(essential, Unknown) and isinstance(s.facts.design.essential.value, tuple):
+    told = s.facts.design.essential.value
+    if isinstance(essential, Unknown) and isinstance(told, tuple) and all(isinstance(name, str) for name in told):
         # The list of essential loads is written: what is not on it and not marked is none.
         essential = False
     cell = s.read(item, "own cell") if item.allows("own cell") else None

@@ -36,6 +36,8 @@ from checker.quantities import (
       method="graph; the starting battery is left out")  # fmt: skip
 def charges_lead(s: Subject) -> Truth:
     answers: list[Truth] = []
+    if isinstance(s.charges, Unknown):
+        return s.charges
     for bank in s.charges:
         purpose = bank.purpose
         house: Truth = purpose if isinstance(purpose, Unknown) else purpose != "starting"

@@ -9,7 +9,7 @@ from checker.circuit.sources import LOADS
 from checker.circuit.supply import joined
 from checker.design.item import Item
 from checker.design.model import Equipment
-from checker.facts.bank import home
+from checker.facts.bank import home, loose_bank, stands_unseen
 from checker.facts.catalogue import CATALOGUE, fact
 from checker.facts.charging import charge_current, highest_setting, rating_key
 from checker.facts.contacts import contacts, is_word
@@ -61,11 +61,14 @@ def _not_backwards(edge: Edge) -> bool:
     says="The inverters whose empty capacitors are charged when it closes onto a battery.",
     method="graph: without it no battery reaches their battery terminals",
 )
-def capacitors_behind(s: Subject) -> tuple[Any, ...]:
+def capacitors_behind(s: Subject) -> Any:
+    loose = loose_bank(s.facts)
+    if loose is not None:
+        return loose
     homes = [home(s.facts, bank.item) for bank in s.facts.subjects("bank")]
     network = s.facts.network
-    if not any(link.equipment is s.item for link in network.links):
-        return ()
+    if stands_unseen(s.facts, s.item):
+        return Unknown(f"{s.id} stands in no run that was seen")
 
     def passes(edge: Edge) -> bool:
         return not (isinstance(edge, Link) and edge.equipment is s.item)
@@ -97,6 +100,9 @@ def asked_power(s: Subject) -> Any:
         return greatest(found) if found else UNKNOWN
     if s.item.kind == "alternator":
         return None
+    loose = loose_bank(s.facts)
+    if loose is not None:
+        return loose
     charging = [multiply(charge_current(s, one), highest_setting(s, one)) for one in charging_outputs(s)]
     return greatest(charging) if charging else None
 

@@ -161,9 +161,14 @@ def _above(a: Number, b: Number) -> bool:
     return top(a) > top(b)
 
 
-def _series(item: Equipment) -> float:
-    arrangement = item.value("arrangement") if item.allows("arrangement") else None
-    return float(arrangement[0]) if isinstance(arrangement, tuple) else 1.0
+def _series(item: Equipment) -> Number:
+    arrangement = item.value("arrangement") if item.allows("arrangement") else (1, 1)
+    return float(arrangement[0]) if isinstance(arrangement, tuple) else UNKNOWN
+
+
+def _told(item: Equipment, key: str) -> Any:
+    """A key, unknown where equipment of that kind has none: a bank of which nobody knows what it is made."""
+    return item.value(key) if item.allows(key) else UNKNOWN
 
 
 def nominal_of(network: Network, item: Equipment, port: str) -> Number:
@@ -172,11 +177,11 @@ def nominal_of(network: Network, item: Equipment, port: str) -> Number:
         volts: Any = network.design.vehicle.value("supply.voltage")
         return volts if isinstance(volts, float | Range) else UNKNOWN
     if item.kind == "bank":
-        unit = item.base.value("nominal") if item.base is not None else UNKNOWN
+        unit = _told(item.base, "nominal") if item.base is not None else UNKNOWN
         return multiply(unit, _series(item))
     if item.kind == "battery":
         held = item.base
-        return multiply(item.value("nominal"), _series(held) if held is not None and held.kind == "bank" else 1.0)
+        return multiply(_told(item, "nominal"), _series(held) if held is not None and held.kind == "bank" else 1.0)
     if item.kind == "solar array":
         return multiply(item.value("best voltage"), _series(item))
     if item.kind == "vehicle coupling":
@@ -215,14 +220,14 @@ def highest_of(network: Network, item: Equipment, port: str) -> Number:
 def _full(network: Network, item: Equipment) -> Number:
     """Voltage of a full battery: where its management stops, else by chemistry."""
     one = item.base if item.kind == "bank" and item.base is not None else item
-    series = _series(item) if item.kind == "bank" else 1.0
+    series: Number = _series(item) if item.kind == "bank" else 1.0
     if item.kind == "battery" and item.base is not None and item.base.kind == "bank":
         series = _series(item.base)
     stop = one.value("bms.over voltage") if one.allows("bms.over voltage") else UNKNOWN
     if isinstance(stop, float | Range):
         return multiply(stop, series)
-    chemistry = one.value("chemistry")
-    if one.says("chemistry", "lithium iron phosphate"):
+    chemistry = _told(one, "chemistry")
+    if isinstance(chemistry, str) and chemistry == "lithium iron phosphate":
         cells = one.value("cells")
         volts = multiply(cells, LITHIUM_IRON_CELL_FULL_V) if isinstance(cells, float) else UNKNOWN
         if isinstance(volts, Unknown):
