@@ -81,6 +81,44 @@ def _open_to(edge: Edge, node: str, passes: Passes | None, without: Collection[s
     return True
 
 
+def ways(
+    network: Network, starts: Iterable[str], passes: Passes | None = None, without: Collection[str] = NOTHING
+) -> dict[str, tuple[str, str]]:
+    """A way with few steps to every node that `supplied` finds: node -> (node before it, equipment passed in between).
+
+    Before a start stands nothing, passed is the equipment it belongs to; between two ends of a wire nothing is passed.
+    """
+    across = crossings(network)
+    found: dict[str, tuple[str, str]] = {}
+    for node in starts:
+        name = node.split(":", 1)[0]
+        if name not in without:
+            found.setdefault(node, ("", name))
+    todo = list(found)
+    for node in todo:
+        ahead = [
+            (far, edge.equipment.name if isinstance(edge, Link) else "")
+            for edge, far in network.near.get(node, ())
+            if _open_to(edge, node, passes, without)
+        ]
+        ahead.extend((far, name) for name, far in across.get(node, ()) if name not in without)
+        for far, name in ahead:
+            if far not in found:
+                found[far] = (node, name)
+                todo.append(far)
+    return found
+
+
+def passed(found: dict[str, tuple[str, str]], node: str) -> set[str]:
+    """Names of the equipment on the way to a node: only one of these can, missing, leave it dark."""
+    names = set()
+    while node:
+        node, name = found[node]
+        names.add(name)
+    names.discard("")
+    return names
+
+
 def storage_nodes(network: Network) -> list[str]:
     """Live terminals of batteries and of a towing vehicle."""
     return [source.live for source in network.sources if source.storage]

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from checker.circuit.elements import LIVE, RETURN, Link, Source
+from checker.circuit.elements import LIVE, RETURN
+from checker.circuit.homeward import homes, way_home
 from checker.circuit.ports import CONTACTS
 from checker.circuit.sources import LOADS
 from checker.design.given import Where
@@ -160,50 +161,12 @@ def fed_by(s: Subject) -> tuple[Any, ...]:
     found = s.facts.network.conductor(s.item.name, LIVE)
     if found is None:
         return ()
-    names = _way_home(s.facts, found)
+    shared = s.facts.shared
+    if "homes" not in shared:
+        shared["homes"] = homes(s.facts.network)
+    names = way_home(s.facts.network, shared["homes"], found)
     subjects = (s.facts.subject("circuit", name) for name in names)
     return tuple(one for one in subjects if one is not None)
-
-
-def _feeds_alone(source: Source) -> bool:
-    """Whether a source holds up a voltage by itself; chargers, arrays and alternators only add to one that does."""
-    item = source.equipment
-    if source.storage or source.system == "ac":
-        return True
-    return item.kind == "dc converter" and (source.port == "low" or item.value("both ways") is not True)
-
-
-def _way_home(facts: Facts, conductor: Any) -> list[str]:
-    """Names of the circuits from the start of a conductor to the first source that feeds alone, fewest circuits."""
-    network = facts.network
-
-    def at_source(node: str) -> bool:
-        return any(_feeds_alone(source) for source in network.sources_at.get(node, ()))
-
-    if at_source(conductor.start):
-        return []
-    ways: list[tuple[str, list[str]]] = [(conductor.start, [])]
-    seen = {conductor.start}
-    while ways:
-        node, names = ways.pop(0)
-        for edge, far in network.near.get(node, ()):
-            if far in seen:
-                continue
-            if isinstance(edge, Link):
-                if edge.pole != LIVE:
-                    continue
-                # A device inside a run belongs to its circuit; walking through it costs nothing.
-                seen.add(far)
-                ways.insert(0, (far, names))
-            elif edge.conductor.role == LIVE and edge.conductor is not conductor:
-                seen.add(far)
-                onward = names if edge.conductor.circuit.name in names else [*names, edge.conductor.circuit.name]
-                if at_source(far):
-                    return onward
-                ways.append((far, onward))
-            if at_source(far):
-                return names
-    return []
 
 
 @fact(
@@ -243,5 +206,3 @@ def cable_cores(s: Subject) -> Any:
     if s.item.cable is None:
         return Unknown(f"the cable of {s.id} is not known")
     return s.read(s.item.cable, "cores")
-
-

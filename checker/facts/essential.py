@@ -6,9 +6,10 @@ from collections.abc import Callable, Iterable
 from typing import Any, NamedTuple
 
 from checker.circuit.elements import Edge, Wire
-from checker.circuit.supply import storage_nodes, supplied
+from checker.circuit.supply import passed, storage_nodes, supplied, ways
 from checker.design.item import Item
 from checker.design.model import Equipment
+from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.contacts import contacts, signal_state
 from checker.facts.subject import Facts, Subject
@@ -42,7 +43,14 @@ class Standing(NamedTuple):
 
 
 def standings(facts: Facts) -> list[Standing]:
-    """All contacts closed and all converters awake, then as in each mode."""
+    """All contacts closed and all converters awake, then as in each mode; worked out once."""
+    found: list[Standing] | None = facts.store.get("standings")
+    if found is None:
+        found = facts.store["standings"] = _standings(facts)
+    return found
+
+
+def _standings(facts: Facts) -> list[Standing]:
     found = [Standing(lambda edge: True, frozenset())]
     for mode in facts.design.modes.values():
         asleep = [
@@ -61,15 +69,36 @@ def _enabled(facts: Facts, item: Equipment, mode: Item) -> Truth:
 
 def darkeners(facts: Facts, node: str, names: Iterable[str]) -> dict[str, None]:
     """Those of `names` without which a node that a battery supplies is supplied no more, in some mode."""
-    network = facts.network
-    starts = storage_nodes(network)
+    asked = list(names)
     found: dict[str, None] = {}
-    for passes, asleep in standings(facts):
-        if node in supplied(network, starts, passes, asleep):
-            for name in names:
-                if name not in found and node not in supplied(network, starts, passes, asleep | {name}):
+    for number, reached in enumerate(reaches(facts)):
+        if node in reached:
+            on_the_way = passed(reached, node)
+            for name in asked:
+                if name in on_the_way and name not in found and node in dark_without(facts, number, (name,)):
                     found[name] = None
     return found
+
+
+def reaches(facts: Facts) -> list[dict[str, tuple[str, str]]]:
+    """In each standing, a way from a battery to every node that one supplies; worked out once."""
+    found: list[dict[str, tuple[str, str]]] | None = facts.store.get("reaches")
+    if found is None:
+        starts = storage_nodes(facts.network)
+        found = [ways(facts.network, starts, passes, asleep) for passes, asleep in standings(facts)]
+        facts.store["reaches"] = found
+    return found
+
+
+def dark_without(facts: Facts, number: int, names: tuple[str, ...]) -> set[str]:
+    """Nodes that batteries supply in a standing and do not without some equipment; worked out once for each."""
+    held: dict[tuple[int, tuple[str, ...]], set[str]] = facts.store.setdefault("dark without", {})
+    key = (number, names)
+    if key not in held:
+        passes, asleep = standings(facts)[number]
+        left = supplied(facts.network, storage_nodes(facts.network), passes, asleep.union(names))
+        held[key] = reaches(facts)[number].keys() - left.keys()
+    return held[key]
 
 
 def live_node(facts: Facts, item: Equipment) -> str | None:
@@ -104,13 +133,16 @@ def _is_alarm(facts: Facts, name: str) -> bool:
 def dark_by_switch(s: Subject) -> Any:
     network = s.facts.network
     names = [item.name for item in network.equipment.values() if item.kind in SWITCHING]
+    loose = loose_bank(s.facts)
     found: dict[str, None] = {}
     for port in s.item.ends:
         item = network.equipment.get(port.equipment)
         node = live_node(s.facts, item) if item is not None else None
         if node is None:
             continue
-        if node not in supplied(network, storage_nodes(network)):
+        if loose is not None:
+            return loose
+        if node not in reaches(s.facts)[0]:  # every contact closed
             return Unknown(f"no battery is found to supply {port.equipment}")
         found.update(darkeners(s.facts, node, names))
         if not found and node not in supplied(network, storage_nodes(network), _seen):
@@ -129,7 +161,7 @@ def dark_by_switch(s: Subject) -> Any:
 def load_dark_by_switch(s: Subject) -> Any:
     node = live_node(s.facts, s.item)
     network = s.facts.network
-    if node is None or node not in supplied(network, storage_nodes(network)):
+    if loose_bank(s.facts) is not None or node is None or node not in supplied(network, storage_nodes(network)):
         return Unknown(f"no battery is found to supply {s.id}")
     found = darkeners(s.facts, node, [item.name for item in network.equipment.values() if item.kind in SWITCHING])
     return tuple(switch for name in found if (switch := s.facts.subject("switch", name)) is not None)
@@ -146,7 +178,8 @@ def survives_bank_loss(s: Subject) -> Truth:
     node = live_node(s.facts, s.item)
     if node is None:
         return Unknown(f"{s.id} is not connected")
-    answers: list[Truth] = []
+    loose = loose_bank(s.facts)
+    answers: list[Truth] = [True if loose is None else loose]
     for bank in s.facts.subjects("bank"):
         if bank.is_lithium is not False:
             answers.append(either(_kept(s.facts, node, bank.item), _or_unknown(bank.is_lithium)))
@@ -164,14 +197,8 @@ def _own_cell(s: Subject) -> Truth:
 
 
 def _kept(facts: Facts, node: str, bank: Equipment) -> bool:
-    network = facts.network
-    names = {bank.name, *network.units.get(bank.name, ())}
-    rest = [start for start in storage_nodes(network) if start.split(":", 1)[0] not in names]
-    for passes, asleep in standings(facts):
-        whole = supplied(network, storage_nodes(network), passes, asleep)
-        if node in whole and node not in supplied(network, rest, passes, asleep):
-            return False
-    return True
+    names = (bank.name, *facts.network.units.get(bank.name, ()))
+    return not any(node in dark_without(facts, number, names) for number in range(len(standings(facts))))
 
 
 @fact("design", "essential_loads_told", type="yes/no", says="The loads that people depend on are named.",
@@ -203,8 +230,13 @@ def lamps_lost_by_one_fault(s: Subject) -> Truth:
     starts = list(dict.fromkeys(source.live for source in network.sources))
     storage = storage_nodes(network)
     usable = storage or starts
-    ways = [way.name for item in network.equipment.values() for way in item.ways]
-    for name in [*(item.name for item in network.equipment.values() if item.kind in FAILING), *ways]:
+    reached = ways(network, usable)
+    lit = next((node for node in nodes if node in reached), None)
+    on_the_way = passed(reached, lit) if lit is not None else None
+    of_boards = [way.name for item in network.equipment.values() for way in item.ways]
+    for name in [*(item.name for item in network.equipment.values() if item.kind in FAILING), *of_boards]:
+        if on_the_way is not None and name not in on_the_way:
+            continue  # this lamp stays lit
         left = supplied(network, usable, None, {name})
         if not any(node in left for node in nodes):
             s.note(_said(f"without {name} no lamp is left"))
