@@ -81,9 +81,10 @@ def test_an_unknown_transfer_leaves_open_what_feeds() -> None:
 
 
 def test_interlocked_switches_are_never_closed_together() -> None:
+    switch = "{{kind: switch, poles: 2, rating: 20 A, operated: by hand, interlocked with: [{other}], place: locker}}"
     edits = {
-        "equipment.KG": "{kind: switch, poles: 2, rating: 20 A, operated: by hand, interlocked with: [S2], place: locker}",
-        "equipment.S2": "{kind: switch, poles: 2, rating: 20 A, operated: by hand, interlocked with: [KG], place: locker}",
+        "equipment.KG": switch.format(other="S2"),
+        "equipment.S2": switch.format(other="KG"),
         "circuits.shore": "{from: inlet, to: out, run: [0.5 m via locker, KG], cable: flex-2.5}",
         "circuits.generator": "{from: genset, to: out, run: [0.5 m via locker, S2], cable: flex-2.5}",
         "circuits.inverting": "{from: inverter.ac, to: genset, run: [0.5 m via locker], cable: flex-2.5}",

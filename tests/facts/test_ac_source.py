@@ -1,0 +1,69 @@
+"""Sources of mains over all supply states."""
+
+from __future__ import annotations
+
+from checker.facts.subject import trace
+from checker.quantities import Range, Unknown
+from tests.facts.mains_subjects import COACH, VAN, ids, subject
+
+
+def test_shore_generator_and_inverter_are_sources() -> None:
+    assert ids(VAN, "ac_source") == ["inlet", "genset", "inverter"]
+    assert subject(VAN, "ac_source", "genset").is_aboard is True
+    assert subject(VAN, "ac_source", "inlet").is_aboard is False
+
+
+def test_links_are_counted_in_the_worst_state_and_the_working_names_it() -> None:
+    source = subject(COACH, "ac_source", "inlet", {"equipment.inverter.bond.when": "always"})
+    assert (source.least_links, source.most_links) == (1.0, 2.0)
+    notes = trace(source, "most_links").notes
+    assert notes == ("in the state: shore present, inverter passing, K2 shore",)
+
+
+def test_an_unknown_bond_gives_a_range_of_links() -> None:
+    source = subject(COACH, "ac_source", "inverter", {"equipment.inverter.bond.when": "unknown"})
+    assert source.least_links == Range(0.0, 1.0)
+
+
+def test_sources_made_to_run_together_are_not_counted_as_joined() -> None:
+    joined = {"circuits.inverting.to": "out"}
+    assert subject(VAN, "ac_source", "inverter", joined).is_joined_with_another is True
+    allowed = {**joined, "equipment.inverter.synchronises with": "[genset, inlet]"}
+    assert subject(VAN, "ac_source", "inverter", allowed).is_joined_with_another is False
+
+
+def test_a_charger_that_waits_for_the_shore_closes_no_loop() -> None:
+    assert subject(VAN, "ac_source", "inverter").feeds_own_charger is False
+    assert subject(VAN, "ac_source", "inverter", {"equipment.charger.enabled by": "none"}).feeds_own_charger is True
+
+
+def test_a_charger_of_another_battery_closes_no_loop() -> None:
+    edits = {
+        "equipment.charger.enabled by": "none",
+        "equipment.other": "{kind: battery, nominal: 12 V, place: locker}",
+        "circuits.charge.to": "other",
+    }
+    assert subject(VAN, "ac_source", "inverter", edits).feeds_own_charger is False
+
+
+def test_in_a_survey_a_wire_that_is_not_written_was_perhaps_not_seen() -> None:
+    edits = {"equipment.charger.enabled by": "unknown", "purpose": "survey"}
+    assert isinstance(subject(VAN, "ac_source", "inverter", edits).feeds_own_charger, Unknown)
+
+
+def test_a_separated_circuit_must_be_declared() -> None:
+    assert subject(VAN, "ac_source", "inverter").is_separated is False
+    declared = {"circuits.inverting.shock protection": "separated"}
+    assert subject(VAN, "ac_source", "inverter", declared).is_separated is True
+    open_ = {"circuits.inverting.shock protection": "unknown"}
+    assert isinstance(subject(VAN, "ac_source", "inverter", open_).is_separated, Unknown)
+
+
+def test_one_pole_shares_the_neutral() -> None:
+    assert subject(VAN, "ac_source", "genset").shares_neutral is False
+    assert subject(VAN, "ac_source", "genset", {"equipment.KG.poles": "1"}).shares_neutral is True
+
+
+def test_the_frame_is_asked_of_generators_alone() -> None:
+    assert subject(VAN, "ac_source", "genset").frame_is_bonded is True
+    assert subject(VAN, "ac_source", "inverter").frame_is_bonded is None

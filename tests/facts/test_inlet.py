@@ -1,0 +1,59 @@
+"""Shore inlets and leads."""
+
+from __future__ import annotations
+
+import pytest
+
+from checker.quantities import Range, Unknown
+from tests.facts.mains_subjects import COACH, VAN, subject
+
+
+@pytest.mark.parametrize(
+    ("amps", "area"), [("10 A", 2.5e-6), ("16 A", 2.5e-6), ("17 A", 4e-6), ("32 A", 6e-6), ("63 A", 16e-6)]
+)
+def test_the_area_of_a_lead_follows_the_published_steps(amps: str, area: float) -> None:
+    # HD 60364-7-721: 16 A needs 2.5 mm2 (seen); IEC 60364-7-721, Table 721.1 for the other steps (memory).
+    assert subject(COACH, "lead", "lead", {"equipment.lead.rating": amps}).area_needed == area
+
+
+def test_a_rating_over_two_steps_gives_a_range_and_one_beyond_the_table_no_answer() -> None:
+    assert subject(COACH, "lead", "lead", {"equipment.lead.rating": "10..20 A"}).area_needed == Range(2.5e-6, 4e-6)
+    assert isinstance(subject(COACH, "lead", "lead", {"equipment.lead.rating": "125 A"}).area_needed, Unknown)
+
+
+def test_the_shape_stands_for_a_current() -> None:
+    assert subject(COACH, "inlet", "inlet").shape_rating == 16.0
+    assert isinstance(subject(COACH, "inlet", "inlet", {"equipment.inlet.shape": "hard wired"}).shape_rating, Unknown)
+
+
+def test_a_surge_device_counts_where_the_inlet_reaches_it() -> None:
+    assert subject(COACH, "inlet", "inlet").has_surge_device is True
+    assert subject(VAN, "inlet", "inlet").has_surge_device is False
+
+
+def test_poles_swapped_ashore_matter_only_to_devices_that_the_shore_feeds() -> None:
+    assert subject(COACH, "inlet", "inlet").is_safe_either_way is True
+    assert subject(COACH, "inlet", "inlet", {"equipment.Q1.poles": "1"}).is_safe_either_way is False
+    assert isinstance(
+        subject(COACH, "inlet", "inlet", {"equipment.Q1.poles": "unknown"}).is_safe_either_way, Unknown
+    )
+
+
+def test_two_inlets_on_one_joint_make_each_other_live() -> None:
+    rear = {
+        "equipment.rear": "{kind: shore inlet, voltage: 230 V AC, rating: 16 A, place: skirt}",
+        "circuits.rear": "{from: rear, to: shore-joint, run: [1 m via locker], cable: flex-2.5}",
+    }
+    assert subject(COACH, "inlet", "inlet", rear).is_joined_to_another is True
+    assert subject(COACH, "inlet", "rear", rear).others == 1.0
+
+
+def test_the_worst_reading_of_the_earth_counts_and_none_leaves_it_open() -> None:
+    two = "[{test: earth continuity, at: inlet, resistance: 0.2 Ω}, {test: earth continuity, resistance: 0.4 Ω}]"
+    assert subject(COACH, "inlet", "inlet", {"readings": two}).earth_resistance == 0.4
+    assert isinstance(subject(COACH, "inlet", "inlet", {"readings": "[]"}).earth_resistance, Unknown)
+
+
+def test_a_lead_that_lists_adaptors_needs_them() -> None:
+    assert subject(COACH, "lead", "lead").has_adaptors is False
+    assert subject(COACH, "lead", "lead", {"equipment.lead.adaptors": "[household plug]"}).has_adaptors is True

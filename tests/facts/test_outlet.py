@@ -1,0 +1,50 @@
+"""Socket outlets."""
+
+from __future__ import annotations
+
+import pytest
+
+from checker.quantities import Unknown
+from tests.facts.mains_subjects import COACH, subject
+
+
+def test_the_circuit_tells_mains_from_battery_outlets() -> None:
+    assert subject(COACH, "outlet", "kitchen-outlets").is_mains is True
+    assert subject(COACH, "outlet", "dc-outlet").is_mains is False
+
+
+@pytest.mark.parametrize(
+    ("shape", "foreign"),
+    [("two-pole 48 V", False), ("12 V socket", True), ("national 10 A", True), ("USB", False)],
+)
+def test_a_battery_outlet_takes_foreign_plugs_unless_its_shape_is_of_its_voltage(shape: str, foreign: bool) -> None:
+    assert subject(COACH, "outlet", "dc-outlet", {"equipment.dc-outlet.shape": shape}).takes_foreign_plugs is foreign
+
+
+def test_an_outlet_under_the_body_or_used_outside_is_in_the_open() -> None:
+    assert subject(COACH, "outlet", "step-outlet").is_in_the_open is True
+    assert subject(COACH, "outlet", "kitchen-outlets").is_in_the_open is False
+    moved = {"equipment.kitchen-outlets.use": "outside"}
+    assert subject(COACH, "outlet", "kitchen-outlets", moved).is_in_the_open is True
+
+
+def test_the_degree_is_read_for_both_conditions_or_once_for_both() -> None:
+    edits = {"equipment.step-outlet.degree": "{open: IP54, mated: IP20}"}
+    found = subject(COACH, "outlet", "step-outlet", edits)
+    assert (found.water_open, found.water_mated) == (4.0, 0.0)
+    found = subject(COACH, "outlet", "step-outlet", {"equipment.step-outlet.degree": "IP65"})
+    assert (found.water_open, found.water_mated) == (5.0, 5.0)
+
+
+def test_a_device_within_the_outlet_protects_it() -> None:
+    bare = {"circuits.board-feed.run": "[0.3 m via locker, S1]"}
+    assert subject(COACH, "outlet", "step-outlet", bare).residual_current is None
+    own = {**bare, "equipment.step-outlet.own rcd": "30 mA"}
+    assert subject(COACH, "outlet", "step-outlet", own).residual_current == 0.03
+
+
+def test_a_switch_that_nobody_saw_is_neither_there_nor_absent() -> None:
+    edits = {"equipment.kitchen-outlets.switched poles": "unknown"}
+    assert isinstance(subject(COACH, "outlet", "kitchen-outlets", edits).has_switch, Unknown)
+    none = {"equipment.kitchen-outlets.switched poles": "none"}
+    assert subject(COACH, "outlet", "kitchen-outlets", none).has_switch is False

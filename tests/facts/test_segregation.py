@@ -1,0 +1,17 @@
+"""Insulation of cables that lie beside mains."""
+
+from __future__ import annotations
+
+from checker.quantities import Unknown
+from tests.facts.mains_subjects import COACH, subject
+
+
+def test_every_cable_must_be_rated_for_the_highest_voltage_in_the_place() -> None:
+    assert subject(COACH, "place", "duct").insulated_for_highest is True
+    assert subject(COACH, "place", "duct", {"cables.pair-4.voltage": "229 V"}).insulated_for_highest is False
+    assert subject(COACH, "place", "duct", {"cables.pair-4.voltage": "230 V"}).insulated_for_highest is True
+
+
+def test_a_rating_that_nobody_read_leaves_it_open() -> None:
+    found = subject(COACH, "place", "duct", {"cables.pair-4.voltage": "unknown"})
+    assert isinstance(found.insulated_for_highest, Unknown)

@@ -1,0 +1,26 @@
+"""Who may do the work."""
+
+from __future__ import annotations
+
+import pytest
+
+from checker.facts.subject import trace
+from checker.quantities import Unknown
+from tests.facts.mains_subjects import COACH, VAN, ids, subject
+
+
+def test_mains_circuits_make_mains_work_even_when_nobody_is_named() -> None:
+    assert ids(VAN, "work") == ["mains work"]
+    found = subject(VAN, "work", "mains work")
+    assert isinstance(found.has_licence, Unknown)
+    assert [given.path for given in trace(found, "has_licence").leaves()] == ["people.mains work.licence"]
+
+
+@pytest.mark.parametrize("words", ["none", "none needed", "owner"])
+def test_words_that_deny_a_licence_are_no_licence(words: str) -> None:
+    people = f"{{mains work: {{licence: {words}}}}}"
+    assert subject(COACH, "work", "mains work", {"people": people}).has_licence is False
+
+
+def test_a_number_is_a_licence() -> None:
+    assert subject(COACH, "work", "mains work").has_licence is True
