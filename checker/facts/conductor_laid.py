@@ -29,8 +29,8 @@ def sheathed(s: Subject) -> Truth:
     if cable.has("sheath"):
         return Unknown(f"the sheath of {cable.name} is not known")
     cores = s.read(cable, "cores")
-    if isinstance(cores, float):
-        return cores >= 2.0
+    if isinstance(cores, float) and cores >= 2.0:
+        return True
     return Unknown(f"the sheath of {cable.name} is not told")
 
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import Any
 
 from checker.circuit.ports import IN_LINE
@@ -13,6 +12,7 @@ from checker.design.vocabulary import KINDS
 from checker.design.vocabulary.places import PLACE_KINDS
 from checker.design.vocabulary.words import ACCESS, LABELS, OWNERS
 from checker.facts.catalogue import fact, subjects
+from checker.facts.degree import against_objects, against_water
 from checker.facts.levels import level_at
 from checker.facts.space import (
     OPEN_AIR,
@@ -41,7 +41,6 @@ SPARKING = (
 )  # fmt: skip
 """Kinds that spark, switch or glow in use unless the file says that they cannot light a gas mixture."""
 LEAD = ("flooded lead acid", "AGM lead acid", "gel lead acid", "lead carbon")
-DEGREE = re.compile(r"IP\s*([0-6X])(K?)\s*([0-9X])(K?)", re.IGNORECASE)
 
 
 @subjects("equipment", "A piece of equipment as a body: source, converter, device, switch, load, joint.")
@@ -213,34 +212,31 @@ def under_body(s: Subject) -> Truth:
 
 
 @fact("equipment", "water_degree", unit="count", says="Second digit of its degree of protection: water.",
-      method="the digit of the code; none of it when the code is not written", source="IEC 60529")  # fmt: skip
+      method="the digit of the code", source="IEC 60529")  # fmt: skip
 def water_degree(s: Subject) -> Any:
-    return _digit(s, 3)
+    return _worst(s, against_water)
 
 
 @fact("equipment", "solids_degree", unit="count", says="First digit of its degree of protection: solids and fingers.",
       method="the digit of the code", source="IEC 60529")  # fmt: skip
 def solids_degree(s: Subject) -> Any:
-    return _digit(s, 1)
+    return _worst(s, against_objects)
 
 
-def _digit(s: Subject, group: int) -> Any:
-    worst: Number = None
+def _worst(s: Subject, digit: Callable[[Any], Any]) -> Any:
+    """The lower digit of the codes told: an outlet may have one open and one with a plug in."""
+    found: Number = None
     for key in ("degree", "degree.open", "degree.mated"):
         if not s.item.allows(key) or not s.item.has(key):
             continue
-        code = s.read(s.item, key)
-        match = DEGREE.fullmatch(code) if isinstance(code, str) else None
-        if match is None:
-            return Unknown(f"the degree of protection of {s.id} is not told")
-        if match[group] in "Xx":
-            return Unknown(f"the code of {s.id} leaves this digit open")
-        digit = float(match[group])
-        worst = digit if worst is None else least(worst, digit)
-    if worst is None:
+        value = digit(s.read(s.item, key))
+        if isinstance(value, Unknown) or value is None:
+            return value if value is None else Unknown(f"the degree of protection of {s.id} is not told")
+        found = value if found is None else least(found, value)
+    if found is None:
         s.read(s.item, "degree" if s.item.allows("degree") else "degree.open")
         return Unknown(f"the degree of protection of {s.id} is not told")
-    return worst
+    return found
 
 
 # --- fixing and mass

@@ -1,0 +1,56 @@
+"""Conductors as they are laid."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from checker.quantities import Unknown
+from tests.facts.van import ask, van
+
+
+def test_two_cores_lie_in_a_sheath_and_one_core_may_not() -> None:
+    assert ask("conductor", "drive", "sheathed") is True
+    assert isinstance(ask("conductor", "trunk", "sheathed"), Unknown)
+    assert ask("conductor", "drive", "sheathed", ("cables.pair-4.sheath", "none")) is False
+
+
+def test_the_places_of_the_run_say_where_it_lies() -> None:
+    assert ask("conductor", "drive", "under_body") is True
+    assert ask("conductor", "lights", "under_body") is False
+    assert ask("conductor", "valve", "in_gas_locker") is True
+
+
+def test_a_device_between_two_stretches_in_the_locker_is_a_joint_there() -> None:
+    run = "[0.1 m via cabin, 0.2 m via gas, FV, 0.2 m via gas]"
+    assert ask("conductor", "valve", "joint_in_gas_locker") is False
+    assert ask("conductor", "valve", "joint_in_gas_locker", ("circuits.valve.run", run)) is True
+
+
+def test_only_what_lies_free_needs_supports() -> None:
+    # lights: 0.1 m in the cabin and 0.5 m in the lounge; duct and loop hold the rest.
+    assert ask("conductor", "lights", "free_run") == pytest.approx(0.6)
+    assert ask("conductor", "drive", "free_run") == 0.0
+
+
+def test_solid_or_aluminium_is_no_stranded_copper() -> None:
+    assert ask("conductor", "trunk", "stranded_copper") is True
+    assert ask("conductor", "trunk", "stranded_copper", ("cables.red-16.material", "aluminium")) is False
+    assert ask("conductor", "trunk", "stranded_copper", ("cables.red-16.strands", "solid")) is False
+    assert isinstance(ask("conductor", "trunk", "stranded_copper", ("cables.red-16.strands", "unknown")), Unknown)
+
+
+def test_a_cooler_terminal_lowers_the_current_by_the_root_of_the_rise_it_leaves() -> None:
+    facts = van(("equipment.house.terminals", "{+: {stud: M8, limit: 75 °C}}"))
+    trunk = facts.subject("conductor", "trunk")
+    assert trunk is not None
+    # 90 °C insulation at 40 °C air: rises of 50 K and 35 K.
+    assert trunk.capacity_at_terminals == pytest.approx(trunk.carrying_capacity * math.sqrt(35 / 50))
+
+
+def test_without_a_told_limit_the_terminals_take_nothing_away() -> None:
+    trunk = van().subject("conductor", "trunk")
+    assert trunk is not None
+    assert trunk.terminal_limit is None
+    assert trunk.capacity_at_terminals == trunk.carrying_capacity

@@ -1,0 +1,40 @@
+"""Openings for hydrogen against the published formula."""
+
+from __future__ import annotations
+
+import pytest
+
+from checker.quantities import Unknown, show
+from tests.facts.van import ask
+
+FLOODED = ("equipment.house.chemistry", "flooded lead acid")
+SIX_CELLS = ("equipment.house.cells", "6")
+
+
+def test_the_openings_follow_the_published_formula() -> None:
+    # EN 50272-2 7.2 (seen): Q = 0.05 n I_gas C / 1000 m3/h; I_gas 20 mA/Ah, vented, IU (EN 50272-3, seen).
+    # 0.05 * 6 * 20 * 100 / 1000 = 0.6 m3/h; A = 28 * 0.6 = 16.8 cm2 for each opening.
+    assert ask("place", "bay", "gas_flow_needed", FLOODED, SIX_CELLS) * 3600 == pytest.approx(0.6)
+    assert ask("place", "bay", "vent_needed", FLOODED, SIX_CELLS) * 1e4 == pytest.approx(16.8)
+
+
+def test_cells_not_told_are_counted_from_the_voltage() -> None:
+    cells = "{kind: battery, chemistry: flooded lead acid, nominal: 24 V, capacity: 100 Ah, place: bay}"
+    lead = ("equipment.house", cells)
+    assert ask("place", "bay", "gas_flow_needed", lead) * 3600 == pytest.approx(1.2)
+
+
+def test_a_valve_regulated_battery_needs_half_of_it() -> None:
+    # 10 mA/Ah against 20 (EN 50272-3, seen)
+    gel = ("equipment.house.chemistry", "gel lead acid")
+    assert ask("place", "bay", "gas_flow_needed", gel, SIX_CELLS) * 3600 == pytest.approx(0.3)
+
+
+def test_lithium_gives_off_no_hydrogen_in_use() -> None:
+    assert ask("place", "bay", "vent_needed") == 0.0
+
+
+def test_an_unknown_capacity_leaves_the_openings_unknown() -> None:
+    found = ask("place", "bay", "vent_needed", FLOODED, ("equipment.house.capacity", "unknown"))
+    assert isinstance(found, Unknown)
+    assert show(found, "cm2").startswith("unknown")

@@ -1,0 +1,69 @@
+"""Moving parts: what they sweep, and what is not known to be clear."""
+
+from __future__ import annotations
+
+import pytest
+
+from checker.facts.subject import trace
+from checker.quantities import Unknown
+from tests.facts.van import ask, van
+
+PLUS_AT = "equipment.plus.box.at"
+
+
+def test_nothing_stands_in_the_way_of_the_slide() -> None:
+    assert ask("moving", "slide", "sweep_hits") == ()
+
+
+def test_equipment_where_the_slide_stows_is_hit() -> None:
+    hits = ask("moving", "slide", "sweep_hits", (PLUS_AT, "[2 m, -0.6 m, 1 m]"))
+    assert [one.id for one in hits] == ["plus"]
+
+
+def test_equipment_where_the_slide_goes_only_when_out_is_hit() -> None:
+    # The slide ends at y = -1.0 - 0.6 = -1.6 m; the bar stands at -1.5 m, outside the retracted box.
+    hits = ask("moving", "slide", "sweep_hits", (PLUS_AT, "[2 m, -1.5 m, 1 m]"))
+    assert [one.id for one in hits] == ["plus"]
+
+
+def test_equipment_just_beyond_the_travel_is_not_hit() -> None:
+    # The bar is 0.1 m deep: from -1.7 m to -1.6 m it touches the end of the travel and no more.
+    assert ask("moving", "slide", "sweep_hits", (PLUS_AT, "[2 m, -1.7 m, 1 m]")) == ()
+
+
+def test_what_the_slide_carries_is_never_in_its_way() -> None:
+    box = "{at: [2 m, -0.8 m, 1 m], size: [0.1 m, 0.1 m, 0.1 m]}"
+    assert ask("equipment", "lamps", "swept_by", ("equipment.lamps.box", box)) == ()
+
+
+def test_equipment_without_a_box_is_not_known_to_be_clear() -> None:
+    found = ask("moving", "slide", "sweep_hits", ("equipment.plus.box", "unknown"))
+    assert isinstance(found, Unknown)
+    assert "plus" in found.reason
+
+
+def test_equipment_without_a_box_in_a_place_clear_of_the_travel_is_clear() -> None:
+    assert ask("equipment", "FH", "swept_by") == ()
+
+
+def test_the_clearance_is_the_least_distance_to_what_has_a_box() -> None:
+    # The motor: y from 0 m against the side of the slide at -0.3 m, top at 0.7 m against 0.8 m: sqrt(0.3^2 + 0.1^2).
+    assert ask("moving", "slide", "sweep_clearance") == pytest.approx(0.31623, abs=1e-5)
+
+
+def test_a_fixed_place_in_the_way_is_found() -> None:
+    hit = ask("moving", "slide", "places_hit", ("places.gas.box.at", "[2 m, -1.3 m, 0.9 m]"))
+    assert [one.id for one in hit] == ["gas"]
+
+
+def test_an_interlock_of_none_acts_on_nothing() -> None:
+    facts = van(("moving.slide.interlock", "none"))
+    slide = facts.subjects("moving")[0]
+    assert slide.interlock is False
+    assert slide.interlock_acts_on is None
+
+
+def test_the_working_names_the_boxes_it_read() -> None:
+    paths = [leaf.path for leaf in trace(van().subjects("moving")[0], "sweep_hits").leaves()]
+    assert "moving.slide.box" in paths
+    assert "equipment.plus.box" in paths

@@ -1,0 +1,79 @@
+"""Papers, labels, tests and dates: what is written decides, silence does not."""
+
+from __future__ import annotations
+
+import pytest
+
+from checker.quantities import Unknown
+from tests.facts.van import ask
+
+YEAR_S = 31_557_600.0
+
+
+@pytest.mark.parametrize(
+    ("fact", "key"),
+    [("diagram_held", "diagram"), ("certificate_held", "certificate"), ("inspection_stated", "next inspection"),
+     ("editions_stated", "editions")],
+)  # fmt: skip
+def test_a_paper_is_held_when_named_refused_when_none_and_open_when_unknown(fact: str, key: str) -> None:
+    assert ask("design", "design", fact, (f"papers.{key}", "none")) is False
+    assert isinstance(ask("design", "design", fact, (f"papers.{key}", "unknown")), Unknown)
+
+
+def test_what_is_named_is_held() -> None:
+    assert ask("design", "design", "diagram_held") is True
+    assert ask("design", "design", "certificate_held") is True
+
+
+def test_the_time_to_the_next_inspection_counts_months() -> None:
+    # 2026-05 to 2027-05
+    assert ask("design", "design", "years_to_inspection") == pytest.approx(YEAR_S)
+    sooner = ask("design", "design", "years_to_inspection", ("papers.next inspection", "2026-11"))
+    assert sooner == pytest.approx(YEAR_S / 2)
+
+
+def test_a_date_in_doubt_gives_no_interval() -> None:
+    found = ask("design", "design", "years_to_inspection", ("papers.next inspection", "2026..2028"))
+    assert isinstance(found, Unknown)
+
+
+def test_a_licence_of_none_is_no_licence() -> None:
+    assert ask("design", "design", "mains_licence_held") is True
+    assert ask("design", "design", "mains_licence_held", ("people", "{mains work: {licence: none needed}}")) is False
+    assert isinstance(ask("design", "design", "mains_licence_held", ("people", "{}")), Unknown)
+
+
+def test_one_device_nobody_looked_at_leaves_the_marks_open() -> None:
+    assert ask("design", "design", "devices_marked") is True
+    found = ask("design", "design", "devices_marked", ("equipment.FL.marked", "unknown"))
+    assert isinstance(found, Unknown)
+    assert "FL" in found.reason
+    assert ask("design", "design", "devices_marked", ("equipment.FL.marked", "false")) is False
+
+
+def test_tests_are_those_with_a_recorded_answer() -> None:
+    assert "insulation resistance" in ask("design", "design", "tests_recorded")
+    assert ask("design", "design", "tests_recorded", ("readings", "[{test: polarity}]")) == ()
+
+
+def test_the_least_insulation_resistance_counts() -> None:
+    readings = "[{test: insulation resistance, resistance: 9 MΩ}, {test: insulation resistance, resistance: 2 MΩ}]"
+    assert ask("design", "design", "insulation_resistance", ("readings", readings)) == pytest.approx(2e6)
+    assert isinstance(ask("design", "design", "insulation_resistance", ("readings", "[]")), Unknown)
+
+
+def test_a_wrong_result_decides_and_a_missing_one_does_not() -> None:
+    assert ask("design", "design", "polarity_proven") is True
+    assert ask("design", "design", "polarity_proven", ("readings", "[{test: polarity, result: wrong}]")) is False
+    assert isinstance(ask("design", "design", "polarity_proven", ("readings", "[]")), Unknown)
+
+
+def test_the_link_has_to_be_tested_in_each_mode_with_mains() -> None:
+    assert isinstance(ask("design", "design", "link_tested_in_modes"), Unknown)
+    done = "[{test: neutral-earth link, mode: parked, result: none}]"
+    assert ask("design", "design", "link_tested_in_modes", ("readings", done)) is True
+
+
+def test_what_is_essential_is_told_or_asked() -> None:
+    assert ask("design", "design", "essential_told") is True
+    assert isinstance(ask("design", "design", "essential_told", ("essential", "unknown")), Unknown)
