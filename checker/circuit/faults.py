@@ -53,6 +53,11 @@ class Faults:
 
         self._arrives = live_forest(network, None).sweep(Rules(NOTHING, own, _join, through))
 
+    def arriving(self, edge: Edge, node: str) -> Number:
+        """The greatest current that arrives at `node` through `edge`, with a dead short there (A)."""
+        found = self._arrives.get((id(edge), node))
+        return 0.0 if found is None else found.current
+
     def through(self, edge: Edge) -> Number:
         """The greatest current through `edge` with a dead short on one side of it (A)."""
         a, b = (id(edge), edge.a), (id(edge), edge.b)

@@ -1,0 +1,299 @@
+"""When devices open on a short circuit, what they let through, and whether the conductors stand it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from itertools import product
+from typing import Any
+
+from checker.circuit.elements import LIVE, Wire
+from checker.circuit.zones import Border
+from checker.facts.catalogue import fact
+from checker.facts.conductor_given import wire_length
+from checker.facts.device import faults_of
+from checker.facts.least_fault import least_faults_of, limiting, zones_of
+from checker.facts.subject import Subject
+from checker.outofrange import OutOfRange
+from checker.physics.clearing import Characteristic, let_through, of_family, of_points, opening, promised
+from checker.physics.fuse_curves import Band
+from checker.quantities import (
+    UNKNOWN,
+    Number,
+    Range,
+    Unknown,
+    between,
+    divide,
+    greatest,
+    less_equal,
+    multiply,
+    show,
+)
+
+MECHANICAL = ("breaker", "rcbo")
+TAP_M = 3.0  # IEC 60364-4-43 434.2.1 (from memory)
+SOURCE = "time-current limits by family, row by row in tables/fuse_time_current.csv; or the curve of the device"
+
+
+def characteristics(s: Subject) -> list[Characteristic] | Unknown:
+    """Curves of a device: its own where written, else those of its family at each end of its rating."""
+    if s.item.allows("curve"):
+        points = s.read(s.item, "curve")
+        if isinstance(points, tuple):
+            return _own_curve(s, points)
+    family, rating = s.family, s.rating
+    if not isinstance(family, str):
+        return Unknown(f"the family of {s.id} is not known")
+    if not isinstance(rating, float | Range):
+        return Unknown(f"the rating of {s.id} is not known")
+    try:
+        return [of_family(family, one) for one in _ends(rating)]
+    except OutOfRange as problem:
+        return Unknown(str(problem))
+
+
+def _own_curve(s: Subject, points: tuple[Any, ...]) -> list[Characteristic] | Unknown:
+    found = []
+    for current, time in points:
+        if not isinstance(current, float) or not isinstance(time, float | Range):
+            return Unknown(f"the curve of {s.id} has a point that is not known")
+        low, high = (time.low, time.high) if isinstance(time, Range) else (time, time)
+        found.append((current, low, high))
+    try:
+        return [of_points(found, mechanical=s.item.kind in MECHANICAL)]
+    except OutOfRange as problem:
+        return Unknown(str(problem))
+
+
+def _ends(value: Number) -> tuple[float, ...]:
+    if isinstance(value, Range):
+        return (value.low, value.high)
+    return (value,) if isinstance(value, float) else ()
+
+
+def over(s: Subject, current: Number, ask: Callable[[Characteristic, float], Band]) -> Band | Unknown:
+    """Least and greatest answer over the ends of the rating and of the current."""
+    held = characteristics(s)
+    if isinstance(held, Unknown):
+        return held
+    if not isinstance(current, float | Range):
+        return current if isinstance(current, Unknown) else Unknown("no current")
+    s.note(lambda: f"band: {held[0].source}")
+    answers = [ask(one, max(amps, 1e-9)) for one, amps in product(held, _ends(current))]
+    return Band(min(one.min_s for one in answers), max(one.max_s for one in answers))
+
+
+def as_number(band: Band | Unknown) -> Number:
+    """A band as a number: a range, one value, or unknown."""
+    if isinstance(band, Unknown):
+        return band
+    return band.min_s if band.min_s == band.max_s else between(band.min_s, band.max_s)
+
+
+@fact(
+    "device",
+    "clearing_time",
+    unit="s",
+    says="Time until it has opened on its least short-circuit current: from the quickest to the slowest of its family.",
+    method="time-current band at device.prospective_min, straight on log-log paper between its points",
+    source=SOURCE,
+)
+def clearing_time(s: Subject) -> Any:
+    current = s.prospective_min
+    return None if current is None else as_number(over(s, current, opening))
+
+
+@fact(
+    "device",
+    "clears_by",
+    unit="s",
+    says="Time by which it is promised to have opened on its least short-circuit current.",
+    method="upper edge of the time-current band at device.prospective_min; a range where its series is not known",
+    source=SOURCE,
+)
+def clears_by(s: Subject) -> Any:
+    current = s.prospective_min
+    if current is None:
+        return None
+    found = as_number(over(s, current, promised))
+    s.note(lambda: f"at {show(current, 'A')}, {show(divide(current, s.rating), 'ratio')} times its rating")
+    return found
+
+
+@fact(
+    "device",
+    "limited_clears_by",
+    unit="s",
+    says="Time by which it is promised to have opened on what the converter behind it keeps giving.",
+    method="upper edge of the time-current band at the limit of the converter; its peak where it lasts long enough",
+    source=SOURCE,
+)
+def limited_clears_by(s: Subject) -> Any:
+    source = limiting(s)
+    if source is None:
+        return None
+    for key, lasts in ((f"sides.{source.port}.peak.current", f"sides.{source.port}.peak.time"), ("", "")):
+        if not key:
+            break
+        peak, time = s.read(source.equipment, key), s.read(source.equipment, lasts)
+        if isinstance(peak, float | Range) and isinstance(time, float | Range):
+            found = as_number(over(s, peak, promised))
+            if less_equal(found, time) is True:
+                s.note(lambda: f"opened by the peak of {source.name}")
+                return found
+    current = s.limited_current
+    if isinstance(current, Range) and current.low <= 0:
+        return Unknown(f"{source.name} may give too little to open anything")
+    return as_number(over(s, current, promised))
+
+
+@fact(
+    "device",
+    "let_through",
+    unit="A2s",
+    says="Energy of a short circuit that passes it before it has opened: the bounds of its family, up to 5 s.",
+    method="greatest I² t of the band over all currents up to device.prospective_max",
+    source=SOURCE,
+)
+def let_through_of(s: Subject) -> Any:
+    return _let_through(s, s.prospective_max)
+
+
+def _let_through(s: Subject, current: Number) -> Number:
+    if isinstance(current, float) and current <= 0.0:
+        return 0.0
+    return as_number(over(s, current, let_through))
+
+
+def clearing_borders(s: Subject) -> list[tuple[Wire, list[Border]]]:
+    """Each stretch of a conductor that only devices feed, with those of its zone behind which a battery stands.
+
+    A stretch that a battery reaches without a device is left to the rules on distance.
+    """
+    zones = zones_of(s.facts)
+    found = []
+    for wire in s.item.wires:
+        zone = zones.of_wire(wire)
+        if not zones.batteries(zone):
+            borders = _feeding(s, zone)
+            if borders:
+                found.append((wire, borders))
+    return found
+
+
+def _feeding(s: Subject, zone: str) -> list[Border]:
+    """The devices of a zone behind which a battery stands; kept, since its conductors share them."""
+    kept: dict[str, list[Border]] = s.facts.store.setdefault("feeding borders", {})
+    if zone not in kept:
+        held = least_faults_of(s.facts)
+        borders = zones_of(s.facts).borders(zone)
+        kept[zone] = [one for one in borders if held.weakest(one.link, one.inside) is not None]
+    return kept[zone]
+
+
+@fact(
+    "conductor",
+    "is_cleared_by_device",
+    type="yes/no",
+    says="A short circuit in it is fed by batteries through devices, which must clear it.",
+    method="graph: the devices at the edge of its zone behind which a battery stands",
+)
+def is_cleared_by_device(s: Subject) -> bool:
+    return s.item.role == LIVE and bool(clearing_borders(s))
+
+
+@fact(
+    "conductor",
+    "cleared_by",
+    of="device",
+    type="list",
+    says="The devices that must clear a short circuit in it.",
+    method="graph: the devices at the edge of its zone behind which a battery stands",
+)
+def cleared_by(s: Subject) -> tuple[Any, ...]:
+    names = dict.fromkeys(one.link.equipment.name for _, borders in clearing_borders(s) for one in borders)
+    found = (s.facts.subject("device", name) for name in names)
+    return tuple(one for one in found if one is not None)
+
+
+@fact(
+    "conductor",
+    "let_through",
+    unit="A2s",
+    says="Energy of a short circuit in it before the devices have opened; none where no device must clear one.",
+    method="I² t of the devices that feed a stretch from one side, added as currents that flow together: (Σ √E)²; "
+    "the stretch of up to 3 m between a branch and the device of the branch left out",
+    source=f"{SOURCE}; the sum by the inequality of Minkowski; 3 m by IEC 60364-4-43 434.2.1 (from memory)",
+)
+def conductor_let_through(s: Subject) -> Any:
+    worst: Number = None
+    for wire, borders in clearing_borders(s):
+        for side in _from_each_side(s, wire, borders):
+            one = _energy(s, side)
+            if isinstance(one, Unknown):
+                return one
+            worst = one if worst is None else greatest(worst, one)
+    return worst
+
+
+def _from_each_side(s: Subject, wire: Wire, borders: list[Border]) -> list[list[Border]]:
+    """The devices that feed a stretch, one list for each end from which they do."""
+    ends = [part for part in s.item.links if part.is_protective and {part.a, part.b} & {wire.a, wire.b}]
+    rest = [one for one in borders if one.inside not in (wire.a, wire.b)]
+    at_ends = [[one for one in borders if one.inside == end] for end in (wire.a, wire.b)]
+    found = [group for group in at_ends if group]
+    if rest and not (ends and less_equal(wire_length(s, wire), TAP_M) is True):
+        found.append(rest)
+    return found
+
+
+def _energy(s: Subject, borders: list[Border]) -> Number:
+    """Bounds of the energy that several devices let through into one point together."""
+    low, root = 0.0, 0.0
+    for border in borders:
+        device = s.facts.subject("device", border.link.equipment.name)
+        energy = UNKNOWN if device is None else _arriving_energy(s, device, border)
+        if isinstance(energy, Unknown) or energy is None:
+            return Unknown(f"what {border.link.equipment.name} lets through is not known")
+        bottom, top = (energy.low, energy.high) if isinstance(energy, Range) else (energy, energy)
+        low, root = max(low, bottom), root + top**0.5
+        line = f"{border.link.equipment.name} lets {show(energy, 'A2s')} through"
+        s.note(line.__str__)
+    high = float(f"{root**2:.12g}")
+    return low if low >= high else between(low, high)
+
+
+def _arriving_energy(s: Subject, device: Subject, border: Border) -> Number:
+    """Bounds of what a device lets through into one side; kept, since many conductors ask."""
+    kept: dict[int, Number] = s.facts.store.setdefault("energy by border", {})
+    key = id(border)
+    if s.facts.recorder is not None:
+        _ = device.prospective_max  # notes what the current rests on
+    elif key in kept:
+        return kept[key]
+    current = faults_of(s.facts).arriving(border.link, border.inside)
+    kept[key] = current if isinstance(current, Unknown) else _let_through(device, current)
+    return kept[key]
+
+
+@fact(
+    "conductor",
+    "withstands_fault",
+    type="yes/no",
+    says="It stands every short circuit until the devices have opened; none is asked where no device must clear one.",
+    method="energy let through at most k² S², heating taken without loss up to 5 s",
+    source="IEC 60364-4-43 434.5.2 (from memory)",
+)
+def withstands_fault(s: Subject) -> Any:
+    return less_equal(s.let_through, s.short_time_limit)
+
+
+@fact(
+    "conductor",
+    "leg_short_time_limit",
+    unit="A2s",
+    says="Energy of a short circuit that one of like cables side by side stands alone.",
+    method="k² S² of one cable",
+    source="IEC 60364-4-43 434.5.2 (from memory)",
+)
+def leg_short_time_limit(s: Subject) -> Any:
+    return divide(s.short_time_limit, multiply(s.parallel_legs, s.parallel_legs))
