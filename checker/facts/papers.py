@@ -6,6 +6,7 @@ from typing import Any
 
 from checker.circuit.ports import IN_LINE
 from checker.design.item import Item
+from checker.design.model import Equipment
 from checker.design.vocabulary.papers import TESTS
 from checker.design.vocabulary.vehicle import CODES, COUNTRIES, PURPOSES
 from checker.design.vocabulary.words import LABELS
@@ -210,7 +211,7 @@ MARKED_KINDS = ("fuse", "breaker", "rcbo", "rcd")
 def devices_marked(s: Subject) -> Truth:
     missing = []
     for one in s.facts.subjects("equipment"):
-        if one.item.kind not in MARKED_KINDS or one.item.kind not in IN_LINE:
+        if one.item.kind not in MARKED_KINDS or one.item.kind not in IN_LINE or _factory(s, one.item):
             continue
         answer = _marked(s, one.item)
         if answer is False:
@@ -218,6 +219,13 @@ def devices_marked(s: Subject) -> Truth:
         if isinstance(answer, Unknown):
             missing.append(one.id)
     return Unknown(f"whether these are marked is not told: {', '.join(missing)}") if missing else True
+
+
+def _factory(s: Subject, item: Equipment) -> bool:
+    """Whether the vehicle maker put it in: as it says, else as the circuit says in whose run it is written."""
+    circuit = s.item.circuits.get(item.inline_of) if item.inline_of is not None else None
+    told = circuit if circuit is not None and not item.has("own") else item
+    return equal(s.read(told, "own"), "factory") is True
 
 
 def _marked(s: Subject, item: Item) -> Truth:
@@ -306,7 +314,7 @@ def link_tested_in_modes(s: Subject) -> Truth:
     wanted = [name for name, mode in s.item.modes.items() if _mains_mode(mode)]
     done = {}
     for reading in s.item.readings:
-        if equal(s.read(reading, "test"), "neutral-earth link") is True and reading.has("mode"):
+        if equal(reading.value("test"), "neutral-earth link") is True and reading.has("mode"):
             done[s.read(reading, "mode")] = s.read(reading, "result")
     if any(result == "several" for result in done.values() if isinstance(result, str)):
         return False

@@ -178,14 +178,22 @@ def terminations(s: Subject) -> list[tuple[Conductor, Item]]:
     return found
 
 
-@fact("terminal", "torque_told", type="yes/no", says="The torque some lug on it was tightened to is recorded.")
+@fact("terminal", "torque_told", type="yes/no", says="The torque some lug on it was tightened to is recorded.",
+      method="recorded with the terminal or with an end of a circuit on it")  # fmt: skip
 def torque_told(s: Subject) -> bool:
-    return any(record.has("torqued") for _, record in terminations(s))
+    return bool(torque_records(s))
 
 
-@fact("terminal", "torqued", unit="N m", says="Torque its lugs were tightened to.", method="recorded ends; the range")
+def torque_records(s: Subject) -> list[Item]:
+    """The records that tell a torque: those of the ends on it, and its own, which the leads of a bank and the
+    terminals in the middle of a run need."""
+    records = [record for _, record in terminations(s)]
+    return [one for one in (s.item.told, *records) if one is not None and one.has("torqued")]
+
+
+@fact("terminal", "torqued", unit="N m", says="Torque its lugs were tightened to.", method="what is recorded with it or its ends; the range")
 def torqued(s: Subject) -> Any:
-    values = [s.read(record, "torqued") for _, record in terminations(s) if record.has("torqued")]
+    values = [s.read(record, "torqued") for record in torque_records(s)]
     if not values:
         return Unknown(f"the torque of {s.id} is not recorded")
     bottom, top = least(values), greatest(values)

@@ -77,3 +77,8 @@ def test_the_link_has_to_be_tested_in_each_mode_with_mains() -> None:
 def test_what_is_essential_is_told_or_asked() -> None:
     assert ask("design", "design", "essential_told") is True
     assert isinstance(ask("design", "design", "essential_told", ("essential", "unknown")), Unknown)
+
+
+def test_marks_are_asked_of_the_fitter_and_not_of_the_vehicle_maker() -> None:
+    unmarked = ("equipment.FL.marked", "false")
+    assert ask("design", "design", "devices_marked", unmarked, ("equipment.FL.own", "factory")) is True

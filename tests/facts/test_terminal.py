@@ -57,3 +57,10 @@ def test_the_record_of_the_torque_is_read_from_the_end_of_the_circuit() -> None:
 
 def test_a_soldered_end_is_not_crimped() -> None:
     assert ask("terminal", "house.+", "crimped", (ENDS, "{from: {crimp: soldered}}")) is False
+
+
+def test_a_terminal_in_the_middle_of_a_run_keeps_its_own_record_of_the_torque() -> None:
+    said = ("equipment.house.terminals", "{+: {stud: M8, torque: 12 N m, torqued: 11 N m}}")
+    ends = (ENDS, "{from: {lug: 16-8}}")
+    assert ask("terminal", "house.+", "torque_told", said, ends) is True
+    assert ask("terminal", "house.+", "torqued", said, ends) == pytest.approx(11.0)

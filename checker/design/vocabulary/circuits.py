@@ -68,6 +68,7 @@ TERMINAL = Kind(
         count("holds", "Lugs it may hold."),
         quantity("rated", "A", "Current it may carry."),
         quantity("torque", "N m", "Torque it asks for."),
+        quantity("torqued", "N m", "Torque it was tightened to, where no end of a circuit tells it."),
         yes("cover", "It is covered."),
         quantity("limit", "°C", "Temperature it may reach."),
         word("clamp", ("bolted", "clamped", "spring clip", "screw", "push-in"), "How a conductor is held."),
