@@ -17,6 +17,7 @@ from checker.circuit.dc_elements import (
     Side,
     Supply,
 )
+from checker.circuit.dc_nodes import terminals
 
 
 def battery(volts: float = 13.0, ohm: float = 0.01, name: str = "bank", node: str = "b") -> Emf:
@@ -26,7 +27,7 @@ def battery(volts: float = 13.0, ohm: float = 0.01, name: str = "bank", node: st
 
 def dense(elements: Sequence[Element]) -> dict[str, float]:
     """Node voltages of a network of resistances, electromotive forces and constant currents, by dense equations."""
-    names = sorted({n for e in elements for n in ((e.a, e.b) if isinstance(e, Branch) else (e.plus, e.minus))} - {"gnd"})
+    names = sorted({node for element in elements for node in terminals(element)} - {"gnd"})
     at = {name: i for i, name in enumerate(names)}
     matrix, right = np.zeros((len(names), len(names))), np.zeros(len(names))
     for e in elements:
@@ -80,13 +81,15 @@ def vehicles(draw: st.DrawFn) -> list[Element]:
     ]
     for side, ohms in (("l", (1, 8)), ("h", (1, 30))):
         for i in range(1, draw(st.integers(2, 6)) + 1):
-            elements.append(Branch(f"{side}t{i}", f"{side}{draw(st.integers(0, i - 1))}", f"{side}{i}", draw(_milliohm(*ohms))))
+            before = f"{side}{draw(st.integers(0, i - 1))}"
+            elements.append(Branch(f"{side}t{i}", before, f"{side}{i}", draw(_milliohm(*ohms))))
         last = i
         if draw(st.booleans()):
             elements.append(Branch(f"{side}x", f"{side}0", f"{side}{last}", 0.0 if draw(st.booleans()) else 0.01))
         watts = draw(st.integers(0, 300)) if side == "l" else draw(st.integers(0, 3000))
         elements.append(PowerLoad(f"{side}load", f"{side}{last}", "gnd", float(watts)))
-        elements.append(ResistanceLoad(f"{side}heater", f"{side}1", "gnd", draw(st.integers(1, 40)) * (0.5 if side == "l" else 4.0)))
+        ohm = draw(st.integers(1, 40)) * (0.5 if side == "l" else 4.0)
+        elements.append(ResistanceLoad(f"{side}heater", f"{side}1", "gnd", ohm))
     low, high = Side("l1", "gnd"), Side("h1", "gnd")
     if draw(st.booleans()):
         into, out, set_v, hold = low, high, 56.0, draw(st.sampled_from([None, 13.2]))

@@ -281,7 +281,8 @@ def test_two_ideal_sources_of_different_voltage_joined_by_nothing_are_reported()
 
 
 def test_two_ideal_sources_of_one_voltage_may_stand_side_by_side() -> None:
-    found = solved([Emf("a", "b", "gnd", 12.8, 0.0), Emf("c", "b", "gnd", 12.8, 0.0), CurrentLoad("l", "b", "gnd", 1.0)])
+    pair = [Emf("a", "b", "gnd", 12.8, 0.0), Emf("c", "b", "gnd", 12.8, 0.0)]
+    found = solved([*pair, CurrentLoad("l", "b", "gnd", 1.0)])
     assert found.volts["b"] == pytest.approx(12.8)
     assert found.flows["a"].amps is None
 
