@@ -29,23 +29,44 @@ def overload_currents(network: Network) -> dict[int, Number]:
     """id of wire -> greatest lasting current (A), `ENDLESS` where nothing limits it; live wires only.
 
     Positions that exclude each other (throws of a changeover, an inverter that passes or inverts) are taken one
-    set at a time, at most `MOST_STATES` sets; beyond that all at once, which can only make the answer larger.
+    set at a time, at most `MOST_STATES` sets for each part of the graph that hangs together; beyond that all at once,
+    which can only make the answer larger.
     """
+    whole = live_graph(network, None)
+    choices = _choices(network)
     found: dict[int, Number] = {}
-    for position, passing in _states(network):
-        for wire_id, current in _one_state(network, position, passing).items():
-            found[wire_id] = largest(found[wire_id], current) if wire_id in found else current
+    plain: list[Wire] = []
+    for part in islands(whole):
+        wires = [edge for node in part for edge, _ in whole[node] if isinstance(edge, Wire) and edge.a == node]
+        inside = dict.fromkeys(
+            edge.equipment.name for node in part for edge, _ in whole[node] if isinstance(edge, Link)
+        )
+        here = [choices[name] for name in inside if name in choices]
+        if not here:
+            plain.extend(wires)
+            continue
+        near = {node: whole[node] for node in part}
+        for position, passing in _states(here):
+            forest = Forest(_in_position(network, near, position))
+            for wire_id, current in _one_state(network, forest, wires, passing).items():
+                found[wire_id] = largest(found[wire_id], current) if wire_id in found else current
+    found.update(_one_state(network, live_forest(network, None), plain, frozenset()))
     return found
 
 
-def _states(network: Network) -> list[tuple[Position, frozenset[str]]]:
-    """Positions of what excludes each other, and the inverter-chargers that pass shore power on."""
-    exclusive: list[list[tuple[str, str]]] = []
+def _choices(network: Network) -> dict[str, list[tuple[str, str]]]:
+    """Name of equipment -> the positions of its contacts that exclude each other."""
+    found: dict[str, list[tuple[str, str]]] = {}
     for item in network.equipment.values():
         if item.kind == "changeover" and len(throws_of(item)) > 1:
-            exclusive.append([(item.name, throw) for throw in throws_of(item)])
+            found[item.name] = [(item.name, throw) for throw in throws_of(item)]
         elif item.kind == "inverter-charger":
-            exclusive.append([(item.name, "pass"), (item.name, "invert")])
+            found[item.name] = [(item.name, "pass"), (item.name, "invert")]
+    return found
+
+
+def _states(exclusive: list[list[tuple[str, str]]]) -> list[tuple[Position, frozenset[str]]]:
+    """Positions of what excludes each other, and the inverter-chargers that pass shore power on."""
     count = 1
     for positions in exclusive:
         count *= len(positions)
@@ -56,6 +77,23 @@ def _states(network: Network) -> list[tuple[Position, frozenset[str]]]:
         position = dict(chosen)
         passing = frozenset(name for name, at in position.items() if at == "pass")
         found.append((position, passing))
+    return found
+
+
+def islands(near: Near) -> list[list[str]]:
+    """The nodes of a graph in groups that hang together, in the order built."""
+    seen: set[str] = set()
+    found = []
+    for start in near:
+        if start not in seen:
+            seen.add(start)
+            part = [start]
+            for node in part:
+                for _, far in near[node]:
+                    if far not in seen:
+                        seen.add(far)
+                        part.append(far)
+            found.append(part)
     return found
 
 
@@ -72,14 +110,19 @@ def live_forest(network: Network, position: Position) -> Forest:
 
 def live_graph(network: Network, position: Position) -> Near:
     """The live wires and links, with exclusive contacts in the given positions (None: all closed)."""
+    return _in_position(network, network.near, position)
+
+
+def _in_position(network: Network, whole: Near, position: Position) -> Near:
     near: Near = {}
-    for node, edges in network.near.items():
+    for node, edges in whole.items():
         kept = [(edge, far) for edge, far in edges if _is_live(edge) and _closed(edge, position)]
-        if kept:
+        if kept or network.sources_at.get(node):
             near[node] = kept
-    for node, sources in network.sources_at.items():
-        if sources:
-            near.setdefault(node, [])
+    if whole is network.near:
+        for node, sources in network.sources_at.items():
+            if sources:
+                near.setdefault(node, [])
     return near
 
 
@@ -99,9 +142,7 @@ def _closed(edge: Edge, position: Position) -> bool:
     return True
 
 
-def _one_state(network: Network, position: Position, passing: frozenset[str]) -> dict[int, Number]:
-    forest = live_forest(network, position)
-
+def _one_state(network: Network, forest: Forest, wires: list[Wire], passing: frozenset[str]) -> dict[int, Number]:
     def pushes(node: str) -> Number:
         total: Number = NOTHING
         for source in network.sources_at.get(node, ()):
@@ -116,16 +157,13 @@ def _one_state(network: Network, position: Position, passing: frozenset[str]) ->
     supply = forest.sweep(Rules[Number](NOTHING, pushes, _both, _push))
     demand = forest.sweep(Rules[Number](NOTHING, swallows, _both, _swallow))
     found: dict[int, Number] = {}
-    for conductor in network.conductors:
-        if conductor.role != LIVE:
-            continue
-        for wire in conductor.wires:
-            a, b = (id(wire), wire.a), (id(wire), wire.b)
-            if a in supply:
-                # What arrives at b through the wire is pushed by the side of a, and the other way round.
-                forward = _smallest(supply[b], _behind(demand, wire, wire.b))
-                backward = _smallest(supply[a], _behind(demand, wire, wire.a))
-                found[id(wire)] = largest(forward, backward)
+    for wire in wires:
+        a, b = (id(wire), wire.a), (id(wire), wire.b)
+        if a in supply:
+            # What arrives at b through the wire is pushed by the side of a, and the other way round.
+            forward = _smallest(supply[b], _behind(demand, wire, wire.b))
+            backward = _smallest(supply[a], _behind(demand, wire, wire.a))
+            found[id(wire)] = largest(forward, backward)
     return found
 
 

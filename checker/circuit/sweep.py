@@ -8,7 +8,7 @@ that can only make the answer larger.
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Generic, NamedTuple, TypeVar
+from typing import Any, Generic, NamedTuple, TypeVar
 
 from checker.circuit.elements import Edge
 
@@ -57,7 +57,7 @@ class Branch(NamedTuple):
 class Forest:
     """A spanning forest of a graph, with rings merged: `head[node]` is the node that stands for its ring."""
 
-    __slots__ = ("children", "head", "head_of", "heads", "near", "order", "parent", "ring_edges")
+    __slots__ = ("children", "head", "head_of", "heads", "memo", "near", "order", "parent", "ring_edges")
 
     def __init__(self, near: Near) -> None:
         self.near = near
@@ -68,6 +68,7 @@ class Forest:
         self.children: dict[str, list[Branch]] = {}
         self.heads: list[str] = []
         self.head_of: list[tuple[str, str]] = []
+        self.memo: dict[Any, Any] = {}  # sweeps over this forest that somebody may ask for again
         closing = self._walk()
         depth = self._depths()
         for edge, node, far in closing:

@@ -12,7 +12,7 @@ from typing import Any
 from checker.circuit.elements import LIVE, Edge, Link
 from checker.circuit.limits import ENDLESS, NOTHING, live_forest
 from checker.circuit.ports import CONTACTS
-from checker.circuit.sweep import Rules
+from checker.circuit.sweep import Arrivals, Rules
 from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.facts.levels import level_at
@@ -93,12 +93,20 @@ def _flows(
         return NOTHING if isinstance(edge, Link) and edge.one_way and node == edge.a else flow
 
     stores = {source.live for source in network.sources if source.equipment.kind in ("battery", "bank")}
-    supply = forest.sweep(Rules[Number](NOTHING, lambda node: gives.get(node, NOTHING), joined, given))
-    charging = forest.sweep(
-        Rules[Number](NOTHING, lambda node: NOTHING if node in stores else gives.get(node, NOTHING), joined, given)
-    )
-    demand = forest.sweep(Rules[Number](NOTHING, lambda node: draws.get(node, NOTHING), joined, drawn))
-    storing = forest.sweep(Rules[Number](NOTHING, lambda node: ENDLESS if node in stores else NOTHING, joined, drawn))
+
+    def swept(values: dict[str, Number], through: Any) -> Arrivals[Number]:
+        """Modes have much in common: what gives or draws the same through the same contacts is swept once."""
+        key = (tuple(values.items()), join, through is given)
+        if key not in forest.memo:
+            forest.memo[key] = forest.sweep(
+                Rules[Number](NOTHING, lambda node: values.get(node, NOTHING), joined, through)
+            )
+        return forest.memo[key]  # type: ignore[no-any-return]
+
+    supply = swept(gives, given)
+    charging = swept({node: limit for node, limit in gives.items() if node not in stores}, given)
+    demand = swept(draws, drawn)
+    storing = swept(dict.fromkeys(sorted(stores), ENDLESS), drawn)
     found: dict[str, Number] = {}
     for conductor in network.conductors:
         if conductor.role != LIVE:

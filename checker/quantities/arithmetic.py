@@ -126,11 +126,15 @@ def _extreme(numbers: list[Number], pick: Callable[[Iterable[float]], float]) ->
 
 def least(*numbers: Number | Iterable[Number]) -> Number:
     """The least of the numbers, given one by one or as one list; None of none at all."""
+    if len(numbers) == 2 and type(numbers[0]) is float and type(numbers[1]) is float:
+        return min(numbers[0], numbers[1])
     return _extreme(_several(numbers), min)
 
 
 def greatest(*numbers: Number | Iterable[Number]) -> Number:
     """The greatest of the numbers, given one by one or as one list; None of none at all."""
+    if len(numbers) == 2 and type(numbers[0]) is float and type(numbers[1]) is float:
+        return max(numbers[0], numbers[1])
     return _extreme(_several(numbers), max)
 
 
