@@ -191,7 +191,8 @@ def torque_records(s: Subject) -> list[Item]:
     return [one for one in (s.item.told, *records) if one is not None and one.has("torqued")]
 
 
-@fact("terminal", "torqued", unit="N m", says="Torque its lugs were tightened to.", method="what is recorded with it or its ends; the range")
+@fact("terminal", "torqued", unit="N m", says="Torque its lugs were tightened to.",
+      method="what is recorded with it or its ends; the range")  # fmt: skip
 def torqued(s: Subject) -> Any:
     values = [s.read(record, "torqued") for record in torque_records(s)]
     if not values:
