@@ -16,7 +16,6 @@ from checker.facts.degree import against_objects, against_water
 from checker.facts.levels import level_at
 from checker.facts.space import (
     OPEN_AIR,
-    apart,
     carried,
     chain,
     extent,
@@ -28,7 +27,7 @@ from checker.facts.space import (
     swept_extent,
 )
 from checker.facts.subject import Facts, Subject
-from checker.quantities import UNKNOWN, Number, Truth, Unknown, both, either, equal, least, less_equal, multiply, some
+from checker.quantities import UNKNOWN, Number, Truth, Unknown, both, equal, least, multiply, some
 
 EQUIPMENT_KINDS = tuple(name for section, name in KINDS if section in ("equipment", "joints"))
 KIND_WORDS = tuple(dict.fromkeys(EQUIPMENT_KINDS))
@@ -40,7 +39,6 @@ SPARKING = (
     "connector", "board", "fridge", "air conditioner",
 )  # fmt: skip
 """Kinds that spark, switch or glow in use unless the file says that they cannot light a gas mixture."""
-LEAD = ("flooded lead acid", "AGM lead acid", "gel lead acid", "lead carbon")
 
 
 @subjects("equipment", "A piece of equipment as a body: source, converter, device, switch, load, joint.")
@@ -326,114 +324,14 @@ def in_line(s: Subject) -> bool:
     return s.item.kind in IN_LINE
 
 
-# --- distances
-
-
-def nearest(s: Subject, kind: str) -> Any:
-    """Least distance to the places of a kind, m; unknown when none is told or a box is missing."""
-    here = stands(s, s.item)
-    places = places_of(s, kind)
-    if isinstance(places, Unknown):
-        return places
-    if not places:
-        return Unknown(f"the file tells no place of kind {kind}")
-    found: Number = None
-    for one in places:
-        distance = apart(here, extent(s, one))
-        if isinstance(distance, Unknown):
-            return Unknown(f"the box of {s.id} or of {one.name} is not told")
-        found = distance if found is None else least(found, distance)
-    return found
-
-
-@fact("equipment", "distance_to_exit", unit="m", says="Distance to the nearest way out.", method="between boxes")
-def distance_to_exit(s: Subject) -> Any:
-    return nearest(s, "exit")
-
-
-@fact("equipment", "distance_to_fuel", unit="mm", says="Distance to the nearest fuel tank or fitting.",
-      method="between boxes")  # fmt: skip
-def distance_to_fuel(s: Subject) -> Any:
-    return nearest(s, "fuel")
-
-
-@fact("equipment", "distance_to_gas", unit="m", says="Distance to the nearest gas locker.", method="between boxes")
-def distance_to_gas(s: Subject) -> Any:
-    return nearest(s, "gas locker")
-
-
-@fact("equipment", "distance_to_bed", unit="m", says="Distance to the nearest bed.", method="between boxes")
-def distance_to_bed(s: Subject) -> Any:
-    return nearest(s, "bed")
-
-
-@fact(
-    "equipment",
-    "under_bed",
-    type="yes/no",
-    says="A bed lies right above it.",
-    method="the boxes share ground and the bed is higher",
-)
-def under_bed(s: Subject) -> Truth:
-    here = stands(s, s.item)
-    beds = places_of(s, "bed")
-    if isinstance(beds, Unknown):
-        return beds
-    if not beds:
-        return Unknown("the file tells no place of kind bed")
-    return some(above(here, extent(s, bed)) for bed in beds)
-
-
-def above(low: Any, high: Any) -> Truth:
-    """Whether the second thing lies right above the first."""
-    if low is None or high is None:
-        return Unknown("a box is not told")
-    flat = overlaps(low._replace(low=(*low.low[:2], 0.0), high=(*low.high[:2], 1.0)),
-                    high._replace(low=(*high.low[:2], 0.0), high=(*high.high[:2], 1.0)))  # fmt: skip
-    return both(flat, less_equal(low.high[2], high.low[2]))
-
-
-# --- batteries as bodies
-
-
-def chemistry_of(s: Subject, item: Equipment) -> Any:
-    """Chemistry of a battery or of the units of a bank; none for anything else."""
-    if item.kind == "bank":
-        return chemistry_of(s, item.base) if item.base is not None else UNKNOWN
-    return s.read(item, "chemistry") if item.kind == "battery" else None
-
-
-@fact("equipment", "is_battery", type="yes/no", says="It is a battery or a bank.")
-def is_battery(s: Subject) -> bool:
-    return s.item.kind in ("battery", "bank")
-
-
-@fact("equipment", "is_lithium", type="yes/no", says="It is a lithium battery.")
-def is_lithium(s: Subject) -> Any:
-    found = chemistry_of(s, s.item)
-    return found if isinstance(found, Unknown) else isinstance(found, str) and found.startswith("lithium")
-
-
-@fact("equipment", "is_lead", type="yes/no", says="It is a lead-acid battery of any build; it can give off hydrogen.")
-def is_lead(s: Subject) -> Any:
-    found = chemistry_of(s, s.item)
-    return found if isinstance(found, Unknown) else found in LEAD
-
-
-@fact("equipment", "is_flooded", type="yes/no", says="It is a lead-acid battery with liquid acid, which gives off gas.")
-def is_flooded(s: Subject) -> Any:
-    found = chemistry_of(s, s.item)
-    return found if isinstance(found, Unknown) else found == "flooded lead acid"
-
-
-@fact("equipment", "spill_proof", type="yes/no", says="It tolerates the tilt of its use without spilling.",
-      method="given; batteries without liquid do")  # fmt: skip
-def spill_proof(s: Subject) -> Any:
-    flooded = s.is_flooded
-    if flooded is False:
-        return True
-    one = s.item.base if s.item.base is not None else s.item
-    return either(s.read(one, "spill proof"), flooded if isinstance(flooded, Unknown) else False)
+@fact("equipment", "fuel_burns_easily", type="yes/no", says="It stands in a place of petrol or gas fuel.",
+      method="its place and what fuel is there")  # fmt: skip
+def fuel_burns_easily(s: Subject) -> Truth:
+    for one in chain(s, place_name(s)):
+        if is_kind(s, one, "fuel") is not False:
+            fuel = s.read(one, "fuel")
+            return fuel if isinstance(fuel, Unknown) else fuel in ("petrol", "gas")
+    return False
 
 
 @fact("equipment", "gas_safe", words=("closes on loss", "stays as it is"),
@@ -443,12 +341,6 @@ def gas_safe(s: Subject) -> Any:
         rest = s.read(s.item, "rest")
         return rest if isinstance(rest, Unknown) else "closes on loss" if rest == "closed" else "stays as it is"
     return told(s, "gas safe") if s.item.allows("gas safe") and s.item.has("gas safe") else None
-
-
-@fact("equipment", "discharge_window", unit="°C", type="window", says="Temperatures at which it may be discharged.")
-def discharge_window(s: Subject) -> Any:
-    one = s.item.base if s.item.base is not None else s.item
-    return s.read(one, "window.discharge") if one.allows("window.discharge") else None
 
 
 @fact("equipment", "hold_told", type="yes/no", says="The mass its hold is made for is told.")

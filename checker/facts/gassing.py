@@ -5,12 +5,13 @@ from __future__ import annotations
 from typing import Any
 
 from checker.design.model import Equipment
+from checker.facts.battery_body import LEAD, chemistry_of
 from checker.facts.catalogue import fact
-from checker.facts.equipment import LEAD, chemistry_of
 from checker.facts.place import batteries
+from checker.facts.space import apart, stands
 from checker.facts.subject import Subject
-from checker.physics.ventilation import gassing_current, hydrogen_airflow, hydrogen_vent_area
-from checker.quantities import Number, Unknown, add, corners, divide, multiply, show
+from checker.physics.ventilation import gassing_current, hydrogen_airflow, hydrogen_close_range, hydrogen_vent_area
+from checker.quantities import Number, Unknown, add, corners, divide, least, multiply, show
 
 STANDARD = "EN 50272-3 / IEC 62485-3 (traction)"
 VOLTS_PER_LEAD_CELL = 2.0
@@ -34,28 +35,37 @@ def gas_flow_needed(s: Subject) -> Any:
         if isinstance(chemistry, Unknown):
             return Unknown(f"the chemistry of {item.name} is not told")
         if chemistry in LEAD:
-            found = add(found, _flow(s, item, str(chemistry)))
+            found = add(found, _flow(s, item))
     return found
 
 
-def _flow(s: Subject, item: Equipment, chemistry: str) -> Any:
+def cell_gassing(s: Subject, item: Equipment) -> Any:
+    """Gassing current of a cell of a lead-acid battery or bank, parallel units together, A."""
+    one = item.base if item.kind == "bank" and item.base is not None else item
+    parallel = _arrangement(s, item)[1]
+    chemistry = chemistry_of(s, item)
+    if isinstance(chemistry, Unknown):
+        return Unknown(f"the chemistry of {item.name} is not told")
+    kind = FLOODED if chemistry == "flooded lead acid" else SEALED
+    capacity = multiply(s.read(one, "capacity"), parallel)
+    return corners(lambda capacity_as: gassing_current(STANDARD, kind, CHARGE, capacity_as), capacity)
+
+
+def _arrangement(s: Subject, item: Equipment) -> tuple[Number, Number]:
+    """Units in series and in parallel."""
+    if item.kind != "bank":
+        return 1.0, 1.0
+    told = s.read(item, "arrangement")
+    missing = Unknown(f"the arrangement of {item.name} is not told")
+    return (float(told[0]), float(told[1])) if isinstance(told, tuple) else (missing, missing)
+
+
+def _flow(s: Subject, item: Equipment) -> Any:
     """Air for one battery or bank, m3/s."""
     one = item.base if item.kind == "bank" and item.base is not None else item
-    series, parallel = 1.0, 1.0
-    if item.kind == "bank":
-        arrangement = s.read(item, "arrangement")
-        if not isinstance(arrangement, tuple):
-            return Unknown(f"the arrangement of {item.name} is not told")
-        series, parallel = float(arrangement[0]), float(arrangement[1])
     cells = s.read(one, "cells") if one.has("cells") else divide(s.read(one, "nominal"), VOLTS_PER_LEAD_CELL)
-    capacity = multiply(s.read(one, "capacity"), parallel)
-    kind = FLOODED if chemistry == "flooded lead acid" else SEALED
-
-    def flow(count: float, capacity_as: float) -> float:
-        return hydrogen_airflow(round(count), gassing_current(STANDARD, kind, CHARGE, capacity_as))
-
-    found = corners(flow, multiply(cells, series), capacity)
-    count = multiply(cells, series)
+    count = multiply(cells, _arrangement(s, item)[0])
+    found = corners(lambda cells, gassing_a: hydrogen_airflow(round(cells), gassing_a), count, cell_gassing(s, item))
     s.note(lambda: f"{item.name}: 0.05 × {show(count, 'count')} cells × I_gas = {show(found, 'm3/h')}")
     return found
 
@@ -70,3 +80,35 @@ def _flow(s: Subject, item: Equipment, chemistry: str) -> Any:
 )
 def vent_needed(s: Subject) -> Any:
     return corners(hydrogen_vent_area, s.gas_flow_needed)
+
+
+@fact(
+    "equipment",
+    "close_range",
+    unit="mm",
+    says="Distance from a lead-acid battery within which nothing may spark while it charges.",
+    method="28.8 mm × cube root of the gassing current in mA",
+    source="IEC 62485-2 / EN 50272-2, 7.4 (from memory); gassing currents of IEC 62485-3 (seen)",
+)
+def close_range(s: Subject) -> Any:
+    return corners(hydrogen_close_range, cell_gassing(s, s.item))
+
+
+@fact(
+    "equipment",
+    "nearest_spark",
+    unit="mm",
+    says="Distance to the nearest equipment that sparks in use.",
+    method="between boxes",
+)
+def nearest_spark(s: Subject) -> Any:
+    here = stands(s, s.item)
+    found: Number = None
+    for one in s.facts.subjects("equipment"):
+        if one.id == s.id or one.sparks is False:
+            continue
+        distance = apart(here, stands(s, one.item))
+        if isinstance(distance, Unknown):
+            return Unknown(f"the box of {s.id} or of {one.id} is not told")
+        found = distance if found is None else least(found, distance)
+    return found

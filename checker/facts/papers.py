@@ -90,6 +90,12 @@ def has_lithium(s: Subject) -> Truth:
     return some(one.is_lithium for one in s.facts.subjects("equipment") if one.item.kind in ("battery", "bank"))
 
 
+@fact("design", "has_flooded", type="yes/no", says="A house battery with liquid acid is aboard.")
+def has_flooded(s: Subject) -> Truth:
+    batteries = [one for one in s.facts.subjects("equipment") if one.item.kind in ("battery", "bank")]
+    return some(one.is_flooded for one in batteries if equal(one.item.value("purpose"), "starting") is not True)
+
+
 @fact("design", "has_house_battery", type="yes/no", says="A battery that is not for starting is aboard.")
 def has_house_battery(s: Subject) -> bool:
     found = [one.item for one in s.facts.subjects("equipment") if one.item.kind in ("battery", "bank")]

@@ -9,8 +9,8 @@ from checker.design.given import Where
 from checker.design.item import Item
 from checker.design.run import Hole
 from checker.design.vocabulary.words import MATERIALS
+from checker.facts.battery_body import chemistry_of
 from checker.facts.catalogue import fact, subjects
-from checker.facts.equipment import chemistry_of
 from checker.facts.space import OPEN_AIR, is_kind, is_living, place_of
 from checker.facts.subject import Facts, Subject
 from checker.quantities import Truth, Unknown, both, either, equal, some

@@ -9,11 +9,11 @@ from checker.design.given import Where
 from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.design.vocabulary.places import PLACE_KINDS
+from checker.facts.battery_body import LEAD, chemistry_of
 from checker.facts.catalogue import fact, subjects
-from checker.facts.equipment import LEAD, chemistry_of
 from checker.facts.space import LIVING, OPEN_AIR, chain, is_kind, is_living, place_of
 from checker.facts.subject import Facts, Subject
-from checker.quantities import UNKNOWN, Number, Truth, Unknown, Window, either, equal, some
+from checker.quantities import UNKNOWN, Number, Truth, Unknown, Window, both, either, equal, some
 
 ENCLOSED = ("locker", "battery locker", "battery box", "gas locker")
 OPEN_TO_AIR = (*OPEN_AIR, "engine space")
@@ -262,3 +262,16 @@ def heat(s: Subject) -> Any:
     for one in s.holds:
         found = add(found, heat_of(s, one.item))
     return found
+
+
+@fact("place", "fan_guarded", type="yes/no", says="When the air of its fan fails, charging stops.",
+      method="the fan senses its flow and stops a charger")  # fmt: skip
+def fan_guarded(s: Subject) -> Truth:
+    name = s.read(s.item, "vents.fan")
+    item = s.facts.design.equipment.get(name) if isinstance(name, str) else None
+    if item is None:
+        return Unknown(f"the fan of {s.id} is not told") if isinstance(name, Unknown) else False
+    sensed = s.read(item, "flow sensed")
+    stops = s.read(item, "stops charging of")
+    told = stops if isinstance(stops, Unknown) else stops is not None
+    return both(False if sensed is None else sensed, told)

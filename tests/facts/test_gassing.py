@@ -38,3 +38,16 @@ def test_an_unknown_capacity_leaves_the_openings_unknown() -> None:
     found = ask("place", "bay", "vent_needed", FLOODED, ("equipment.house.capacity", "unknown"))
     assert isinstance(found, Unknown)
     assert show(found, "cm2").startswith("unknown")
+
+
+def test_the_close_range_follows_the_published_formula() -> None:
+    # d = 28.8 mm * cbrt(I_gas C): 20 mA/Ah * 100 Ah = 2000 mA; cbrt(2000) = 12.599; 362.9 mm.
+    assert ask("equipment", "house", "close_range", FLOODED) == pytest.approx(0.36285, abs=1e-5)
+
+
+def test_a_fan_that_nobody_watches_does_not_stop_the_charger() -> None:
+    fan = "{kind: fan, power: 5 W, voltage: 10..15 V, place: bay, flow sensed: true, stops charging of: FS}"
+    told = ("places.bay.vents.fan", "blower")
+    assert ask("place", "bay", "fan_guarded", ("equipment.blower", fan), told) is True
+    deaf = fan.replace("flow sensed: true", "flow sensed: false")
+    assert ask("place", "bay", "fan_guarded", ("equipment.blower", deaf), told) is False

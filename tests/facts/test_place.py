@@ -61,12 +61,6 @@ def test_an_alarm_that_stands_in_the_place_detects_there() -> None:
     assert ask("place", "bay", "detected", silent, alarm) is True
 
 
-def test_heat_of_a_converter_is_its_output_over_its_efficiency_less_the_output() -> None:
-    # 500 W * (1 / 0.8 - 1) = 125 W
-    box = "{kind: charger, dc: {nominal: 12.5 V, current: 40 A}, efficiency: 80 %, place: bay}"
-    assert ask("place", "bay", "heat", ("equipment.box", box)) == pytest.approx(125.0)
-
-
 def test_the_ground_clearance_is_the_underside_of_the_box() -> None:
     assert ask("place", "bay", "ground_clearance") == pytest.approx(0.4)
 

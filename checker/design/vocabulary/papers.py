@@ -11,6 +11,12 @@ TESTS = (
     "voltage drop", "residual current", "function",
 )  # fmt: skip
 
+# What only a look at the finished vehicle shows; no drawing does.
+INSPECTIONS = (
+    "steering and wheels", "structure", "strike zones", "gas pipes", "fuel lines", "vent hose", "battery tray",
+    "covers", "supports", "lamps", "drains",
+)  # fmt: skip
+
 PAPERS = Kind(
     "papers",
     "Documents that go with the vehicle.",
@@ -33,6 +39,8 @@ PAPERS = Kind(
         Key("next inspection", "date", "When it is due."),
         names("shut down", "equipment", "What is switched off to shut all sources down, in order."),
         texts("editions", "Editions of the standards that were applied."),
+        words("inspected", INSPECTIONS, "What was looked at on the finished vehicle and found right."),
+        words("found wrong", INSPECTIONS, "What was looked at and has to be put right."),
     ),
     sections=("papers",),
 )  # fmt: skip

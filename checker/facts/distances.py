@@ -1,0 +1,74 @@
+"""How far equipment stands from exits, beds, fuel and gas."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.facts.catalogue import fact
+from checker.facts.space import Extent, apart, extent, overlaps, places_of, stands
+from checker.facts.subject import Subject
+from checker.quantities import Number, Truth, Unknown, both, least, less_equal, some
+
+
+def nearest(s: Subject, kind: str) -> Any:
+    """Least distance to the places of a kind, m; unknown when none is told or a box is missing."""
+    here = stands(s, s.item)
+    places = places_of(s, kind)
+    if isinstance(places, Unknown):
+        return places
+    if not places:
+        return Unknown(f"the file tells no place of kind {kind}")
+    found: Number = None
+    for one in places:
+        distance = apart(here, extent(s, one))
+        if isinstance(distance, Unknown):
+            return Unknown(f"the box of {s.id} or of {one.name} is not told")
+        found = distance if found is None else least(found, distance)
+    return found
+
+
+@fact("equipment", "distance_to_exit", unit="m", says="Distance to the nearest way out.", method="between boxes")
+def distance_to_exit(s: Subject) -> Any:
+    return nearest(s, "exit")
+
+
+@fact("equipment", "distance_to_fuel", unit="mm", says="Distance to the nearest fuel tank or fitting.",
+      method="between boxes")  # fmt: skip
+def distance_to_fuel(s: Subject) -> Any:
+    return nearest(s, "fuel")
+
+
+@fact("equipment", "distance_to_gas", unit="m", says="Distance to the nearest gas locker.", method="between boxes")
+def distance_to_gas(s: Subject) -> Any:
+    return nearest(s, "gas locker")
+
+
+@fact("equipment", "distance_to_bed", unit="m", says="Distance to the nearest bed.", method="between boxes")
+def distance_to_bed(s: Subject) -> Any:
+    return nearest(s, "bed")
+
+
+@fact(
+    "equipment",
+    "under_bed",
+    type="yes/no",
+    says="A bed lies right above it.",
+    method="the boxes share ground and the bed is higher",
+)
+def under_bed(s: Subject) -> Truth:
+    here = stands(s, s.item)
+    beds = places_of(s, "bed")
+    if isinstance(beds, Unknown):
+        return beds
+    if not beds:
+        return Unknown("the file tells no place of kind bed")
+    return some(above(here, extent(s, bed)) for bed in beds)
+
+
+def above(low: Extent | None, high: Extent | None) -> Truth:
+    """Whether the second thing lies right above the first."""
+    if low is None or high is None:
+        return Unknown("a box is not told")
+    flat = overlaps(low._replace(low=(*low.low[:2], 0.0), high=(*low.high[:2], 1.0)),
+                    high._replace(low=(*high.low[:2], 0.0), high=(*high.high[:2], 1.0)))  # fmt: skip
+    return both(flat, less_equal(low.high[2], high.low[2]))

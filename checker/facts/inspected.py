@@ -1,0 +1,46 @@
+"""What only a look at the finished vehicle shows: asked for until somebody writes that it was looked at."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from checker.facts.catalogue import fact
+from checker.facts.subject import Subject
+from checker.quantities import Truth, Unknown
+
+ASKED = (
+    ("steering_and_wheels", "steering and wheels",
+     "Cables and boxes are clear of wheels, suspension, steering, exhaust and drive shafts in full travel."),
+    ("structure", "structure", "Holes and brackets weaken neither chassis nor the mounts of seats and belts."),
+    ("strike_zones", "strike zones", "Hard equipment is out of where a belted head or body strikes."),
+    ("gas_pipes", "gas pipes", "Cables keep their distance from gas pipes and none hangs on one."),
+    ("fuel_lines", "fuel lines", "Cables keep away from the fuel system."),
+    ("vent_hose", "vent hose", "Vent hoses of batteries run without a trap and end outside, away from openings."),
+    ("battery_tray", "battery tray", "The battery space resists acid and drains outward."),
+    ("covers", "covers", "What encloses mains or unfused parts opens with a tool or key only."),
+    ("supports", "supports", "No cable hangs on ties alone where its fall would matter."),
+    ("lamps", "lamps", "Lamps are fixed to structure or lining for travel."),
+    ("drains", "drains", "Bays that can get wet drain, and parts stand above the water."),
+)  # fmt: skip
+"""Fact, word under `papers.inspected`, what is looked for."""
+
+
+def answer(word: str) -> Callable[[Subject], Truth]:
+    """The fact of one look: yes or no as written, else a question."""
+
+    def look(s: Subject) -> Truth:
+        papers = s.item.papers
+        wrong, right = s.read(papers, "found wrong"), s.read(papers, "inspected")
+        if isinstance(wrong, tuple) and word in wrong:
+            return False
+        if isinstance(right, tuple) and word in right:
+            return True
+        return Unknown(f"nobody wrote that this was looked at: {word}")
+
+    return look
+
+
+for _name, _word, _says in ASKED:
+    fact("design", f"{_name}_inspected", type="yes/no", says=_says, method=f"`{_word}` under `papers.inspected`")(
+        answer(_word)
+    )
