@@ -103,8 +103,8 @@ def _breach(headed: Headed) -> Iterator[str]:
         yield from _fenced(short_working(finding))
     yield from _points(
         [
-            *([f"Why: {words(finding['why'])}"] if finding["why"] else []),
             *([f"Mend: {words(finding['mend'])}"] if finding["mend"] else []),
+            *([f"Why: {words(finding['why'])}"] if finding["why"] else []),
             *(f"Assumed: {words(each)}" for each in few(finding["assumes"])),
             *(f"Source: {words(each)}" for each in finding["sources"]),
             *_departure(finding),

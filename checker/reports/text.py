@@ -78,9 +78,9 @@ def _breach(headed: Headed, paint: Painter) -> Iterator[str]:
     finding = headed.finding
     yield from _title(finding, paint)
     yield from paragraph(finding["says"], _IN)
-    yield from labelled("Working", short_working(finding))
-    yield from labelled("Why", [finding["why"]])
     yield from labelled("Mend", [finding["mend"]])
+    yield from labelled("Why", [finding["why"]])
+    yield from labelled("Working", short_working(finding))
     yield from labelled("Assumed", few(finding["assumes"]))
     yield from labelled("Source", finding["sources"])
     yield from _departure(finding)

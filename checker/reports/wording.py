@@ -21,8 +21,9 @@ FEW = 6
 
 
 def subject(finding: FindingData) -> str:
-    """`conductor galley-feed`."""
-    return one_line(f"{finding['about']['kind']} {finding['about']['id']}")
+    """`conductor galley-feed`; the one design is just `the design`."""
+    about = finding["about"]
+    return one_line("the design" if about["kind"] == "design" else f"{about['kind']} {about['id']}")
 
 
 def place(finding: FindingData) -> str:
