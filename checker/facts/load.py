@@ -190,3 +190,22 @@ def site_voltage(s: Subject) -> Any:
     if isinstance(supply, Unknown):
         return supply
     return s.read(s.facts.design.vehicle, "supply.voltage") if supply == "ac" else None
+
+
+@fact(
+    "load",
+    "runs_from_both",
+    type="yes/no",
+    says="A lamp that runs from the mains and from extra-low voltage.",
+    method="as written, else by the circuits that reach it",
+)
+def runs_from_both(s: Subject) -> Any:
+    if s.item.allows("dual voltage") and s.item.has("dual voltage"):
+        return s.read(s.item, "dual voltage")
+    near = s.facts.network.near
+    return f"{s.id}:L" in near and f"{s.id}:+" in near
+
+
+@fact("load", "lampholders", words=("separate", "shared"), says="Lampholders and drivers of a lamp for two supplies.")
+def lampholders(s: Subject) -> Any:
+    return _given(s, "lampholders")

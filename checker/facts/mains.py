@@ -137,6 +137,6 @@ def feed_named(facts: Facts, name: str) -> Feed | None:
 
 
 __all__ = [
-    "TOO_MANY", "Count", "answer", "battery_side_of", "ever", "feed_named", "greatest", "least", "read_switching", "states_of",
-    "tell", "worst",
+    "TOO_MANY", "Count", "answer", "battery_side_of", "ever", "feed_named", "greatest", "least", "read_switching",
+    "states_of", "tell", "worst",
 ]  # fmt: skip

@@ -57,3 +57,11 @@ def test_a_list_of_essential_loads_settles_which_are_not() -> None:
     listed = {"essential": "[lamp]"}
     assert subject(COACH, "load", "lamp", listed).is_essential is True
     assert subject(COACH, "load", "heater", listed).is_essential is False
+
+
+def test_a_lamp_runs_from_both_when_both_reach_it_or_when_it_is_written() -> None:
+    assert subject(COACH, "load", "lamp").runs_from_both is False
+    assert subject(COACH, "load", "lamp", {"equipment.lamp.dual voltage": "true"}).runs_from_both is True
+    assert isinstance(
+        subject(COACH, "load", "lamp", {"equipment.lamp.dual voltage": "unknown"}).runs_from_both, Unknown
+    )

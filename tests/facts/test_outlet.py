@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from checker.quantities import Unknown
+from checker.quantities import Range, Unknown
 from tests.facts.mains_subjects import COACH, subject
 
 
@@ -48,3 +48,25 @@ def test_a_switch_that_nobody_saw_is_neither_there_nor_absent() -> None:
     assert isinstance(subject(COACH, "outlet", "kitchen-outlets", edits).has_switch, Unknown)
     none = {"equipment.kitchen-outlets.switched poles": "none"}
     assert subject(COACH, "outlet", "kitchen-outlets", none).has_switch is False
+
+
+WASH = {
+    "places.wash": "{kind: wet room, tray: {at: [0 m, 0 m, 0 m], size: [0.7 m, 0.7 m, 0 m]}}",
+    "equipment.kitchen-outlets.place": "wash",
+}
+
+
+@pytest.mark.parametrize(
+    ("at", "gap"),
+    [("[1.7 m, 0.3 m, 1 m]", 1.0), ("[1 m, 1.1 m, 1 m]", 0.5), ("[0.3 m, 0.3 m, 1 m]", 0.0)],
+)
+def test_the_distance_to_the_shower_is_measured_level_to_the_tray(at: str, gap: float) -> None:
+    found = subject(COACH, "outlet", "kitchen-outlets", {**WASH, "equipment.kitchen-outlets.at": at})
+    assert found.is_in_wet_room is True
+    assert found.distance_to_shower == pytest.approx(gap)
+
+
+def test_a_place_in_doubt_gives_every_distance_it_may_have() -> None:
+    edits = {**WASH, "equipment.kitchen-outlets.at": "[-1..1.2 m, 0 m, 1 m]"}
+    found = subject(COACH, "outlet", "kitchen-outlets", edits)
+    assert found.distance_to_shower == Range(0.0, 1.0)

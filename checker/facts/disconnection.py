@@ -1,0 +1,88 @@
+"""How long a fault to earth lasts, and how far the shore runs before a residual-current device watches it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.elements import LIVE, Link, Wire
+from checker.circuit.mains import RESIDUAL
+from checker.facts.catalogue import fact
+from checker.facts.mains import feed_named
+from checker.facts.subject import Subject
+from checker.facts.supply import Supply, own_residual
+from checker.quantities import Number, Range, Unknown, add, equal, greatest, least
+
+SLOWEST_S = 0.15
+"""Longest time (s) to open at five times the rated residual current, selective devices included: IEC 61008-1 (seen)."""
+
+
+@fact("supply", "source_is_tt", type="yes/no", says="The shore feeds it, and its sites have no earth but an electrode.")
+def source_is_tt(s: Subject) -> Any:
+    if s.item.feed.aboard:
+        return False
+    return equal(s.read(s.facts.design.vehicle, "supply.earthing"), "TT")
+
+
+@fact(
+    "supply",
+    "disconnection_time",
+    unit="ms",
+    says="Time in which a dead fault to earth at the load is cleared by residual-current protection.",
+    method="the quickest device on the way: its stated time, else at most 150 ms, as the fault is far above five times "
+    "its rated residual current; unknown where no such device works, since breakers alone are not worked out",
+    source="IEC 61008-1 / 61009-1, limits at five times the rated residual current (seen)",
+)
+def disconnection_time(s: Subject) -> Any:
+    supply: Supply = s.item
+    if s.has_residual_device is not True or s.residual_works is not True or s.earth_is_continuous is not True:
+        return Unknown("no residual-current device is known to work, and breakers alone are not worked out")
+    times: list[Number] = []
+    for device in supply.path.devices:
+        told = s.read(device, "time")
+        times.append(Range(0.0, SLOWEST_S) if isinstance(told, Unknown) or told is None else told)
+    if own_residual(s, supply.load) is not None:
+        times.append(Range(0.0, SLOWEST_S))
+    value = times[0]
+    for one in times[1:]:
+        value = least(value, one)
+    return value
+
+
+@fact(
+    "inlet",
+    "length_to_residual",
+    unit="m",
+    says="Longest run from the inlet to the first residual-current device; none where a branch meets none.",
+    method="walk along live conductors from the inlet",
+)
+def length_to_residual(s: Subject) -> Any:
+    feed = feed_named(s.facts, s.id)
+    if feed is None:
+        return Unknown(f"{s.id} is connected to no circuit")
+    longest: Number = 0.0
+    todo: list[tuple[str, Number]] = [(feed.live, 0.0)]
+    seen = {feed.live}
+    while todo:
+        node, length = todo.pop()
+        onward = []
+        for edge, far in s.facts.network.near.get(node, ()):
+            pole = edge.conductor.role if isinstance(edge, Wire) else edge.pole
+            if pole != LIVE or far in seen:
+                continue
+            if isinstance(edge, Link) and edge.equipment.kind in RESIDUAL:
+                longest = greatest(longest, length)
+                continue
+            seen.add(far)
+            onward.append((far, _onward(s, edge, length)))
+        if not onward and node in s.facts.network.sinks:
+            return None
+        todo.extend(onward)
+    return longest
+
+
+def _onward(s: Subject, edge: Wire | Link, length: Number) -> Number:
+    if isinstance(edge, Link):
+        return length
+    for number, stretch in enumerate(edge.lengths):
+        length = add(length, s.use(f"{edge.conductor.circuit.path}.run.{number}", stretch.length, "m"))
+    return Unknown("part of the run was not seen") if edge.gap is not None else length

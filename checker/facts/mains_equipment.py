@@ -1,0 +1,44 @@
+"""Equipment of which one property decides about shock: galvanic isolators, plug connections, traction outlets."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.design.vocabulary.words import ISOLATION
+from checker.facts.catalogue import fact
+from checker.facts.equipment import told
+from checker.facts.subject import Subject
+from checker.quantities import either, equal
+
+
+@fact("equipment", "fails_to", words=("open", "short"), says="What a protective device becomes at the end of its life.")
+def fails_to(s: Subject) -> Any:
+    return told(s, "fails to")
+
+
+@fact(
+    "equipment",
+    "live_half_covered",
+    type="yes/no",
+    says="On a plug connection the half that can stay live is the socket, or its contacts cannot be touched.",
+    method="its live side and its contacts; none for what is no connector",
+)
+def live_half_covered(s: Subject) -> Any:
+    if s.item.kind != "connector":
+        return None
+    return either(equal(told(s, "live side"), "socket"), told(s, "recessed contacts"))
+
+
+@fact("equipment", "maker_permits", type="yes/no", says="The maker of the vehicle permits its use.")
+def maker_permits(s: Subject) -> Any:
+    return told(s, "maker permits")
+
+
+@fact("equipment", "isolation_monitored", type="yes/no", says="The vehicle watches its isolation all along.")
+def isolation_monitored(s: Subject) -> Any:
+    return told(s, "isolation monitored")
+
+
+@fact("equipment", "isolation_of_sides", words=ISOLATION, says="Isolation between its sides; none when joined.")
+def isolation_of_sides(s: Subject) -> Any:
+    return told(s, "isolation")

@@ -1,0 +1,75 @@
+"""What the modes ask of the shore, against what the shore may give."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.feeding import consumers
+from checker.design.item import Item
+from checker.design.model import Equipment
+from checker.facts.catalogue import fact
+from checker.facts.mains import tell
+from checker.facts.subject import Subject
+from checker.quantities import Number, Unknown, add, divide, greater, greatest, least, multiply, show, some
+
+
+@fact(
+    "inlet",
+    "is_overdrawn",
+    type="yes/no",
+    says="In some mode the loads and chargers ask more of the shore than it gives.",
+    method="running mains loads and the input of chargers in each mode on shore; an inverter-charger with a shore "
+    "limit charges only with what the loads leave of it",
+)
+def is_overdrawn(s: Subject) -> Any:
+    answers = []
+    for mode in s.facts.design.modes.values():
+        given = s.read(mode, "shore")
+        if isinstance(given, str):
+            continue  # absent
+        asked = _asked(s, mode)
+        over = greater(asked, given)
+        if over is True:
+            tell(s, f"in the mode {mode.name}: {show(asked, 'A')} asked, {show(given, 'A')} given")
+        answers.append(over)
+    return some(answers)
+
+
+def _asked(s: Subject, mode: Item) -> Number:
+    """Current asked of the shore in a mode, A."""
+    names = {item.name for item in consumers(s.facts.network)}
+    volts = s.read(s.facts.design.vehicle, "supply.voltage")
+    running = mode.value("running")
+    loads: Number = 0.0
+    for name, given in running if isinstance(running, tuple) else ():
+        if name in names:
+            value = s.use(f"{mode.path}.running.{name}", given)
+            loads = add(loads, divide(value, volts) if given.text.rstrip().endswith("W") else value)
+    total = loads
+    for item in s.facts.network.equipment.values():
+        if item.kind == "charger" and item.name in names:
+            total = add(total, _charger(s, item, volts))
+        elif item.kind == "inverter-charger":
+            charging = _input(s, item, "charger.current", volts)
+            limit = s.read(item, "settings.shore limit")
+            if isinstance(limit, Unknown) or limit is None:
+                total = add(total, charging)
+            else:
+                total = greatest(total, least(limit, add(total, charging)))
+    return total
+
+
+def _charger(s: Subject, item: Equipment, volts: Number) -> Number:
+    stated = s.read(item, "ac.current")
+    if not isinstance(stated, Unknown) and stated is not None:
+        return stated  # type: ignore[no-any-return]
+    return _input(s, item, "dc.current", volts)
+
+
+def _input(s: Subject, item: Equipment, key: str, volts: Number) -> Number:
+    """Mains current of a charger from its charging current, battery voltage and efficiency."""
+    current, nominal, efficiency = s.read(item, key), s.read(item, "dc.nominal"), s.read(item, "efficiency")
+    if current is None:
+        return 0.0
+    return divide(multiply(current, nominal), multiply(efficiency, volts))
+

@@ -1,0 +1,29 @@
+"""Equipment of which one property decides."""
+
+from __future__ import annotations
+
+import pytest
+
+from checker.quantities import Unknown
+from tests.facts.mains_subjects import COACH, subject
+
+RUN = {"circuits.heating.run": "[1 m via duct, link, 2 m via duct]"}
+
+
+@pytest.mark.parametrize(
+    ("side", "recessed", "covered"),
+    [("socket", "unknown", True), ("plug", "true", True), ("plug", "false", False), ("socket", "false", True)],
+)
+def test_the_live_half_is_covered_as_a_socket_or_by_recessed_contacts(side: str, recessed: str, covered: bool) -> None:
+    edits = {**RUN, "equipment.link": f"{{kind: connector, live side: {side}, recessed contacts: {recessed}}}"}
+    assert subject(COACH, "equipment", "link", edits).live_half_covered is covered
+
+
+def test_bare_pins_that_nobody_saw_are_not_guessed() -> None:
+    edits = {**RUN, "equipment.link": "{kind: connector, live side: plug}"}
+    assert isinstance(subject(COACH, "equipment", "link", edits).live_half_covered, Unknown)
+
+
+def test_what_has_no_such_property_has_none() -> None:
+    found = subject(COACH, "equipment", "Q1")
+    assert (found.live_half_covered, found.fails_to, found.maker_permits, found.isolation_monitored) == (None,) * 4
