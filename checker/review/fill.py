@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from checker.quantities import Unknown
+from checker.quantities import Truth, Unknown
 from checker.review.decisive import Atom
 from checker.review.say import MOST_LISTED, plain_name, spoken, value_text
 from checker.rulebook.logic import truth
@@ -84,12 +84,21 @@ def _atom(atom: Atom) -> tuple[str, str]:
     node, scene, text = atom.node, atom.scene, atom.text
     if isinstance(node, Comparison):
         return _comparison(node, scene, atom.value, text)
+    if isinstance(node, Member) and isinstance(node.item, Const):
+        return _holds(node, scene, truth(atom.value), text)
     if isinstance(node, Member):
         item, group = evaluate(node.item, scene), evaluate(node.group, scene)
         if truth(atom.value) is False and item is not None and group is not None:
             return _is(node.item, item, scene, text), f"not in {value_text(group, node.group.type)}"
         return _is(node.item, item, scene, text), f"compared with {value_text(group, node.group.type)}"
     return _is(node, atom.value, scene, text), ""
+
+
+def _holds(node: Member, scene: Scene, value: Truth, text: str) -> tuple[str, str]:
+    """A word looked for in a list: `labels of bank is type, without replacement`."""
+    word = value_text(evaluate(node.item, scene), node.item.type)
+    head = _is(node.group, evaluate(node.group, scene), scene, text)
+    return (head, f"without {word}") if value is False else (head, f"with {word}") if value is True else (head, "")
 
 
 def _comparison(node: Comparison, scene: Scene, value: Any, text: str) -> tuple[str, str]:
