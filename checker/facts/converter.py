@@ -21,6 +21,7 @@ from checker.quantities import (
     Truth,
     Unknown,
     Window,
+    either,
     every,
     greater,
     greater_equal,
@@ -151,17 +152,22 @@ def fits_chemistry(s: Subject) -> Any:
     for output in charging_outputs(s):
         for item in output.banks:
             bank = s.facts.of("bank", item)
-            if bank is None or _pair_of_the_maker(s, bank):
+            if bank is None:
+                continue
+            matched = _pair_of_the_maker(s, bank)
+            if matched is True:
                 continue
             for key, value in charge_voltages(s, output):
-                found.append(_fits(value, key, bank))
+                found.append(either(matched, _fits(value, key, bank)))
     return every(found)
 
 
-def _pair_of_the_maker(s: Subject, bank: Subject) -> bool:
+def _pair_of_the_maker(s: Subject, bank: Subject) -> Truth:
     """The alternator and the starting battery of the vehicle are matched by its maker."""
     purpose = bank.purpose
-    return s.item.kind == "alternator" and isinstance(purpose, str) and purpose == "starting"
+    if s.item.kind != "alternator":
+        return False
+    return purpose if isinstance(purpose, Unknown) else bool(purpose == "starting")
 
 
 def _fits(value: Any, key: str, bank: Subject) -> Truth:

@@ -11,7 +11,7 @@ from checker.design.model import Equipment
 from checker.facts.bank import home
 from checker.facts.catalogue import fact
 from checker.facts.charging import charge_current, highest_setting, outputs_to
-from checker.facts.essential import live_node
+from checker.facts.darkness import live_node
 from checker.facts.levels import level_at
 from checker.facts.loads import rated_current
 from checker.facts.subject import Subject

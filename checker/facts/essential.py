@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
-from typing import Any, NamedTuple
+from collections.abc import Callable
+from typing import Any
 
-from checker.circuit.elements import Edge, Wire
 from checker.circuit.supply import passed, storage_nodes, supplied, ways
-from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
-from checker.facts.contacts import contacts, signal_state
+from checker.facts.darkness import darkeners, goes_dark, live_node, reaches
 from checker.facts.subject import Facts, Subject
-from checker.quantities import UNKNOWN, Truth, Unknown, both, either, every, some
+from checker.quantities import UNKNOWN, Truth, Unknown, both, either, every, negate, some
 
 ALARMS = ("alarm", "detector")
 SWITCHING = ("switch", "relay", "combiner", "changeover")
@@ -29,81 +27,6 @@ FAILING = (
     "inverter",
     "inverter-charger",
 )
-
-
-def _seen(edge: Edge) -> bool:
-    return not (isinstance(edge, Wire) and edge.gap is not None)
-
-
-class Standing(NamedTuple):
-    """How contacts stand, and the converters that a missing signal keeps at rest."""
-
-    passes: Callable[[Edge], bool]
-    asleep: frozenset[str]
-
-
-def standings(facts: Facts) -> list[Standing]:
-    """All contacts closed and all converters awake, then as in each mode; worked out once."""
-    found: list[Standing] | None = facts.store.get("standings")
-    if found is None:
-        found = facts.store["standings"] = _standings(facts)
-    return found
-
-
-def _standings(facts: Facts) -> list[Standing]:
-    found = [Standing(lambda edge: True, frozenset())]
-    for mode in facts.design.modes.values():
-        asleep = [
-            item.name
-            for item in facts.network.equipment.values()
-            if item.kind == "dc converter" and _enabled(facts, item, mode) is False
-        ]
-        found.append(Standing(contacts(facts, mode).surely, frozenset(asleep)))
-    return found
-
-
-def _enabled(facts: Facts, item: Equipment, mode: Item) -> Truth:
-    name = item.value("enabled by")
-    return signal_state(facts, name, mode) if isinstance(name, str) else True
-
-
-def darkeners(facts: Facts, node: str, names: Iterable[str]) -> dict[str, None]:
-    """Those of `names` without which a node that a battery supplies is supplied no more, in some mode."""
-    asked = list(names)
-    found: dict[str, None] = {}
-    for number, reached in enumerate(reaches(facts)):
-        if node in reached:
-            on_the_way = passed(reached, node)
-            for name in asked:
-                if name in on_the_way and name not in found and node in dark_without(facts, number, (name,)):
-                    found[name] = None
-    return found
-
-
-def reaches(facts: Facts) -> list[dict[str, tuple[str, str]]]:
-    """In each standing, a way from a battery to every node that one supplies; worked out once."""
-    found: list[dict[str, tuple[str, str]]] | None = facts.store.get("reaches")
-    if found is None:
-        starts = storage_nodes(facts.network)
-        found = [ways(facts.network, starts, passes, asleep) for passes, asleep in standings(facts)]
-        facts.store["reaches"] = found
-    return found
-
-
-def dark_without(facts: Facts, number: int, names: tuple[str, ...]) -> set[str]:
-    """Nodes that batteries supply in a standing and do not without some equipment; worked out once for each."""
-    held: dict[tuple[int, tuple[str, ...]], set[str]] = facts.store.setdefault("dark without", {})
-    key = (number, names)
-    if key not in held:
-        passes, asleep = standings(facts)[number]
-        left = supplied(facts.network, storage_nodes(facts.network), passes, asleep.union(names))
-        held[key] = reaches(facts)[number].keys() - left.keys()
-    return held[key]
-
-
-def live_node(facts: Facts, item: Equipment) -> str | None:
-    """The live terminal at which a load is connected."""
-    return next((f"{item.name}:{pole}" for pole in ("+", "L") if f"{item.name}:{pole}" in facts.network.near), None)
 
 
 @fact(
@@ -127,27 +50,35 @@ def _is_alarm(facts: Facts, name: str) -> bool:
     "dark_by_switch",
     of="switch",
     type="list",
-    says="Switches and relays that take every battery away from its end, in some mode.",
+    says="Switches and relays that take every battery away from its end for certain, in some mode.",
     method="each taken out in turn; walk from every battery through converters, contacts as in each mode",
 )
 def dark_by_switch(s: Subject) -> Any:
-    network = s.facts.network
-    names = [item.name for item in network.equipment.values() if item.kind in SWITCHING]
-    loose = loose_bank(s.facts)
-    found: dict[str, None] = {}
+    found: dict[str, Subject] = {}
     for port in s.item.ends:
-        item = network.equipment.get(port.equipment)
+        item = s.facts.network.equipment.get(port.equipment)
         node = live_node(s.facts, item) if item is not None else None
-        if node is None:
-            continue
-        if loose is not None:
-            return loose
-        if node not in reaches(s.facts)[0]:  # every contact closed
-            return Unknown(f"no battery is found to supply {port.equipment}")
-        found.update(darkeners(s.facts, node, names))
-        if not found and node not in supplied(network, storage_nodes(network), _seen):
-            return Unknown("part of its supply was not seen and may hide a switch")
-    return tuple(switch for name in found if (switch := s.facts.subject("switch", name)) is not None)
+        if node is not None:
+            switches = _switches_that_darken(s.facts, node, port.equipment, whole=False)
+            if isinstance(switches, Unknown):
+                return switches
+            found.update({switch.id: switch for switch in switches})
+    return tuple(found.values())
+
+
+def _switches_that_darken(facts: Facts, node: str, name: str, *, whole: bool) -> Any:
+    """The switches that do so for certain; with `whole` unknown as soon as one more may, else when none is certain."""
+    loose = loose_bank(facts)
+    if loose is not None:
+        return loose
+    if node not in reaches(facts, 0, most=True):  # every contact closed
+        return Unknown(f"no battery is found to supply {name}")
+    switching = [item.name for item in facts.network.equipment.values() if item.kind in SWITCHING]
+    found, perhaps = darkeners(facts, node, switching)
+    hidden = perhaps or node not in reaches(facts, 0, most=False)
+    if hidden and (whole or not found):
+        return Unknown("part of its supply was not seen, or a contact on it is not known")
+    return tuple(switch for one in found if (switch := facts.subject("switch", one)) is not None)
 
 
 @fact(
@@ -160,11 +91,9 @@ def dark_by_switch(s: Subject) -> Any:
 )
 def load_dark_by_switch(s: Subject) -> Any:
     node = live_node(s.facts, s.item)
-    network = s.facts.network
-    if loose_bank(s.facts) is not None or node is None or node not in supplied(network, storage_nodes(network)):
-        return Unknown(f"no battery is found to supply {s.id}")
-    found = darkeners(s.facts, node, [item.name for item in network.equipment.values() if item.kind in SWITCHING])
-    return tuple(switch for name in found if (switch := s.facts.subject("switch", name)) is not None)
+    if node is None:
+        return Unknown(f"{s.id} is not connected")
+    return _switches_that_darken(s.facts, node, s.id, whole=True)
 
 
 @fact(
@@ -196,9 +125,8 @@ def _own_cell(s: Subject) -> Truth:
     return value if isinstance(value, Unknown) else value is not None
 
 
-def _kept(facts: Facts, node: str, bank: Equipment) -> bool:
-    names = (bank.name, *facts.network.units.get(bank.name, ()))
-    return not any(node in dark_without(facts, number, names) for number in range(len(standings(facts))))
+def _kept(facts: Facts, node: str, bank: Equipment) -> Truth:
+    return negate(goes_dark(facts, node, (bank.name, *facts.network.units.get(bank.name, ()))))
 
 
 @fact("design", "essential_loads_told", type="yes/no", says="The loads that people depend on are named.",

@@ -1,0 +1,52 @@
+"""Solar arrays and their controllers."""
+
+from __future__ import annotations
+
+import pytest
+
+from checker.quantities import Unknown
+from tests.facts.house import ask, ids
+
+FOUR = {"equipment.panels.arrangement": "4s1p", "equipment.panels.modules": "4"}
+
+
+def test_open_voltage_rises_in_the_cold() -> None:
+    # 4 x 24.3 V x (1 + 0.0028 x 30 K) = 105.4 V at -5 °C.
+    assert ask("array", "panels", "open_voltage_cold", FOUR) == pytest.approx(4 * 24.3 * (1 + 0.0028 * 30))
+    assert ask("converter", "sun", "open_voltage_cold", FOUR) == pytest.approx(105.36, abs=0.01)
+    warmer = {**FOUR, "vehicle.ambient.low": "25 °C"}
+    assert ask("array", "panels", "open_voltage_cold", warmer) == pytest.approx(97.2)
+
+
+def test_an_unknown_arrangement_is_no_single_module() -> None:
+    assert isinstance(ask("array", "panels", "open_voltage_cold", {"equipment.panels.arrangement": "unknown"}), Unknown)
+
+
+def test_the_other_strings_push_back() -> None:
+    three = {"equipment.panels.arrangement": "1s3p"}
+    assert ask("array", "panels", "reverse_string_current", three) == pytest.approx(2 * 1.25 * 10.4)
+    assert ask("array", "panels", "reverse_string_current") == 0.0
+
+
+def test_an_array_finds_its_controller_and_the_controller_its_arrays() -> None:
+    assert ask("array", "panels", "controller").id == "sun"
+    assert ids(ask("converter", "sun", "arrays")) == ["panels"]
+    assert ask("converter", "converter", "arrays") == ()
+
+
+def test_power_of_the_array_over_that_of_the_controller() -> None:
+    assert ask("converter", "sun", "array_power_ratio") == pytest.approx(600 / (15 * 56))
+
+
+def test_the_isolator_of_an_array_is_read_with_its_ratings() -> None:
+    assert ask("array", "panels", "isolator_voltage") == 150.0
+    assert ask("array", "panels", "isolator_poles") == 2.0
+    assert ask("array", "panels", "isolator_voltage", {"equipment.sun-switch.voltage": "250 V AC"}) is None
+    bare = {"circuits.sun-in.run": "[3 m]"}
+    assert ask("array", "panels", "has_isolator", bare) is False
+    assert ask("array", "panels", "isolator_voltage", bare) is None
+    assert isinstance(ask("array", "panels", "has_isolator", {"circuits.sun-in.run": "[3 m, unknown]"}), Unknown)
+
+
+def test_strings_in_one_array_do_not_tell_of_fuses_of_their_own() -> None:
+    assert isinstance(ask("array", "panels", "has_string_fuses", {"equipment.panels.arrangement": "1s3p"}), Unknown)
