@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 from checker.design.item import Item
 from checker.facts.subject import Facts
 from checker.quantities import Range, exact, show
-from checker.reading import read_text
+from checker.reading import ReadingErrors, read_text
 from checker.review import Review, review
 from checker.rulebook import Rulebook, load_rulebook
 from checker.rulebook.logic import truth
@@ -101,3 +101,48 @@ def test_no_subject_is_lost_when_more_is_known(share: float) -> None:
     lost = {finding.key for finding in before()[0].findings} - {finding.key for finding in after.findings}
     assert not lost
     assert after.counts["unproven"] < before()[0].counts["unproven"], "knowing more decides more"
+
+
+FLAWED = (Path(str(shipped("examples"))) / "estuary-coach-flawed.fitout.yaml").read_text("utf-8")
+SHAPES = ("quantity", "ratio", "count", "window", "rated voltage", "word", "yes/no")
+
+
+@cache
+def exact_entries() -> tuple[str, ...]:
+    """Paths of the entries of the flawed coach that can be forgotten."""
+    found = []
+    for item in items(read_text(FLAWED)):
+        for key, written in item.written():
+            spec = item.vocabulary.keys[key]
+            if spec.shape in SHAPES and not spec.required and written.basis == "stated" and "#" not in item.path:
+                found.append(f"{item.path}.{key}")
+    return tuple(dict.fromkeys(found))
+
+
+@cache
+def flawed() -> Review:
+    return review(read_text(FLAWED), book(), keep_all=True)
+
+
+def known(paths: list[str]) -> list[str]:
+    """Those of the paths that the reader lets be unknown."""
+    taken = []
+    for path in paths:
+        try:
+            read_text(FLAWED, edits=[(path, "unknown")])
+        except (ReadingErrors, ValueError):
+            continue
+        taken.append(path)
+    return taken
+
+
+@settings(max_examples=12, deadline=None)
+@given(st.lists(st.integers(0, 10_000), min_size=1, max_size=6))
+def test_what_is_forgotten_makes_nothing_met_that_was_not(places: list[int]) -> None:
+    paths = known([exact_entries()[place % len(exact_entries())] for place in places])
+    after = review(read_text(FLAWED, edits=[(path, "unknown") for path in paths]), book(), keep_all=True)
+    before_verdicts = {finding.key: finding.verdict for finding in flawed().findings}
+    for finding in after.findings:
+        was = before_verdicts.get(finding.key)
+        if finding.verdict == "met":
+            assert was in (None, "met", "not applicable"), (finding.key, was, paths)
