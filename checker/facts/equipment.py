@@ -150,8 +150,10 @@ def serves_gas(s: Subject) -> Truth:
         return "gas" in detects
     if s.item.allows("purpose"):
         purpose = s.read(s.item, "purpose")
-        # What a load is for, left out, is no gas gear: the writer would have named what serves the gas.
-        return False if isinstance(purpose, Unknown) else bool(purpose == "gas system")
+        if isinstance(purpose, Unknown):
+            # Left out, it is no gas gear: whoever fits that names it. Written as unknown, it may be.
+            return purpose if s.item.has("purpose") else False
+        return bool(purpose == "gas system")
     return False
 
 

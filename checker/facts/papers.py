@@ -14,6 +14,7 @@ from checker.facts.catalogue import fact
 from checker.facts.space import is_kind
 from checker.facts.subject import Subject
 from checker.quantities import Truth, Unknown, equal, every, least, some
+from checker.quantities.values import between
 
 MANUAL = (
     "charging", "isolating", "fuses", "lithium handling", "testing", "inspection interval", "lead use", "shut down",
@@ -158,21 +159,22 @@ def years_to_inspection(s: Subject) -> Any:
     due, made = paper(s, "next inspection"), s.use("date", s.item.date)
     if due is None:
         return None
-    months = (_months(due), _months(made))
-    if months[0] is None or months[1] is None:
+    first, last = _months(made), _months(due)
+    if first is None or last is None:
         return Unknown("the date of the design or of the next inspection is not told")
-    return (months[0] - months[1]) / 12.0 * YEAR_S
+    return between((last[0] - first[1]) / 12.0 * YEAR_S, (last[1] - first[0]) / 12.0 * YEAR_S)
 
 
 YEAR_S = 31_557_600.0  # the Julian year of 365.25 days, as the unit `year` is counted
 
 
-def _months(date: Any) -> int | None:
-    """A date as months since year 0; the first of the year where no month is given; None for a stretch of time."""
-    if not isinstance(date, str) or ".." in date:
+def _months(date: Any) -> tuple[int, int] | None:
+    """A date as the months since year 0 it may lie in: the whole year where no month is given."""
+    if not isinstance(date, str):
         return None
-    parts = date.split("-")
-    return int(parts[0]) * 12 + (int(parts[1]) if len(parts) > 1 else 1)
+    ends = [[int(part) for part in end.split("-")] for end in (date.split("..")[0], date.split("..")[-1])]
+    first, last = ends[0], ends[1]
+    return first[0] * 12 + (first[1] if len(first) > 1 else 1), last[0] * 12 + (last[1] if len(last) > 1 else 12)
 
 
 @fact("design", "editions_stated", type="yes/no", says="The editions of the standards applied are listed.")

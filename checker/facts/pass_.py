@@ -35,8 +35,7 @@ def panel(s: Subject) -> Any:
       source="common practice, no source")  # fmt: skip
 def sharp(s: Subject) -> Truth:
     found = s.panel
-    # Any panel may have a hard edge: one that is not told is taken for one that has.
-    return True if isinstance(found, Unknown) else found in HARD
+    return Unknown(f"what {s.id} goes through is not told") if isinstance(found, Unknown) else found in HARD
 
 
 @fact("hole", "edge_covered", type="yes/no", says="A grommet, bush or gland keeps cables off its edge.")

@@ -19,6 +19,9 @@ def test_a_device_written_in_a_run_stands_where_the_run_has_just_been() -> None:
 def test_gear_of_the_gas_system_serves_the_gas() -> None:
     assert ask("equipment", "solenoid", "serves_gas") is True
     assert ask("equipment", "FS", "serves_gas") is False
+    assert ask("equipment", "slide-motor", "serves_gas") is False
+    unread = ("equipment.slide-motor.purpose", "unknown")
+    assert isinstance(ask("equipment", "slide-motor", "serves_gas", unread), Unknown)
 
 
 def test_the_place_decides_whether_it_stands_in_a_gas_locker() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from checker.quantities import Unknown
+from checker.quantities import Range, Unknown
 from tests.facts.van import ask
 
 YEAR_S = 31_557_600.0
@@ -32,9 +32,12 @@ def test_the_time_to_the_next_inspection_counts_months() -> None:
     assert sooner == pytest.approx(YEAR_S / 2)
 
 
-def test_a_date_in_doubt_gives_no_interval() -> None:
-    found = ask("design", "design", "years_to_inspection", ("papers.next inspection", "2026..2028"))
-    assert isinstance(found, Unknown)
+def test_a_date_in_doubt_gives_a_time_in_doubt() -> None:
+    # From May 2026: a year alone may be any month of it.
+    found = ask("design", "design", "years_to_inspection", ("papers.next inspection", "2027..2028"))
+    assert isinstance(found, Range)
+    assert found.low == pytest.approx(8 / 12 * YEAR_S)
+    assert found.high == pytest.approx(31 / 12 * YEAR_S)
 
 
 def test_a_licence_of_none_is_no_licence() -> None:

@@ -26,6 +26,7 @@ def test_only_the_circuits_that_pass_it_are_listed() -> None:
     assert [one.id for one in ask("hole", "bay-hole", "circuits")] == ["trunk"]
 
 
-def test_a_panel_that_is_not_told_is_taken_for_a_hard_one() -> None:
-    assert ask("hole", "floor-hole", "sharp", ("passes.floor-hole.panel", "unknown")) is True
+def test_hard_panels_rub_and_soft_ones_do_not() -> None:
+    assert ask("hole", "floor-hole", "sharp") is True
+    assert isinstance(ask("hole", "floor-hole", "sharp", ("passes.floor-hole.panel", "unknown")), Unknown)
     assert ask("hole", "floor-hole", "sharp", ("passes.floor-hole.panel", "foam")) is False
