@@ -89,6 +89,17 @@ def as_number(band: Band | Unknown) -> Number:
     return band.min_s if band.min_s == band.max_s else between(band.min_s, band.max_s)
 
 
+def slowest(times: list[Number]) -> Number:
+    """The longest of some times, no limit among them allowed; unknown when one is."""
+    lows, highs = [0.0], [0.0]
+    for one in times:
+        if isinstance(one, Unknown) or one is None:
+            return UNKNOWN if one is None else one
+        lows.append(one.low if isinstance(one, Range) else one)
+        highs.append(one.high if isinstance(one, Range) else one)
+    return as_number(Band(max(lows), max(highs)))
+
+
 @fact(
     "device",
     "clearing_time",

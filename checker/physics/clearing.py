@@ -103,6 +103,28 @@ def let_through(held: Characteristic, greatest_a: float, within_s: float = LONGE
     return Band(least * scale, greatest * scale)
 
 
+def energy_at(held: Characteristic, current_a: float) -> float:
+    """Upper bound of ``I^2 t`` at one current; a fuse beyond its points keeps the energy of its last. [A2 s]
+
+    Infinite where nothing is promised.
+    """
+    multiple = _multiple(held, current_a)
+    found = []
+    for one in held.series:
+        reached = multiple
+        if not held.mechanical and one.greatest:
+            reached = min(multiple, one.greatest[-1][0])
+        found.append(reached**2 * _greatest(one, reached))
+    return max(found) * held.unit_a**2
+
+
+def is_published(held: Characteristic, current_a: float) -> bool:
+    """Whether a current lies between the first and the last point of both edges of all its curves."""
+    multiple = _multiple(held, current_a)
+    edges = [edge for one in held.series for edge in (one.least, one.greatest)]
+    return all(edge and edge[0][0] <= multiple <= edge[-1][0] for edge in edges)
+
+
 def _most(edge: Edge, multiple: float, within_s: float, after_s: float, before: float | None = None) -> float:
     """Greatest of ``m^2 min(t, within)`` up to a multiple on one edge; `after_s` is the time beyond its last point."""
     points = [point for point in edge if point[0] <= multiple]

@@ -1,0 +1,139 @@
+"""Branches thinner than what feeds them, and circuits whose negative is not on the chassis."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.elements import CHASSIS, LIVE, RETURN, Link, Wire
+from checker.circuit.groups import Groups
+from checker.facts.catalogue import fact
+from checker.facts.clearing import clearing_borders
+from checker.facts.conductor_given import wire_length
+from checker.facts.subject import Facts, Subject
+from checker.quantities import Number, Range, Truth, Unknown, both, either, greater, greatest, some
+
+
+def _outer(s: Subject) -> list[tuple[Wire, list[Any]]]:
+    """The stretches of a conductor that devices outside it feed, with those devices; its own ones left out."""
+    own = {part.equipment.name for part in s.item.links}
+    found = []
+    for wire, borders in clearing_borders(s):
+        names = dict.fromkeys(one.link.equipment.name for one in borders if one.link.equipment.name not in own)
+        devices = [device for name in names if (device := s.facts.subject("device", name)) is not None]
+        if devices:
+            found.append((wire, devices))
+    return found
+
+
+def _own_at(s: Subject, wire: Wire) -> bool:
+    """Whether a device of the conductor stands at one end of a stretch."""
+    return any(part.is_protective and {part.a, part.b} & {wire.a, wire.b} for part in s.item.links)
+
+
+@fact(
+    "conductor",
+    "is_branch",
+    type="yes/no",
+    says="It branches off something larger: a device that feeds it lets through more than it carries.",
+    method="rating of the devices at the edge of its zone, outside it, against its carrying capacity",
+)
+def is_branch(s: Subject) -> Truth:
+    if s.item.role != LIVE:
+        return False
+    return some([greater(one.rating, s.carrying_capacity) for _, devices in _outer(s) for one in devices])
+
+
+@fact(
+    "conductor",
+    "branch_length",
+    unit="m",
+    says="Length of a branch before its own device: the way from where it branches off, all of it without a device.",
+    method="length of the stretch between the branch point and its own device",
+)
+def branch_length(s: Subject) -> Any:
+    found: list[Number] = [0.0]
+    for wire, _ in _outer(s):
+        found.append(wire_length(s, wire) if _own_at(s, wire) or len(s.item.wires) == 1 else s.length)
+    return greatest(found)
+
+
+@fact(
+    "device",
+    "negative_on_chassis",
+    type="yes/no",
+    says="The negative of its circuit is joined to the chassis.",
+    method="graph of return and bonding conductors, joined sides of converters counted",
+)
+def negative_on_chassis(s: Subject) -> Truth:
+    sure, perhaps = _grounded(s.facts)
+    answers: list[Truth] = []
+    for conductor in s.protects:
+        circuit = conductor.item.circuit
+        if circuit.returns.how == "chassis":
+            answers.append(True)
+            continue
+        back = s.facts.network.conductor(circuit.name, RETURN)
+        if back is None:
+            lost = circuit.returns.how == "unknown"
+            answers.append(Unknown(f"how {circuit.name} returns is not known") if lost else False)
+        elif sure.joined(back.start, CHASSIS):
+            answers.append(True)
+        else:
+            known = not perhaps.joined(back.start, CHASSIS)
+            answers.append(False if known else Unknown("whether a converter joins its negatives is not known"))
+    return some(answers) if answers else Unknown(f"{s.id} stands in no circuit")
+
+
+def _grounded(facts: Facts) -> tuple[Groups, Groups]:
+    """Nodes joined by return and bonding conductors: surely, and perhaps."""
+    found: tuple[Groups, Groups] | None = facts.shared.get("grounded")
+    if found is None:
+        sure, perhaps = Groups(), Groups()
+        for conductor in facts.network.conductors:
+            if conductor.role != LIVE and conductor.role != "earth":
+                for part in conductor.parts:
+                    _join(sure, perhaps, part.a, part.b, True)
+        for link in facts.network.links:
+            if link.pole == RETURN:
+                _join(sure, perhaps, link.a, link.b, True)
+        for item in facts.network.equipment.values():
+            if item.kind == "dc converter":
+                _join(sure, perhaps, f"{item.name}:low-", f"{item.name}:high-", _together(item.value("isolated")))
+            elif item.kind == "solar controller":
+                _join(sure, perhaps, f"{item.name}:pv-", f"{item.name}:battery-", None)
+        found = facts.shared["grounded"] = sure, perhaps
+    return found
+
+
+def _together(isolated: Any) -> bool | None:
+    return None if isinstance(isolated, Unknown) else isolated is not True
+
+
+def _join(sure: Groups, perhaps: Groups, a: str, b: str, joined: bool | None) -> None:
+    if joined is True:
+        sure.join(a, b)
+    if joined is not False:
+        perhaps.join(a, b)
+
+
+@fact(
+    "device",
+    "both_poles_protected",
+    type="yes/no",
+    says="It opens both poles together, or a device stands in the return as well.",
+    method="poles of the device; graph of the return",
+)
+def both_poles_protected(s: Subject) -> Truth:
+    poles = s.poles
+    two: Truth = poles if isinstance(poles, Unknown) else poles is not None and _at_least_two(poles)
+    answers: list[Truth] = []
+    for conductor in s.protects:
+        back = s.facts.network.conductor(conductor.item.circuit.name, RETURN)
+        answers.append(back is not None and any(isinstance(one, Link) and one.is_protective for one in back.parts))
+    return either(two, both(bool(answers), some(answers)))
+
+
+def _at_least_two(poles: Number) -> Truth:
+    if isinstance(poles, Range):
+        return greater(poles, 1.5)
+    return isinstance(poles, float) and poles >= 2.0

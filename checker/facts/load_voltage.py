@@ -1,0 +1,253 @@
+"""The voltages a battery-side load sees: highest, lowest over all modes, and while it starts itself."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any, NamedTuple
+
+from checker.circuit.elements import LIVE, Source
+from checker.circuit.groups import Groups
+from checker.design.item import Item
+from checker.design.model import Equipment
+from checker.facts.catalogue import fact
+from checker.facts.contacts import contacts, engine_runs
+from checker.facts.least_fault import ASSUMED, low_voltage, weak_source
+from checker.facts.levels import level_at, read_level
+from checker.facts.subject import Facts, Subject
+from checker.quantities import (
+    UNKNOWN,
+    Number,
+    Range,
+    Unknown,
+    Window,
+    add,
+    greatest,
+    least,
+    less_equal,
+    multiply,
+    show,
+    subtract,
+)
+
+
+class Held(NamedTuple):
+    """The lowest voltage at the source of a load in one mode (V), its resistance (ohm), who holds it up."""
+
+    mode: str
+    volts: Number
+    ohms: Number
+    source: Source | None
+    peak: Number
+
+
+def _said(text: str) -> Callable[[], str]:
+    return lambda: text
+
+
+def _node(s: Subject) -> str | None:
+    node = f"{s.id}:+"
+    return node if node in s.facts.network.near else None
+
+
+def held_in_modes(facts: Facts, node: str) -> list[Held]:
+    """What holds up the part of a node in each mode in which something does; found once for all its loads."""
+    found = []
+    for mode in facts.design.modes.values():
+        groups, held = _parts_of(facts, mode)
+        one = held.get(groups.find(node))
+        if one is not None:
+            found.append(one)
+    return found
+
+
+def _parts_of(facts: Facts, mode: Item) -> tuple[Groups, dict[str, Held]]:
+    """The live nodes joined in a mode, contacts that may be closed taken as closed, and what holds up each part."""
+    kept: dict[str, tuple[Groups, dict[str, Held]]] = facts.store.setdefault("held in modes", {})
+    if mode.name not in kept:
+        state, groups = contacts(facts, mode), Groups()
+        for conductor in facts.network.conductors:
+            if conductor.role == LIVE:
+                for wire in conductor.wires:
+                    groups.join(wire.a, wire.b)
+        for link in facts.network.links:
+            if link.pole == LIVE and state.perhaps(link):
+                groups.join(link.a, link.b)
+        at: dict[str, list[Source]] = {}
+        for source in facts.network.sources:
+            if source.system == "dc":
+                at.setdefault(groups.find(source.live), []).append(source)
+        held = {name: one for name, sources in at.items() if (one := _held(facts, sources, mode)) is not None}
+        kept[mode.name] = groups, held
+    return kept[mode.name]
+
+
+def _held(facts: Facts, sources: list[Source], mode: Item) -> Held | None:
+    if engine_runs(mode) is True:
+        for source in sources:
+            if source.equipment.kind == "alternator":
+                window = source.equipment.value("set voltage")
+                volts = window.low if isinstance(window, Window) else UNKNOWN
+                return Held(mode.name, volts, 0.0, source, float("inf"))
+    found = [held for source in sources if (held := _by_source(facts, source, mode)) is not None]
+    if not found:
+        return None
+    worst = least([one.volts for one in found])
+    batteries = [one for one in found if one.source is not None and one.source.storage]
+    ohms = least([one.ohms for one in batteries]) if batteries else 0.0
+    peak = float("inf") if batteries else least([one.peak for one in found])
+    return Held(mode.name, worst, ohms, found[0].source, peak)
+
+
+def _by_source(facts: Facts, source: Source, mode: Item) -> Held | None:
+    item = source.equipment
+    if source.storage:
+        pair = weak_source(facts, source)
+        volts = _discharged(facts, item) if item.kind in ("battery", "bank") else UNKNOWN
+        return Held(mode.name, volts, UNKNOWN if pair is None else pair[1], source, float("inf"))
+    if item.kind == "dc converter" and (source.port == "low" or item.value("both ways") is not True):
+        setting = item.value("settings.feed voltage")
+        if isinstance(setting, Unknown):
+            setting = item.value("settings.charge voltage")
+        peak = item.value(f"sides.{source.port}.peak.current")
+        if not isinstance(peak, float | Range):
+            peak = item.value(f"sides.{source.port}.current")
+        return Held(mode.name, setting, 0.0, source, peak)
+    return None
+
+
+def _discharged(facts: Facts, item: Equipment) -> Number:
+    """Where the management stops discharging, else the rested voltage of a low battery, V."""
+    one = item.base if item.kind == "bank" and item.base is not None else item
+    stop = one.value("bms.under voltage") if one.allows("bms.under voltage") else UNKNOWN
+    low = low_voltage(facts, item)
+    if not isinstance(stop, float | Range):
+        return low
+    arrangement = item.value("arrangement") if item.kind == "bank" else None
+    base = item.base if item.kind == "battery" else None
+    if base is not None and base.kind == "bank":
+        arrangement = base.value("arrangement")
+    return multiply(stop, float(arrangement[0])) if isinstance(arrangement, tuple) else stop
+
+
+@fact(
+    "load",
+    "highest_voltage",
+    unit="V",
+    says="Highest voltage on its part of the battery side.",
+    method="highest of the settings of chargers and the full battery there",
+)
+def highest_voltage(s: Subject) -> Any:
+    node = _node(s)
+    level = None if node is None else level_at(s.facts, node)
+    read_level(s, level)
+    return Unknown(f"{s.id} is connected to no battery-side circuit") if level is None else level.highest
+
+
+@fact(
+    "load",
+    "lowest_voltage",
+    unit="V",
+    says="Lowest voltage at its terminals while it runs, over all modes that supply it.",
+    method="alternator at its lowest setting, else the battery where its management stops or 10 % charged, else the "
+    "converter as set; less the drop of the circuit",
+    source="Ohm's law; a low battery by common practice, no source",
+)
+def lowest_voltage(s: Subject) -> Any:
+    node = _node(s)
+    if node is None:
+        return Unknown(f"{s.id} is connected to no battery-side circuit")
+    held = held_in_modes(s.facts, node)
+    if not held:
+        return Unknown(f"no mode supplies {s.id}")
+    for one in held:
+        _tell(s, one)
+        who = "nobody" if one.source is None else one.source.name
+        s.note(_said(f"mode {one.mode}: {who} holds {show(one.volts, 'V')}"))
+    lost = _circuits(s)
+    if isinstance(lost, Unknown):
+        return lost
+    return subtract(least([one.volts for one in held]), greatest([one.drop for one in lost]) if lost else 0.0)
+
+
+def _tell(s: Subject, held: Held) -> None:
+    """Note what a held voltage rests on."""
+    if s.facts.recorder is None or held.source is None:
+        return
+    item = held.source.equipment
+    one = item.base if item.kind == "bank" and item.base is not None else item
+    for key in ("set voltage", "chemistry", "nominal", "cells", "bms.under voltage", "settings.feed voltage"):
+        if one.allows(key):
+            s.read(one, key)
+    if held.source.storage:
+        s.note(ASSUMED.__str__)
+
+
+def _circuits(s: Subject) -> list[Subject] | Unknown:
+    """The circuits that end at a load."""
+    by_load: dict[str, list[Subject]] | None = s.facts.store.get("circuits by load")
+    if by_load is None:
+        by_load = s.facts.store["circuits by load"] = {}
+        for circuit in s.facts.subjects("circuit"):
+            for port in circuit.item.ends:
+                by_load.setdefault(port.equipment, []).append(circuit)
+    found = [one for one in by_load.get(s.id, []) if one.system == "dc"]
+    return found or Unknown(f"no circuit ends at {s.id}")
+
+
+@fact(
+    "load",
+    "start_voltage",
+    unit="V",
+    says="Lowest voltage at its terminals while it starts; none for what has no start current.",
+    method="held voltage less start current times battery and loop resistance, less the drop of the feeders; a "
+    "converter holds its setting up to its peak",
+    source="Ohm's law; battery 10 % charged with 1.5 times its stated resistance: common practice, no source",
+)
+def start_voltage(s: Subject) -> Any:
+    if not s.item.allows("start.current"):
+        return None
+    current = s.read(s.item, "start.current")
+    if isinstance(current, Unknown):
+        return Unknown(f"the start current of {s.id} is not told") if s.item.kind in STARTS else None
+    node = _node(s)
+    lost = _circuits(s)
+    if node is None or isinstance(lost, Unknown):
+        return Unknown(f"no battery-side circuit ends at {s.id}")
+    found = []
+    for one in held_in_modes(s.facts, node):
+        _tell(s, one)
+        if less_equal(current, one.peak) is not True:
+            return Unknown("beyond its peak a converter lets the voltage fall, nobody says how far")
+        for circuit in lost:
+            found.append(_at_start(circuit, one, current))
+            s.note(_said(f"mode {one.mode}: {show(one.volts, 'V')} held, {show(found[-1], 'V')} at the motor"))
+    return least(found) if found else Unknown(f"no mode supplies {s.id}")
+
+
+STARTS = ("motor", "fan", "fridge", "air conditioner")
+
+
+def _at_start(circuit: Subject, held: Held, current: Number) -> Number:
+    ohms = add(held.ohms, circuit.loop_resistance)
+    feeders: Number = 0.0
+    for feeder in circuit.fed_by:
+        ohms = add(ohms, feeder.loop_resistance)
+        feeders = add(feeders, feeder.own_drop)
+    return subtract(subtract(held.volts, multiply(current, ohms)), feeders)
+
+
+@fact(
+    "load",
+    "least_voltage",
+    unit="V",
+    says="Lower end of the voltages it works at.",
+)
+def least_voltage(s: Subject) -> Any:
+    window = s.voltage_window
+    return window.low if isinstance(window, Window) else UNKNOWN
+
+
+@fact("load", "most_voltage", unit="V", says="Upper end of the voltages it works at.")
+def most_voltage(s: Subject) -> Any:
+    window = s.voltage_window
+    return window.high if isinstance(window, Window) else UNKNOWN

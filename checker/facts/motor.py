@@ -1,0 +1,194 @@
+"""Starts and stalls against the devices before them: a device must hold the one and open on the other."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from checker.design.model import Equipment
+from checker.facts.bank_limits import inverter_current
+from checker.facts.catalogue import fact
+from checker.facts.clearing import SOURCE, as_number, over, slowest
+from checker.facts.least_fault import zones_of
+from checker.facts.levels import level_at
+from checker.facts.loads import rated_current
+from checker.facts.subject import Subject
+from checker.facts.zone_loads import loads_behind, supplying
+from checker.physics.clearing import opening, promised
+from checker.quantities import (
+    UNKNOWN,
+    Number,
+    Range,
+    Truth,
+    Unknown,
+    add,
+    every,
+    greatest,
+    less_equal,
+    show,
+    subtract,
+)
+
+MOTORS = ("motor", "fan")
+STARTING = ("motor", "fan", "fridge", "air conditioner")
+
+
+def _said(text: str) -> Callable[[], str]:
+    return lambda: text
+
+
+@fact("load", "is_motor", type="yes/no", says="It is a motor, or a fan.", method="kind")
+def is_motor(s: Subject) -> bool:
+    return s.item.kind in MOTORS
+
+
+@fact("load", "stall_current", unit="A", says="Current when held still; none for what is no motor.")
+def stall_current(s: Subject) -> Any:
+    return s.read(s.item, "stall") if s.item.allows("stall") else None
+
+
+@fact("load", "thermal_cut_out", type="yes/no", says="It has a thermal cut-out of its own.")
+def thermal_cut_out(s: Subject) -> Any:
+    return s.read(s.item, "thermal cut-out") if s.item.allows("thermal cut-out") else False
+
+
+@fact("load", "own", words=("factory", "fitter", "owner"), says="Whose work it is.")
+def own(s: Subject) -> Any:
+    return s.read(s.item, "own")
+
+
+@fact(
+    "load",
+    "protected_by",
+    of="device",
+    type="list",
+    says="The devices through which it is fed with no other between, on the battery side.",
+    method="graph: the devices at the edge of its zone behind which a source stands",
+)
+def protected_by(s: Subject) -> tuple[Any, ...]:
+    node = f"{s.id}:+"
+    if node not in s.facts.network.near:
+        return ()
+    borders = supplying(s.facts, zones_of(s.facts).of(node))
+    found = (s.facts.subject("device", one.link.equipment.name) for one in borders)
+    return tuple(one for one in found if one is not None)
+
+
+@fact(
+    "load",
+    "stall_clears_by",
+    unit="s",
+    says="Time by which its device is promised to have opened when it is held still; no limit without a device.",
+    method="upper edge of the time-current band at the stall current; the slowest of several devices",
+    source=SOURCE,
+)
+def stall_clears_by(s: Subject) -> Any:
+    devices = s.protected_by
+    if not devices:
+        return float("inf")
+    current = s.stall_current
+    found = []
+    for device in devices:
+        time = as_number(over(device, current, promised)) if current is not None else UNKNOWN
+        ratio = f"{device.id} ({show(device.rating, 'A')}) at {show(current, 'A')}: promised open by {show(time, 's')}"
+        s.note(_said(ratio))
+        found.append(time)
+    return slowest(found)
+
+
+class Start:
+    """One start behind a device: who, the current through the device (A), how long (s), how long it surely holds."""
+
+    __slots__ = ("current", "holds", "item", "time")
+
+    def __init__(self, item: Equipment, current: Number, time: Number, holds: Number) -> None:
+        self.item = item
+        self.current = current
+        self.time = time
+        self.holds = holds
+
+
+def starts(s: Subject) -> list[Start]:
+    """The starts and surges of what a device feeds, each with what else runs through it."""
+    kept: dict[str, list[Start]] = s.facts.store.setdefault("starts", {})
+    if s.id in kept and s.facts.recorder is None:
+        return kept[s.id]
+    found = []
+    for item, node in loads_behind(s):
+        pair = _surge(s, item) if not item.allows("start.current") and item.kind.startswith("inverter") else None
+        if pair is None and item.allows("start.current"):
+            pair = _start(s, item, node)
+        if pair is None:
+            continue
+        current, time = pair
+        band = over(s, current, opening)
+        holds: Number = band if isinstance(band, Unknown) else band.min_s
+        line = f"{item.name}: {show(current, 'A')} for {show(time, 's')}; surely held for {show(holds, 's')}"
+        s.note(_said(line))
+        found.append(Start(item, current, time, holds))
+    kept[s.id] = found
+    return found
+
+
+def _start(s: Subject, item: Equipment, node: str) -> tuple[Number, Number] | None:
+    """Current through the device and time of a start, None for a load without one."""
+    stated, time = s.read(item, "start.current"), s.read(item, "start.time")
+    if not isinstance(stated, float | Range):
+        if item.kind in STARTING:
+            return Unknown(f"the start current of {item.name} is not told"), time
+        return None
+    level = level_at(s.facts, node)
+    own_current = rated_current(item, UNKNOWN if level is None else level.nominal)
+    others = subtract(s.load_current, own_current)
+    if isinstance(others, float | Range):
+        rest = greatest(others, 0.0)
+        return add(stated, rest), time
+    return stated, time
+
+
+def _surge(s: Subject, item: Equipment) -> tuple[Number, Number] | None:
+    return inverter_current(s, item, peak=True), s.read(item, "surge.time")
+
+
+@fact(
+    "device",
+    "greatest_start",
+    unit="A",
+    says="Greatest short current of a start or surge through it; none when nothing behind it starts.",
+    method="start current, or surge of an inverter at its lowest voltage, with what else runs",
+)
+def greatest_start(s: Subject) -> Any:
+    found = [one.current for one in starts(s)]
+    return greatest(found) if found else None
+
+
+@fact(
+    "device",
+    "has_starts",
+    type="yes/no",
+    says="Motors, compressors or inverters draw through it with no other device between.",
+    method="graph",
+)
+def has_starts(s: Subject) -> bool:
+    return bool(starts(s))
+
+
+@fact(
+    "device",
+    "holds_starts",
+    type="yes/no",
+    says="It surely stays closed while what it feeds starts.",
+    method="time of each start at most the lower edge of the time-current band at its current",
+    source=SOURCE,
+)
+def holds_starts(s: Subject) -> Truth:
+    answers: list[Truth] = []
+    for one in starts(s):
+        at_least = _surely_held(s, one)
+        answers.append(True if at_least else less_equal(one.time, one.holds))
+    return every(answers)
+
+
+def _surely_held(s: Subject, start: Start) -> bool:
+    """A current not above the rating is held however long it lasts."""
+    return less_equal(start.current, s.rating) is True

@@ -1,0 +1,165 @@
+"""Ratings against lasting loads and heat: blade fuses in hot places, loads that run for hours, transformers."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.elements import LIVE
+from checker.facts.catalogue import fact
+from checker.facts.subject import Subject
+from checker.facts.zone_loads import loads_behind
+from checker.physics.interpolation import linear
+from checker.physics.tables import table
+from checker.quantities import (
+    UNKNOWN,
+    Number,
+    Range,
+    Unknown,
+    Window,
+    add,
+    corners,
+    divide,
+    greater_equal,
+    greatest,
+    multiply,
+    subtract,
+)
+
+LASTING_S = 3.0 * 3600.0  # NFPA 70 article 100, continuous load (from memory)
+RERATED = "large blade"
+
+
+@fact(
+    "device",
+    "ambient",
+    unit="°C",
+    says="Air temperature where it stands.",
+    method="upper temperature of its place, else of the hottest air the vehicle is used in",
+)
+def ambient(s: Subject) -> Any:
+    name = s.read(s.item, "place") if s.item.allows("place") else UNKNOWN
+    place = s.facts.design.places.get(name) if isinstance(name, str) else None
+    if place is not None:
+        stated = s.read(place, "temperature") if place.allows("temperature") else UNKNOWN
+        if isinstance(stated, Window):
+            return stated.high
+        if place.says("kind", "engine space"):
+            return Unknown(f"the air temperature in {place.name} is not stated")
+    return s.read(s.facts.design.vehicle, "ambient.high")
+
+
+def _rerated(ambient_c: float) -> float:
+    published = table("fuse_temperature_rerating")
+    points = tuple((float(row["ambient_c"]), float(row["fraction"])) for row in published.rows
+                   if row["family"] == RERATED)  # fmt: skip
+    if ambient_c <= points[0][0]:
+        return points[0][1]
+    return linear("ambient temperature, °C,", ambient_c, points, published.source)
+
+
+@fact(
+    "device",
+    "hot_rating",
+    unit="A",
+    says="Current a blade fuse carries for ever at the temperature of its place.",
+    method="rating times the published share, straight lines between its rows; held for large blades alone",
+    source="table fuse_temperature_rerating (seen)",
+)
+def hot_rating(s: Subject) -> Any:
+    family = s.family
+    if family != RERATED:
+        return Unknown(f"how heat lowers the rating of {s.id} is not published for its family")
+    return multiply(s.rating, corners(_rerated, s.ambient))
+
+
+@fact(
+    "device",
+    "lasting_current",
+    unit="A",
+    says="Part of its load that runs for three hours or more.",
+    method="load current less the loads that are said to run less than three hours",
+    source="NFPA 70 article 100, continuous load (from memory)",
+)
+def lasting_current(s: Subject) -> Any:
+    whole = s.load_current
+    sure: Number = 0.0
+    short: Number = 0.0
+    for item, node in loads_behind(s):
+        if not item.allows("run time"):
+            continue
+        time = s.read(item, "run time")
+        load = s.facts.subject("load", item.name)
+        level = None if load is None else load
+        current = _draws(s, item, node)
+        if level is None or isinstance(current, Unknown):
+            continue
+        lasts = greater_equal(time, LASTING_S)
+        if lasts is True:
+            sure = add(sure, current)
+        elif lasts is False:
+            short = add(short, current)
+    if isinstance(whole, Unknown):
+        return whole
+    top = greatest(subtract(whole, short), 0.0)
+    low = sure.low if isinstance(sure, Range) else sure
+    high = top.high if isinstance(top, Range) else top
+    if not isinstance(low, float) or not isinstance(high, float):
+        return top
+    return Range(low, high) if low < high else high
+
+
+def _draws(s: Subject, item: Any, node: str) -> Number:
+    from checker.facts.levels import level_at
+    from checker.facts.loads import rated_current
+
+    level = level_at(s.facts, node)
+    return rated_current(item, UNKNOWN if level is None else level.nominal)
+
+
+@fact(
+    "equipment",
+    "primary_current",
+    unit="A",
+    says="Rated primary current of a transformer; none for other equipment.",
+    method="given, else rated power over the primary voltage",
+)
+def primary_current(s: Subject) -> Any:
+    if s.item.kind != "transformer":
+        return None
+    stated = s.read(s.item, "primary.current")
+    if isinstance(stated, float | Range):
+        return stated
+    rated = s.read(s.item, "primary.voltage")
+    volts = getattr(rated, "volts", UNKNOWN)
+    return divide(s.read(s.item, "power"), volts)
+
+
+@fact(
+    "equipment",
+    "primary_device",
+    of="device",
+    type="subject",
+    says="The device that protects the primary of a transformer and nothing else; none when it has none of its own.",
+    method="the circuit that ends at its primary: its own device",
+)
+def primary_device(s: Subject) -> Any:
+    for circuit in s.facts.subjects("circuit"):
+        live = s.facts.network.conductor(circuit.id, LIVE)
+        if live is not None and f"{s.id}:primaryL" in (live.start, live.end):
+            return circuit.own_device
+    return Unknown(f"nothing is connected to the primary of {s.id}")
+
+
+@fact(
+    "equipment",
+    "primary_device_rating",
+    unit="A",
+    says="Rating of the device of its own before the primary of a transformer; none when it has none.",
+)
+def primary_device_rating(s: Subject) -> Any:
+    if s.item.kind != "transformer":
+        return None
+    device = s.primary_device
+    return device if device is None or isinstance(device, Unknown) else device.rating
+
+

@@ -1,0 +1,226 @@
+"""Devices in series: whether the one next to a fault opens before the one that also feeds what people depend on."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.limits import live_forest
+from checker.circuit.sources import LOADS
+from checker.circuit.supply import joined
+from checker.circuit.sweep import Arrivals, Rules
+from checker.circuit.zones import Border
+from checker.facts.catalogue import fact
+from checker.facts.clearing import SOURCE, characteristics
+from checker.facts.device import faults_of
+from checker.facts.least_fault import least_faults_of, sides, zones_of
+from checker.facts.subject import Facts, Subject
+from checker.physics.clearing import Characteristic, energy_at, is_published, opening
+from checker.quantities import Number, Range, Truth, Unknown, every, show
+
+MELTING_SHARE = 0.25
+"""Energy that melts an element in a very short time, over that at the last published point of its lower edge; common
+practice, no source."""
+
+
+class Pair:
+    """A device, the devices upstream of it towards the batteries, and the node on the fault side."""
+
+    __slots__ = ("borders", "inside", "link")
+
+    def __init__(self, link: Any, inside: str, borders: list[Border]) -> None:
+        self.link = link
+        self.inside = inside
+        self.borders = borders
+
+
+def pairs(s: Subject) -> list[Pair]:
+    """Each direction in which a battery feeds a device through other devices."""
+    zones, held = zones_of(s.facts), least_faults_of(s.facts)
+    found = []
+    for link, inside in sides(s):
+        behind = zones.of(link.other(inside))
+        if held.weakest(link, inside) is None or zones.batteries(behind) or zones.batteries(zones.of(inside)):
+            continue
+        borders = [
+            one for one in zones.borders(behind)
+            if one.link is not link and held.weakest(one.link, one.inside) is not None
+        ]  # fmt: skip
+        if borders:
+            found.append(Pair(link, inside, borders))
+    return found
+
+
+@fact(
+    "device",
+    "upstream",
+    of="device",
+    type="list",
+    says="The next devices towards the batteries, in series with it.",
+    method="graph: the devices at the edge of the zone behind it through which a battery feeds",
+)
+def upstream(s: Subject) -> tuple[Any, ...]:
+    names = dict.fromkeys(one.link.equipment.name for pair in pairs(s) for one in pair.borders)
+    found = (s.facts.subject("device", name) for name in names)
+    return tuple(one for one in found if one is not None)
+
+
+@fact(
+    "device",
+    "shares_with_essentials",
+    type="yes/no",
+    says="A device upstream of it also feeds loads that people depend on and that have no cell of their own.",
+    method="graph: essential loads behind the upstream device and not behind this one",
+)
+def shares_with_essentials(s: Subject) -> bool:
+    counted = _essentials(s.facts)
+    for pair in pairs(s):
+        mine = counted.get((id(pair.link), pair.link.other(pair.inside)), 0)
+        for border in pair.borders:
+            if counted.get((id(border.link), border.outside), 0) > mine:
+                return True
+    return False
+
+
+def _essentials(facts: Facts) -> Arrivals[int]:
+    """How many essential loads each side of a live edge holds; those behind a converter count at its input."""
+    found: Arrivals[int] | None = facts.shared.get("essentials by edge")
+    if found is None:
+        at: dict[str, int] = {}
+        essential = _essential_nodes(facts)
+        stores = {source.live for source in facts.network.sources if source.storage}
+        for node in essential:
+            at[node] = at.get(node, 0) + 1
+        for source in facts.network.sources:
+            item = source.equipment
+            enters = {"inverter": "dc+", "inverter-charger": "dc+", "dc converter": _other_side(source.port)}
+            if item.kind in enters and source.port != "dc":
+                reached = joined(facts.network, [source.live])
+                if stores.intersection(reached):
+                    continue  # a battery of its own keeps that side up
+                count = sum(1 for node in essential if node in reached)
+                if count:
+                    enter = f"{item.name}:{enters[item.kind]}"
+                    at[enter] = at.get(enter, 0) + count
+        nothing = -1
+        rules = Rules(nothing, lambda node: at.get(node, nothing), _sum, lambda edge, node, flow: flow)
+        found = facts.shared["essentials by edge"] = live_forest(facts.network, None).sweep(rules)
+    return found
+
+
+def _other_side(port: str) -> str:
+    return "high+" if port == "low" else "low+"
+
+
+def _sum(a: int, b: int) -> int:
+    return max(a, 0) + max(b, 0)
+
+
+def _essential_nodes(facts: Facts) -> list[str]:
+    listed = facts.design.essential.value
+    names = set(listed) if isinstance(listed, tuple) else set()
+    found = []
+    for node, items in facts.network.sinks.items():
+        for item in items:
+            if item.kind not in LOADS:
+                continue
+            marked = item.name in names or (item.allows("essential") and item.value("essential") is True)
+            if marked and (not item.allows("own cell") or not isinstance(item.value("own cell"), float | Range)):
+                found.append(node)
+    return found
+
+
+@fact(
+    "device",
+    "opens_before_upstream",
+    type="yes/no",
+    says="On every short circuit behind it, it has surely opened before a device upstream does.",
+    method="upper edge of its band below the lower edge of the other from the least to the greatest current; beyond "
+    "the points of a fuse, its energy below a quarter of that of the other at its last point",
+    source=f"{SOURCE}; the quarter: common practice, no source",
+)
+def opens_before_upstream(s: Subject) -> Truth:
+    return every([_first(s, pair, border) for pair in pairs(s) for border in pair.borders])
+
+
+@fact(
+    "device",
+    "selective_with",
+    of="device",
+    type="list",
+    says="Those upstream of it that surely stay closed while it clears a short circuit.",
+    method="as device.opens_before_upstream, one by one",
+    source=SOURCE,
+)
+def selective_with(s: Subject) -> tuple[Any, ...]:
+    names: dict[str, None] = {}
+    for pair in pairs(s):
+        for border in pair.borders:
+            if _first(s, pair, border) is True:
+                names.setdefault(border.link.equipment.name)
+    found = (s.facts.subject("device", name) for name in names)
+    return tuple(one for one in found if one is not None)
+
+
+def _first(s: Subject, pair: Pair, border: Border) -> Truth:
+    other = s.facts.subject("device", border.link.equipment.name)
+    if other is None:
+        return Unknown("the device upstream is not known")
+    mine, theirs = characteristics(s), characteristics(other)
+    if isinstance(mine, Unknown):
+        return mine
+    if isinstance(theirs, Unknown):
+        return theirs
+    faults = faults_of(s.facts)
+    most = _end(faults.arriving(pair.link, pair.inside), top=True)
+    least = _end(s.prospective_min, top=False)
+    flows = [_end(faults.arriving(one.link, one.inside), top=True) for one in pair.borders]
+    ours = _end(faults.arriving(border.link, border.inside), top=True)
+    if most is None or least is None or ours is None or any(flow is None for flow in flows):
+        return Unknown("the short-circuit currents are not known")
+    share = ours / sum(flow for flow in flows if flow is not None)
+    low = min(least / share if len(flows) > 1 else least, most)
+    answers = [_compare(a, b, low, most, share) for a in mine for b in theirs]
+    line = f"with {other.id}, {show(low, 'A')} to {show(most, 'A')}, of which {share:.2g} through the other"
+    s.note(line.__str__)
+    return every(answers)
+
+
+def _end(value: Number, *, top: bool) -> float | None:
+    if isinstance(value, Range):
+        return value.high if top else value.low
+    return value if isinstance(value, float) else None
+
+
+def _compare(mine: Characteristic, theirs: Characteristic, low: float, high: float, share: float) -> Truth:
+    """Three answers: surely first at every current; an overlap or worse where both bands are published; cannot tell."""
+    answer: Truth = True
+    for current in _grid(mine, theirs, low, high, share):
+        a, b = opening(mine, current), opening(theirs, max(current * share, 1e-9))
+        if a.max_s < b.min_s:
+            continue
+        needed = b.min_s * (current * share) ** 2 if b.min_s > 0.0 else _melting(theirs)
+        if energy_at(mine, current) * share**2 < needed:
+            continue
+        if b.max_s < a.min_s or (is_published(mine, current) and is_published(theirs, current * share)):
+            return False
+        answer = Unknown("beyond the published points the bands say nothing")
+    return answer
+
+
+def _melting(held: Characteristic) -> float:
+    """Least energy that opens a fuse beyond its last published point, A2 s; 0 for a breaker or an unknown edge."""
+    last = [one.least[-1] for one in held.series if one.least]
+    if held.mechanical or len(last) < len(held.series):
+        return 0.0
+    return MELTING_SHARE * min((multiple * held.unit_a) ** 2 * time for multiple, time in last)
+
+
+def _grid(mine: Characteristic, theirs: Characteristic, low: float, high: float, share: float) -> list[float]:
+    """The ends, and every published point of either between them: in between both are straight lines."""
+    points = {low, high}
+    for held, scale in ((mine, 1.0), (theirs, 1.0 / share)):
+        for one in held.series:
+            points.update(multiple * held.unit_a * scale for edge in (one.least, one.greatest) for multiple, _ in edge)
+    return sorted(point for point in points if low <= point <= high)
+
+
