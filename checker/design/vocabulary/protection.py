@@ -31,6 +31,7 @@ FUSE_KEYS = (
 
 FUSE = Kind("fuse", "A fuse in its holder.", (*COMMON, *FUSE_KEYS), ports=A_B, sections=PLAIN, through=("a", "b"))
 
+ISOLATES = yes("isolates", "It isolates when open.")
 BREAKER_KEYS = (
     word("family", BREAKER_FAMILIES, "Family: gives the time-current band."),
     RATING,
@@ -40,7 +41,7 @@ BREAKER_KEYS = (
     word("reset", ("by hand", "by itself", "remote"), "How it is closed again."),
     yes("trip free", "It opens on a fault although the lever is held."),
     yes("polarised", "Its poles or its line and load sides must not be swapped."),
-    yes("isolates", "It isolates when open."),
+    ISOLATES,
     yes("lockable", "It can be locked open."),
     CURVE,
 )
@@ -65,7 +66,7 @@ RCBO = Kind(
 RCD = Kind(
     "rcd",
     "A residual-current device without overcurrent protection.",
-    (*COMMON, RATING, DEVICE_VOLTAGE, POLES, *RESIDUAL_KEYS),
+    (*COMMON, RATING, DEVICE_VOLTAGE, POLES, ISOLATES, *RESIDUAL_KEYS),
     ports=LINE_LOAD,
     sections=PLAIN,
     through=("line", "load"),
