@@ -201,7 +201,16 @@ def _across(s: Subject, kind: str) -> Any:
         return seen
 
     truth, _ = ever(states_of(s.facts).states, found)
+    if truth is False and _unseen(s):
+        return Unknown(f"part of the mains was not seen and may hide a {kind}")
     return answer(truth, f"whether the {kind} is reached is not known")
+
+
+def _unseen(s: Subject) -> bool:
+    """Whether a stretch of some mains circuit was not seen."""
+    network = s.facts.network
+    mains = (one for one in network.conductors if network.systems[one.circuit.name] == "ac")
+    return any(wire.gap is not None for one in mains for wire in one.wires)
 
 
 @subjects("lead", "A shore lead carried along.")

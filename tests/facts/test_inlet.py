@@ -31,6 +31,12 @@ def test_a_surge_device_counts_where_the_inlet_reaches_it() -> None:
     assert subject(VAN, "inlet", "inlet").has_surge_device is False
 
 
+def test_a_stretch_of_mains_that_nobody_saw_may_hide_a_surge_device() -> None:
+    found = subject(VAN, "inlet", "inlet", {"circuits.shore.run": "[unknown]"}).has_surge_device
+    assert isinstance(found, Unknown)
+    assert "not seen" in found.reason
+
+
 def test_poles_swapped_ashore_matter_only_to_devices_that_the_shore_feeds() -> None:
     assert subject(COACH, "inlet", "inlet").is_safe_either_way is True
     assert subject(COACH, "inlet", "inlet", {"equipment.Q1.poles": "1"}).is_safe_either_way is False
