@@ -69,6 +69,14 @@ class State:
         state.feeding = self.feeding
         return state
 
+    def with_welded(self, item: Equipment) -> State:
+        """The same state with the contacts of one piece of equipment closed that should be open."""
+        closed = [*self.closed, *(link for link in self.mains.switching if link.equipment is item)]
+        perhaps = [link for link in self.perhaps if link.equipment is not item]
+        state = State(self.mains, self.name, closed, perhaps, certain=self.certain, stable=self.stable)
+        state.feeding = self.feeding
+        return state
+
     def is_live(self, node: str, but: str = "") -> Truth:
         """Whether a node is live from any feed except the one named."""
         sure, may = self.feeds_of(node, but)

@@ -10,6 +10,7 @@ from checker.circuit.feeding import joined_with, neutral_links, reaches_pins
 from checker.circuit.mains import Feed
 from checker.circuit.states import State, Truth
 from checker.design.given import Where
+from checker.design.model import Equipment
 from checker.facts.catalogue import fact, subjects
 from checker.facts.mains import (
     TOO_MANY,
@@ -180,6 +181,46 @@ def reaches_inlet_pins(s: Subject) -> Any:
         return found
 
     return _settled(s, reached, "whether it can feed back to the inlet is not known")
+
+
+@fact(
+    "ac_source",
+    "reaches_pins_by_one_weld",
+    type="yes/no",
+    says="In some state it would make the pins of an inlet live if the contacts of one relay were welded.",
+    method=METHOD + "; each open relay in turn taken as closed, except where one that is interlocked with it is closed",
+)
+def reaches_pins_by_one_weld(s: Subject) -> Any:
+    mains = states_of(s.facts).mains
+    inlets = [feed for feed in mains.feeds if not feed.aboard]
+    relays = list(dict.fromkeys(link.equipment for link in mains.switching if link.when == "coil"))
+    for relay in relays:
+        s.read(relay, "interlocked with")
+
+    def reached(state: State) -> Truth:
+        found: Truth = False
+        closed = {link.equipment.name for link in state.closed}
+        for relay in relays:
+            held = _held_open(relay, closed)
+            if relay.name in closed or held is True:
+                continue
+            welded = state.with_welded(relay)
+            for inlet in inlets:
+                one = reaches_pins(welded, s.item, inlet)
+                if one is True and held is False:
+                    return True
+                found = None if one is not False else found
+        return found
+
+    return _settled(s, reached, "whether a source aboard stays away from the inlet is not known")
+
+
+def _held_open(relay: Equipment, closed: set[str]) -> Truth:
+    """Whether a mechanical interlock with a closed relay keeps this one open."""
+    others = relay.value("interlocked with")
+    if isinstance(others, Unknown):
+        return None
+    return isinstance(others, tuple) and bool(closed.intersection(others))
 
 
 @fact(

@@ -29,6 +29,11 @@ def live_half_covered(s: Subject) -> Any:
     return either(equal(told(s, "live side"), "socket"), told(s, "recessed contacts"))
 
 
+@fact("equipment", "boxed_in", words=("insulating", "metal"), says="The box around a joint; none when it is bare.")
+def boxed_in(s: Subject) -> Any:
+    return told(s, "enclosure")
+
+
 @fact("equipment", "maker_permits", type="yes/no", says="The maker of the vehicle permits its use.")
 def maker_permits(s: Subject) -> Any:
     return told(s, "maker permits")

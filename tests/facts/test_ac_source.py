@@ -67,3 +67,32 @@ def test_one_pole_shares_the_neutral() -> None:
 def test_the_frame_is_asked_of_generators_alone() -> None:
     assert subject(VAN, "ac_source", "genset").frame_is_bonded is True
     assert subject(VAN, "ac_source", "inverter").frame_is_bonded is None
+
+
+CONTACTORS = {
+    "parts.contactor": "{kind: relay, poles: 2, rating: 20 A, form: make, driven by: hooked-up, place: locker}",
+    "equipment.C1": "{part: contactor, interlocked with: none}",
+    "equipment.C2": "{part: contactor, form: break, interlocked with: none}",
+    "circuits.shore": "{from: inlet, to: out, run: [0.5 m via locker, C1], cable: flex-2.5}",
+    "circuits.inverting": "{from: inverter.ac, to: out, run: [0.5 m via locker, C2], cable: flex-2.5}",
+}
+
+
+def test_relays_driven_by_the_shore_keep_the_pins_dead_until_one_welds() -> None:
+    found = subject(VAN, "ac_source", "inverter", CONTACTORS)
+    assert found.reaches_inlet_pins is False
+    assert found.reaches_pins_by_one_weld is True
+
+
+def test_an_interlock_holds_the_second_relay_open_when_the_first_welds() -> None:
+    edits = {
+        **CONTACTORS,
+        "equipment.C1": "{part: contactor, interlocked with: [C2]}",
+        "equipment.C2": "{part: contactor, form: break, interlocked with: [C1]}",
+    }
+    assert subject(VAN, "ac_source", "inverter", edits).reaches_pins_by_one_weld is False
+
+
+def test_a_relay_of_which_the_drive_is_not_known_leaves_the_pins_in_doubt() -> None:
+    edits = {**CONTACTORS, "parts.contactor": "{kind: relay, poles: 2, rating: 20 A, form: make, place: locker}"}
+    assert isinstance(subject(VAN, "ac_source", "inverter", edits).reaches_inlet_pins, Unknown)

@@ -27,3 +27,8 @@ def test_bare_pins_that_nobody_saw_are_not_guessed() -> None:
 def test_what_has_no_such_property_has_none() -> None:
     found = subject(COACH, "equipment", "Q1")
     assert (found.live_half_covered, found.fails_to, found.maker_permits, found.isolation_monitored) == (None,) * 4
+
+
+def test_the_box_of_a_joint_is_read_and_a_bare_joint_has_none() -> None:
+    assert subject(COACH, "equipment", "shore-joint").boxed_in == "insulating"
+    assert subject(COACH, "equipment", "shore-joint", {"joints.shore-joint.enclosure": "none"}).boxed_in is None
