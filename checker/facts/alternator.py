@@ -154,20 +154,20 @@ def _asked_in(s: Subject, mode: Item) -> tuple[Number, Number]:
                 unit = "W" if entry.text.rstrip().endswith("W") else "A"
                 loads.append(running_current(entry, unit, _volts(s)))
             elif item.kind == "dc converter":
-                current = _converter_input(s, item, node)
+                current = converter_input(s, item, node, _volts(s))
                 s.note(_said(f"{item.name} asks {show(current, 'A')} while it charges"))
                 charging.append(current)
     return total(loads), total(charging)
 
 
-def _converter_input(s: Subject, item: Equipment, node: str) -> Number:
-    """Input current of a converter that charges from this bus (A); never above the rating of that side."""
+def converter_input(s: Subject, item: Equipment, node: str, volts: Number) -> Number:
+    """Input current of a converter that charges from a bus at a voltage (A); never above the rating of that side."""
     side = node.split(":", 1)[1].rstrip("+")
     rated: Number = s.read(item, f"sides.{side}.current")
     for output in outputs_of(s.facts, item):
         if output.source.port != side:
             power = multiply(charge_current(s, output), highest_setting(s, output))
-            asked = corners(dc_input_current, power, _volts(s), s.read(item, "efficiency"))
+            asked = corners(dc_input_current, power, volts, s.read(item, "efficiency"))
             if isinstance(asked, Unknown) or isinstance(rated, Unknown):
                 return rated if isinstance(asked, Unknown) else asked
             return least(asked, rated)
@@ -253,7 +253,7 @@ def hot_output(s: Subject) -> Any:
 # --- what lets a converter draw from the starting battery
 
 
-def _drawn_from(s: Subject) -> list[tuple[str, Equipment]]:
+def drawn_from(s: Subject) -> list[tuple[str, Equipment]]:
     """(side, battery) for each side of a dc converter that hangs on a battery that is, or may be, for starting."""
     if s.item.kind != "dc converter":
         return []
@@ -274,7 +274,7 @@ def _drawn_from(s: Subject) -> list[tuple[str, Equipment]]:
       method="graph, every contact closed")  # fmt: skip
 def drains_starter(s: Subject) -> Truth:
     answers: list[Truth] = []
-    for _, battery in _drawn_from(s):
+    for _, battery in drawn_from(s):
         bank = s.facts.of("bank", battery)
         word = UNKNOWN if bank is None else bank.purpose
         answers.append(word if isinstance(word, Unknown) else word == "starting")
@@ -284,7 +284,7 @@ def drains_starter(s: Subject) -> Truth:
 def _relays_between(s: Subject) -> list[Equipment]:
     """Relays without which the starting battery does not reach the converter."""
     found = []
-    for side, battery in _drawn_from(s):
+    for side, battery in drawn_from(s):
         for item in s.facts.network.equipment.values():
             if item.kind in ("relay", "combiner"):
                 near = joined(s.facts.network, [f"{s.id}:{side}+"], _without(item))
@@ -344,7 +344,7 @@ def engine_signal_fails(s: Subject) -> Any:
 )
 def spares_starter(s: Subject) -> Truth:
     answers: list[Truth] = []
-    for _, battery in _drawn_from(s):
+    for _, battery in drawn_from(s):
         stops = s.read(s.item, "settings.holds low above")
         if not isinstance(stops, float | Range):
             stops = s.read(s.item, "settings.low stop")

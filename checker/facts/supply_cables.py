@@ -1,0 +1,106 @@
+"""The cables of arrays and inverters, and what is taken from the vehicle at the points its maker permits."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.elements import LIVE, Conductor, Wire
+from checker.circuit.supply import is_live, joined
+from checker.facts.alternator import converter_input, drawn_from
+from checker.facts.bank_limits import inverter_current
+from checker.facts.catalogue import fact
+from checker.facts.converter import INVERTERS
+from checker.facts.subject import Subject
+from checker.quantities import Number, Truth, Unknown, greatest, least, some
+
+ROAD_EFFORT = ("steering", "service brake", "breakaway")
+
+
+def _conductors_at(s: Subject, nodes: dict[str, None]) -> tuple[Any, ...]:
+    """The live conductors of wires between the nodes, each once."""
+    found: dict[str, Conductor] = {}
+    for node in nodes:
+        for edge, _ in s.facts.network.near.get(node, ()):
+            if isinstance(edge, Wire) and is_live(edge) and edge.conductor.role == LIVE:
+                found.setdefault(edge.conductor.id, edge.conductor)
+    subjects = (s.facts.of("conductor", one) for one in found.values())
+    return tuple(one for one in subjects if one is not None)
+
+
+@fact("array", "conductors", of="conductor", type="list", says="The live conductors between it and its controller.",
+      method="graph")  # fmt: skip
+def array_conductors(s: Subject) -> Any:
+    return _conductors_at(s, joined(s.facts.network, [f"{s.id}:+"]))
+
+
+@fact(
+    "converter",
+    "full_input_current",
+    unit="A",
+    says="Current an inverter draws at full power and its lowest battery voltage.",
+    method="power over efficiency and lowest voltage",
+    source="power balance of a converter",
+)
+def full_input_current(s: Subject) -> Any:
+    return inverter_current(s, s.item, peak=False) if s.item.kind in INVERTERS else None
+
+
+@fact(
+    "converter",
+    "input_conductors",
+    of="conductor",
+    type="list",
+    says="The live conductors at the battery terminals of an inverter.",
+    method="graph",
+)
+def input_conductors(s: Subject) -> Any:
+    if s.item.kind not in INVERTERS:
+        return ()
+    found = _conductors_at(s, {f"{s.id}:dc+": None})
+    return found or Unknown(f"nothing is connected to the battery terminals of {s.id}")
+
+
+@fact(
+    "converter",
+    "drawn_current",
+    unit="A",
+    says="Greatest current a dc converter takes from the side of the starting battery.",
+    method="its charging power over efficiency and voltage, never above the rating of that side",
+)
+def drawn_current(s: Subject) -> Any:
+    found: list[Number] = []
+    for side, _ in drawn_from(s):
+        found.append(converter_input(s, s.item, f"{s.id}:{side}+", s.read(s.item, f"sides.{side}.nominal")))
+    return greatest(found) if found else None
+
+
+@fact(
+    "converter",
+    "permitted_current",
+    unit="A",
+    says="Current that the maker of the vehicle permits to be taken at the starting battery.",
+    method="the least of what its starting batteries allow",
+)
+def permitted_current(s: Subject) -> Any:
+    found = [s.read(battery, "allows") for _, battery in drawn_from(s)]
+    return least(found) if found else None
+
+
+@fact(
+    "circuit", "feeds_road_effort", type="yes/no", says="Steering or brakes stand at its end.", method="their purpose"
+)
+def feeds_road_effort(s: Subject) -> Truth:
+    answers: list[Truth] = []
+    for port in s.item.ends:
+        item = s.facts.network.equipment.get(port.equipment)
+        if item is None:
+            continue
+        purpose = s.read(item, "purpose") if item.allows("purpose") else None
+        answers.append(item.kind == "brake" or (isinstance(purpose, str) and purpose in ROAD_EFFORT))
+    return some(answers)
+
+
+@fact("circuit", "overload_alarm", type="yes/no", says="An overload gives an alarm in place of opening the circuit.")
+def overload_alarm(s: Subject) -> Any:
+    stated = s.read(s.item, "overload alarm")
+    return False if stated is None else stated
