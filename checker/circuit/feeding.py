@@ -119,18 +119,12 @@ def residual_path(state: State, feed: Feed, node: str) -> Path:
     level = state.groups("open_residual", perhaps=True)
     if level.joined(feed.live, node):
         return Path(MAYBE, ())
-    return Path(True, _devices(state.mains, level, feed.live, node))
+    return Path(True, _devices(state.residual_ways(), level, feed.live, node))
 
 
-def _devices(mains: Mains, level: Groups, start: str, end: str) -> tuple[Equipment, ...]:
-    """The devices on the shortest way, from the start to the end."""
-    near: dict[str, list[tuple[Link, str]]] = {}
-    for link in mains.residual:
-        if link.pole == LIVE:
-            a, b = level.find(link.a), level.find(link.b)
-            near.setdefault(a, []).append((link, b))
-            near.setdefault(b, []).append((link, a))
-    home, goal = level.find(start), level.find(end)
+def _devices(near: dict[str, list[tuple[Link, str]]], level: Groups, start: str, end: str) -> tuple[Equipment, ...]:
+    """The devices on the shortest way, from the start to the end; searched from the end, where ways are few."""
+    home, goal = level.find(end), level.find(start)
     ways: list[tuple[str, tuple[Equipment, ...]]] = [(home, ())]
     seen = {home}
     for node, devices in ways:
@@ -139,7 +133,7 @@ def _devices(mains: Mains, level: Groups, start: str, end: str) -> tuple[Equipme
         for link, far in near.get(node, ()):
             if far not in seen:
                 seen.add(far)
-                ways.append((far, (*devices, link.equipment)))
+                ways.append((far, (link.equipment, *devices)))
     return ()
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from checker.circuit.elements import Link
+from checker.circuit.elements import LIVE, Link
 from checker.circuit.groups import Groups, Over
 from checker.circuit.mains import Bond, Feed, Mains
 from checker.design.model import Equipment
@@ -18,8 +18,8 @@ class State:
     """One reachable state. `feeding` maps a feed to True or MAYBE; `closed` and `perhaps` are links and bonds."""
 
     __slots__ = (
-        "_levels", "bonds", "certain", "closed", "feeding", "mains", "may", "name", "perhaps", "positions", "present",
-        "stable", "sure",
+        "_levels", "_ways", "bonds", "certain", "closed", "feeding", "mains", "may", "name", "perhaps", "positions",
+        "present", "stable", "sure",
     )  # fmt: skip
 
     def __init__(
@@ -38,6 +38,7 @@ class State:
         self.positions: dict[str, str | None] = {}
         self.bonds: dict[Bond, Truth] = {}
         self._levels: dict[tuple[str, bool], Groups] = {}
+        self._ways: dict[str, list[tuple[Link, str]]] | None = None
 
     def groups(self, base: str, *, perhaps: bool) -> Groups:
         """What is joined in this state over one of the bases of `Mains`: `fixed`, `open_residual` or `seen`."""
@@ -48,6 +49,18 @@ class State:
             links = (self.closed, self.perhaps) if perhaps else (self.closed,)
             found = self._levels[(base, perhaps)] = Over(getattr(self.mains, base), _ends(*links))
         return found
+
+    def residual_ways(self) -> dict[str, list[tuple[Link, str]]]:
+        """Residual-current devices between the groups that are perhaps joined without them, and where each leads."""
+        if self._ways is None:
+            level = self.groups("open_residual", perhaps=True)
+            self._ways = {}
+            for link in self.mains.residual:
+                if link.pole == LIVE:
+                    a, b = level.find(link.a), level.find(link.b)
+                    self._ways.setdefault(a, []).append((link, b))
+                    self._ways.setdefault(b, []).append((link, a))
+        return self._ways
 
     def feeds_of(self, node: str, but: str = "") -> tuple[list[Feed], list[Feed]]:
         """The feeds that make a live node live: those that surely do, and those that perhaps do as well."""

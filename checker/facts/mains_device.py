@@ -110,11 +110,13 @@ def shore_rating(s: Subject) -> Any:
 
 def _behind(s: Subject) -> dict[str, Equipment]:
     """What is fed through a residual-current device, by name."""
-    return {
-        supply.load.name: supply.load
-        for supply in supplies_of(s.facts)
-        if any(device.name == s.item.name for device in supply.path.devices)
-    }
+    found: dict[str, dict[str, Equipment]] | None = s.facts.store.get("behind residual devices")
+    if found is None:
+        found = s.facts.store["behind residual devices"] = {}
+        for supply in supplies_of(s.facts):
+            for device in supply.path.devices:
+                found.setdefault(device.name, {})[supply.load.name] = supply.load
+    return found.get(s.item.name, {})
 
 
 SMOOTH, FAST = "smooth dc", "high frequency"
