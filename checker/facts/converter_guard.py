@@ -192,3 +192,29 @@ def _held_voltage(s: Subject, node: str) -> Number:
 )
 def low_bus_limit(s: Subject) -> Any:
     return multiply(s.low_nominal, 16.0 / 12.0)
+
+
+@fact("converter", "goes_on_the_road", type="yes/no", says="It is fixed to a road vehicle and did not come with it.",
+      method="kind of vehicle, whose work it is")  # fmt: skip
+def goes_on_the_road(s: Subject) -> Truth:
+    if s.item.kind == "alternator" and not s.item.has("own"):
+        return False  # the engine came with one
+    vehicle, own = s.read(s.facts.design.vehicle, "kind"), s.own
+    if isinstance(vehicle, Unknown) or isinstance(own, Unknown):
+        return UNKNOWN
+    return bool(vehicle in ("motorhome", "campervan", "caravan", "trailer") and own != "factory")
+
+
+@fact(
+    "converter",
+    "approved_for_vehicles",
+    type="yes/no",
+    says="An approval mark for electronics in vehicles is stated.",
+    method="UN Regulation 10, or an e-mark, among its approvals",
+)
+def approved_for_vehicles(s: Subject) -> Truth:
+    stated = s.read(s.item, "approval")
+    if stated is None or isinstance(stated, Unknown):
+        return False if stated is None else stated
+    marks = [text.casefold() for text in stated if isinstance(text, str)]
+    return any("r10" in mark or "regulation 10" in mark or "e-mark" in mark for mark in marks)

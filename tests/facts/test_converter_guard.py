@@ -39,3 +39,12 @@ def test_lead_acid_house_batteries_are_told_from_starting_ones() -> None:
     assert ask("converter", "sun", "charges_lead") is False
     assert ask("converter", "sun", "charges_lead", {"parts.module.chemistry": "gel lead acid"}) is True
     assert ask("converter", "alternator", "charges_lead") is False
+
+
+def test_only_added_equipment_on_a_road_vehicle_needs_its_approval() -> None:
+    assert ask("converter", "sun", "goes_on_the_road") is True
+    assert ask("converter", "alternator", "goes_on_the_road") is False
+    assert ask("converter", "sun", "goes_on_the_road", {"vehicle.kind": "boat"}) is False
+    assert ask("converter", "sun", "approved_for_vehicles", {"equipment.sun.approval": "[UN Regulation 10]"}) is True
+    assert ask("converter", "sun", "approved_for_vehicles", {"equipment.sun.approval": "none"}) is False
+    assert isinstance(ask("converter", "sun", "approved_for_vehicles"), Unknown)
