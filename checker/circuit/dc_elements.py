@@ -11,6 +11,8 @@ from checker.circuit.dc_converter import FLOOR_V, HOLD_OHM, Converter, Side, Tra
 
 Flow = tuple[float, float]
 """Current (A) and its slope with voltage (S)."""
+LEAK_S = 1e-6
+"""What a diode lets back: small beside anything that is read, and enough to tell the voltage behind it."""
 
 
 class Branch:
@@ -67,6 +69,48 @@ class Emf(TwoPole):
 
     def state(self, volts: float) -> str:
         return "charging" if volts > self.emf_v else "discharging" if volts < self.emf_v else "resting"
+
+
+class Storage(TwoPole):
+    """A battery that takes charge otherwise than it gives it: one electromotive force, a resistance for each way."""
+
+    __slots__ = ("charge_ohm", "emf_v", "ohm")
+    gives = True
+
+    def __init__(self, name: str, plus: str, minus: str, emf_v: float, ohm: float, charge_ohm: float) -> None:
+        """Raises ValueError unless both resistances are above 0."""
+        super().__init__(name, plus, minus)
+        if not (0.0 < ohm < float("inf") and 0.0 < charge_ohm < float("inf")):
+            raise ValueError(f"resistances of {name}, ohm, are {ohm:g} and {charge_ohm:g}; expected more than 0")
+        self.emf_v = emf_v
+        self.ohm = ohm
+        self.charge_ohm = charge_ohm
+
+    def flow(self, volts: float, share: float) -> Flow:
+        ohm = self.charge_ohm if volts > self.emf_v else self.ohm
+        return (volts - self.emf_v) / ohm, 1.0 / ohm
+
+    def state(self, volts: float) -> str:
+        return "charging" if volts > self.emf_v else "discharging" if volts < self.emf_v else "resting"
+
+
+class Diode(TwoPole):
+    """A diode from plus to minus: a forward voltage and a resistance; it lets next to nothing back."""
+
+    __slots__ = ("drop_v", "ohm")
+
+    def __init__(self, name: str, plus: str, minus: str, drop_v: float, ohm: float) -> None:
+        """Raises ValueError unless the resistance is above 0."""
+        super().__init__(name, plus, minus)
+        if not ohm > 0.0:
+            raise ValueError(f"resistance of the diode {name}, ohm, is {ohm:g}; expected more than 0")
+        self.drop_v = drop_v
+        self.ohm = ohm
+
+    def flow(self, volts: float, share: float) -> Flow:
+        if volts > self.drop_v:
+            return (volts - self.drop_v) / self.ohm + self.drop_v * LEAK_S, 1.0 / self.ohm
+        return volts * LEAK_S, LEAK_S
 
 
 class ResistanceLoad(TwoPole):
@@ -225,6 +269,7 @@ __all__ = [
     "Capacitor",
     "Converter",
     "CurrentLoad",
+    "Diode",
     "Element",
     "Emf",
     "Flow",
@@ -232,6 +277,7 @@ __all__ = [
     "PowerLoad",
     "ResistanceLoad",
     "Side",
+    "Storage",
     "Supply",
     "Transfer",
     "TwoPole",

@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from checker.circuit.dc_elements import Branch, Capacitor, Converter, Element, Emf, Inductor, TwoPole
+from checker.circuit.dc_elements import Branch, Capacitor, Converter, Diode, Element, Emf, Inductor, TwoPole
 from checker.circuit.dc_nodes import pairs, terminals
 from checker.circuit.groups import Groups
 
@@ -24,7 +24,7 @@ class Islands:
     def __init__(self, elements: Sequence[Element], ground: str = GROUND) -> None:
         conductors = Groups()
         for element in elements:
-            if isinstance(element, Branch | Inductor):
+            if isinstance(element, Branch | Inductor | Diode):
                 a, b = terminals(element)
                 conductors.join(a, b)
         fed = _fed(elements, conductors)

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from math import inf, sqrt
 
-from checker.circuit.dc_elements import Branch, Converter, Element, Emf, Inductor, TwoPole
+from checker.circuit.dc_elements import Branch, Converter, Element, Emf, Inductor, Storage, TwoPole
 from checker.circuit.dc_nodes import Nodes
 from checker.circuit.sparse_large import large_factory
 from checker.circuit.sparse_ldl import Factor, Pattern
@@ -53,7 +53,7 @@ class Equations:
             self._stamp(self._base, i, j, siemens)
         self._factory = large_factory(self.pattern)
         offsets = [abs(volts) for _, volts in self.pin.values()]
-        self.volts_scale = max([1.0, *offsets, *(abs(e.emf_v) for e in elements if isinstance(e, Emf))])
+        self.volts_scale = max([1.0, *offsets, *(abs(e.emf_v) for e in elements if isinstance(e, Emf | Storage))])
 
     def _take(self, element: Element) -> None:
         if isinstance(element, Branch):

@@ -9,7 +9,18 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from checker.circuit.dc_elements import Branch, Converter, Element, Emf, Inductor, PowerLoad, Supply, TwoPole
+from checker.circuit.dc_elements import (
+    Branch,
+    Converter,
+    Diode,
+    Element,
+    Emf,
+    Inductor,
+    PowerLoad,
+    Storage,
+    Supply,
+    TwoPole,
+)
 from checker.circuit.dc_islands import GROUND, Islands
 from checker.circuit.dc_newton import Equations, newton, settled
 from checker.circuit.dc_nodes import Contradiction, Nodes, terminals
@@ -134,11 +145,11 @@ def begin_at(
     near: dict[str, list[str]] = {}
     sources: list[tuple[str, str, float]] = []
     for element in elements:
-        if isinstance(element, Branch | Inductor):
+        if isinstance(element, Branch | Inductor | Diode):
             a, b = terminals(element)
             near.setdefault(a, []).append(b)
             near.setdefault(b, []).append(a)
-        elif isinstance(element, Emf):
+        elif isinstance(element, Emf | Storage):
             sources.insert(0, (element.plus, element.minus, element.emf_v))
         elif isinstance(element, Supply):
             sources.append((element.plus, element.minus, element.set_v))

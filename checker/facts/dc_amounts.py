@@ -1,0 +1,95 @@
+"""Numbers that go into an operating point: likely, lowest, highest; what is assumed and what is not known.
+
+One solution would hide how far off it may be, every combination of ends would cost thousands. So there are three cases:
+`likely`, and all uncertain numbers at the end that lowers the voltage (`low`) or raises it (`high`). Where a number is
+not known at all, two more cases set it to the least and the most it can be; what differs between those hangs on it.
+"""
+
+from __future__ import annotations
+
+from math import isinf
+from typing import NamedTuple
+
+from checker.quantities import Number, Range, Unknown
+
+CASES = ("likely", "low", "high")
+EXTREMES = ("least", "most")
+
+
+class Amount(NamedTuple):
+    """One number with its ends. `known` is False where the ends are only the least and most it can be."""
+
+    likely: float
+    low: float
+    high: float
+    known: bool = True
+
+    def of(self, case: str, *, raises: bool) -> float:
+        """The number in a case; `raises` says whether more of it raises the voltage."""
+        if case == "likely" or (case in EXTREMES and self.known):
+            return self.likely
+        if case in EXTREMES:
+            return self.low if case == "least" else self.high
+        return self.high if (case == "high") == raises else self.low
+
+    def times(self, factor: float) -> Amount:
+        """The same times a positive number."""
+        return Amount(self.likely * factor, self.low * factor, self.high * factor, self.known)
+
+
+def smaller(a: Amount, b: Amount) -> Amount:
+    """The smaller of two, end by end."""
+    return Amount(min(a.likely, b.likely), min(a.low, b.low), min(a.high, b.high), a.known and b.known)
+
+
+def exactly(value: float) -> Amount:
+    """A number without doubt."""
+    return Amount(value, value, value)
+
+
+class Book:
+    """What was assumed and what is not known, each once, in the order met."""
+
+    __slots__ = ("assumed", "missing")
+
+    def __init__(self) -> None:
+        self.assumed: dict[str, None] = {}
+        self.missing: dict[str, None] = {}
+
+    def assume(self, text: str) -> None:
+        """Note an assumption."""
+        self.assumed.setdefault(text)
+
+    def lack(self, text: str) -> None:
+        """Note something that is not known."""
+        self.missing.setdefault(text)
+
+    def amount(self, value: Number, what: str, least: float, most: float) -> Amount:
+        """A value of the design; when it is unknown, `least` to `most` stand in and `what` is noted as missing."""
+        found = stated(value)
+        if found is not None:
+            return found
+        self.lack(what)
+        return Amount(0.5 * (least + most), least, most, False)
+
+    def amount_or(self, value: Number, what: str, low: float, likely: float, high: float) -> Amount:
+        """A value of the design, else an assumption, which is noted."""
+        found = stated(value)
+        if found is not None:
+            return found
+        self.assume(f"{what}; common practice, no source")
+        return Amount(likely, low, high)
+
+
+def stated(value: Number) -> Amount | None:
+    """A number or a range of the design; None when it is unknown, open on one side, or no number at all."""
+    if isinstance(value, float):
+        return None if isinf(value) else exactly(value)
+    if isinstance(value, Range) and not (isinf(value.low) or isinf(value.high)):
+        return Amount(0.5 * (value.low + value.high), value.low, value.high)
+    return None
+
+
+def number(value: object) -> Number:
+    """A value of the design as a number; a word or none where a number was asked for is not one."""
+    return value if isinstance(value, float | Range | Unknown) else Unknown("not a number")

@@ -1,0 +1,183 @@
+"""The operating point of the whole direct-current side in one mode: what every instrument should read.
+
+Exact for the likely case; two further cases put every uncertain number at the end that lowers, or raises, the voltage.
+Other combinations can lie outside these two: they are cases, not bounds. What hangs on something unknown gets no
+number: it is found by solving with all that is unknown at its least and at its most.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import NamedTuple
+
+from checker.circuit.dc_solution import Flow, NoSolution, Solution
+from checker.circuit.dc_solve import solve
+from checker.circuit.elements import CHASSIS
+from checker.design.item import Item
+from checker.facts.dc_amounts import CASES, EXTREMES
+from checker.facts.dc_conductors import add_conductors
+from checker.facts.dc_loads import add_loads
+from checker.facts.dc_plan import Plan
+from checker.facts.dc_sources import add_sources
+from checker.facts.dc_storage import add_storage
+from checker.facts.subject import Facts, Subject
+from checker.quantities import Range, Unknown
+
+CASES_SAY = (
+    "likely is exact for the likely numbers; low and high put every uncertain number at the end that lowers or raises "
+    "the voltage; other combinations may lie outside"
+)
+HANGS_SHARE, HANGS_V, HANGS_A = 0.005, 0.02, 0.2
+
+
+class Predicted(NamedTuple):
+    """A quantity in the likely case, and between which ends it lay over all cases."""
+
+    likely: float
+    low: float
+    high: float
+
+
+Value = Predicted | Unknown
+Measure = Callable[[Solution], float | None]
+
+
+class OperatingPoint:
+    """The solved cases of one mode. `reason` says why there is none; `assumed` and `missing` what it rests on."""
+
+    __slots__ = ("cases", "mode", "plan", "reason")
+
+    def __init__(self, mode: Item, plan: Plan, cases: Mapping[str, Solution | NoSolution]) -> None:
+        self.mode = mode
+        self.plan = plan
+        self.cases = cases
+        likely = cases["likely"]
+        self.reason = likely.reason if isinstance(likely, NoSolution) else ""
+
+    @property
+    def assumed(self) -> tuple[str, ...]:
+        """What was assumed, each once."""
+        return tuple(self.plan.book.assumed)
+
+    @property
+    def missing(self) -> tuple[str, ...]:
+        """What the file does not tell, each once."""
+        return tuple(self.plan.book.missing)
+
+    @property
+    def likely(self) -> Solution | None:
+        """The solution of the likely case."""
+        found = self.cases["likely"]
+        return found if isinstance(found, Solution) else None
+
+    def value(self, measure: Measure, *, current: bool = False) -> Value:
+        """Put one question to all cases."""
+        likely = self.likely
+        if likely is None:
+            return Unknown(f"{self.mode.name}: {self.reason}")
+        middle = measure(likely)
+        if middle is None:
+            return Unknown(f"no supply reaches it in {self.mode.name}")
+        ends = [middle]
+        for case in CASES[1:]:
+            found = self.cases[case]
+            if isinstance(found, NoSolution):
+                return Unknown(f"{self.mode.name}, {case} case: {found.reason}")
+            value = measure(found)
+            if value is None:
+                return Unknown(f"in the {case} case of {self.mode.name} no supply reaches it")
+            ends.append(value)
+        if self._hangs(measure, HANGS_A if current else HANGS_V):
+            return Unknown(f"hangs on what is not known: {'; '.join(self.missing)}")
+        return Predicted(middle, min(ends), max(ends))
+
+    def _hangs(self, measure: Measure, slack: float) -> bool:
+        """Whether a quantity differs between the least and the most of what is not known."""
+        if not self.missing:
+            return False
+        values = []
+        for case in EXTREMES:
+            found = self.cases[case]
+            value = None if isinstance(found, NoSolution) else measure(found)
+            if value is None:
+                return True
+            values.append(value)
+        return abs(values[0] - values[1]) > max(slack, HANGS_SHARE * abs(values[0]))
+
+    def volts(self, plus: str, minus: str) -> Value:
+        """Voltage between two nodes, V."""
+        return self.value(lambda found: found.between(plus, minus))
+
+    def flow(self, name: str, ask: Callable[[Flow], float | None]) -> Value:
+        """A quantity of one element, by its name in the plan."""
+
+        def measure(found: Solution) -> float | None:
+            if name in found.off:
+                return 0.0
+            flow = found.flows.get(name)
+            return None if flow is None else ask(flow)
+
+        return self.value(measure, current=True)
+
+    def state(self, name: str) -> str:
+        """How an element works in the likely case, in words."""
+        likely = self.likely
+        if likely is None:
+            return ""
+        if name in likely.off:
+            return "switched off by its voltage limits"
+        flow = likely.flows.get(name)
+        return "" if flow is None else flow.state
+
+
+def operating_point(s: Subject, mode: Item) -> OperatingPoint:
+    """The operating point of a mode, solved once for each set of facts; inputs are read through `s`."""
+    held: dict[str, OperatingPoint] = s.facts.store.setdefault("operating points", {})
+    if mode.name not in held:
+        held[mode.name] = _solve(plan_of(s, mode))
+    return held[mode.name]
+
+
+def plan_of(s: Subject, mode: Item) -> Plan:
+    """Everything on the direct-current side in a mode."""
+    plan = Plan(s, mode)
+    add_conductors(plan)
+    add_storage(plan)
+    add_sources(plan)
+    add_loads(plan)
+    return plan
+
+
+def _solve(plan: Plan) -> OperatingPoint:
+    cases = {case: solve_case(plan, case) for case in CASES}
+    if plan.book.missing:
+        cases.update({case: solve_case(plan, case) for case in EXTREMES})
+    return OperatingPoint(plan.mode, plan, cases)
+
+
+def solve_case(plan: Plan, case: str) -> Solution | NoSolution:
+    """One case: solved with cool conductors, then again with each as warm as its current makes it."""
+    first = solve(plan.elements(case, {}), ground=CHASSIS)
+    if isinstance(first, NoSolution):
+        return first
+    heat = {
+        conductor: max(abs(_amps(first, name)) for name in names) for conductor, names in plan.wires.items() if names
+    }
+    return solve(plan.elements(case, heat), ground=CHASSIS, start=first.volts)
+
+
+def _amps(found: Solution, name: str) -> float:
+    flow = found.flows.get(name)
+    return 0.0 if flow is None or flow.amps is None else flow.amps
+
+
+def as_number(value: Value) -> float | Range | Unknown:
+    """A predicted quantity as a number of the facts: from the lowest to the highest of its cases."""
+    if isinstance(value, Unknown):
+        return value
+    return Range(value.low, value.high) if value.low < value.high else value.likely
+
+
+def points(facts: Facts) -> dict[str, OperatingPoint]:
+    """The operating point of every mode, in file order."""
+    return {s.id: operating_point(s, s.item) for s in facts.subjects("mode")}
