@@ -18,7 +18,7 @@ FINE = ("stranded", "flexible", "extra flexible")
 
 
 @fact("conductor", "sheathed", type="yes/no", says="Its cable has a sheath over the cores.",
-      method="the sheath told; two cores and more lie in a sheath unless it is said that there is none")  # fmt: skip
+      method="the sheath told; two cores side by side may have none, so silence leaves it open")  # fmt: skip
 def sheathed(s: Subject) -> Truth:
     cable: Item | None = s.item.circuit.cable
     if cable is None:
@@ -28,9 +28,6 @@ def sheathed(s: Subject) -> Truth:
         return sheath is not None
     if cable.has("sheath"):
         return Unknown(f"the sheath of {cable.name} is not known")
-    cores = s.read(cable, "cores")
-    if isinstance(cores, float) and cores >= 2.0:
-        return True
     return Unknown(f"the sheath of {cable.name} is not told")
 
 

@@ -11,7 +11,7 @@ from checker.design.model import Equipment
 from checker.design.vocabulary.places import PLACE_KINDS
 from checker.facts.battery_body import LEAD, chemistry_of
 from checker.facts.catalogue import fact, subjects
-from checker.facts.space import LIVING, OPEN_AIR, chain, is_kind, is_living, place_of
+from checker.facts.space import LIVING, OPEN_AIR, chain, is_kind, is_living, place_of, places_of
 from checker.facts.subject import Facts, Subject
 from checker.quantities import UNKNOWN, Number, Truth, Unknown, Window, both, either, equal, some
 
@@ -175,6 +175,8 @@ def shared_with_gas(s: Subject) -> Truth:
     to = s.read(s.item, "vents.to")
     if isinstance(to, str) and to in s.facts.design.places:
         answers.append(is_kind(s, s.facts.design.places[to], "gas locker"))
+    elif isinstance(to, Unknown) and s.vent_to is not None and places_of(s, "gas locker"):
+        answers.append(Unknown(f"where the openings of {s.id} lead is not told"))
     return some(answers)
 
 

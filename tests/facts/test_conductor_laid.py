@@ -10,7 +10,7 @@ from checker.quantities import Unknown
 from tests.facts.van import ask, van
 
 
-def test_two_cores_lie_in_a_sheath_and_one_core_may_not() -> None:
+def test_a_sheath_is_what_the_cable_says_and_silence_leaves_it_open() -> None:
     assert ask("conductor", "drive", "sheathed") is True
     assert isinstance(ask("conductor", "trunk", "sheathed"), Unknown)
     assert ask("conductor", "drive", "sheathed", ("cables.pair-4.sheath", "none")) is False

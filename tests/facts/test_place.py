@@ -54,6 +54,11 @@ def test_openings_into_a_gas_locker_share_its_gas() -> None:
     assert ask("place", "bay", "shared_with_gas", ("places.bay.vents.to", "gas")) is True
 
 
+def test_openings_of_which_nobody_says_where_they_lead_may_lead_to_the_gas() -> None:
+    assert isinstance(ask("place", "bay", "shared_with_gas", ("places.bay.vents.to", "unknown")), Unknown)
+    assert ask("place", "bay", "shared_with_gas", ("places.bay.vents", "{low: none, high: none}")) is False
+
+
 def test_an_alarm_that_stands_in_the_place_detects_there() -> None:
     silent = ("places.bay.detector", "none")
     assert ask("place", "bay", "detected", silent) is False
