@@ -26,10 +26,12 @@ from checker.quantities import (
     greatest,
     less_equal,
     multiply,
+    rounded,
     show,
 )
 
 MECHANICAL = ("breaker", "rcbo")
+LEAST_A, MOST_A = 1e-9, 1e9  # stand for nothing and for no limit
 TAP_M = 3.0  # IEC 60364-4-43 434.2.1 (from memory)
 SOURCE = "time-current limits by family, row by row in tables/fuse_time_current.csv; or the curve of the device"
 
@@ -78,7 +80,10 @@ def over(s: Subject, current: Number, ask: Callable[[Characteristic, float], Ban
     if not isinstance(current, float | Range):
         return current if isinstance(current, Unknown) else Unknown("no current")
     s.note(lambda: f"band: {held[0].source}")
-    answers = [ask(one, max(amps, 1e-9)) for one, amps in product(held, _ends(current))]
+    try:
+        answers = [ask(one, min(max(amps, LEAST_A), MOST_A)) for one, amps in product(held, _ends(current))]
+    except OutOfRange as problem:
+        return Unknown(str(problem))
     return Band(min(one.min_s for one in answers), max(one.max_s for one in answers))
 
 
@@ -86,7 +91,8 @@ def as_number(band: Band | Unknown) -> Number:
     """A band as a number: a range, one value, or unknown."""
     if isinstance(band, Unknown):
         return band
-    return band.min_s if band.min_s == band.max_s else between(band.min_s, band.max_s)
+    low, high = rounded(band.min_s), rounded(band.max_s)
+    return low if low == high else between(low, high)
 
 
 def slowest(times: list[Number]) -> Number:
@@ -269,8 +275,7 @@ def _energy(s: Subject, borders: list[Border]) -> Number:
         low, root = max(low, bottom), root + top**0.5
         line = f"{border.link.equipment.name} lets {show(energy, 'A2s')} through"
         s.note(line.__str__)
-    high = float(f"{root**2:.12g}")
-    return low if low >= high else between(low, high)
+    return as_number(Band(min(low, root**2), root**2))
 
 
 def _arriving_energy(s: Subject, device: Subject, border: Border) -> Number:

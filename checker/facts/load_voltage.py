@@ -31,10 +31,11 @@ from checker.quantities import (
 
 
 class Held(NamedTuple):
-    """The lowest voltage at the source of a load in one mode (V), its resistance (ohm), who holds it up."""
+    """Who holds up a part in one mode: the lowest voltage (V), that of a low battery at rest, its resistance (ohm)."""
 
     mode: str
     volts: Number
+    low: Number
     ohms: Number
     source: Source | None
     peak: Number
@@ -87,7 +88,7 @@ def _held(facts: Facts, sources: list[Source], mode: Item) -> Held | None:
             if source.equipment.kind == "alternator":
                 window = source.equipment.value("set voltage")
                 volts = window.low if isinstance(window, Window) else UNKNOWN
-                return Held(mode.name, volts, 0.0, source, float("inf"))
+                return Held(mode.name, volts, volts, 0.0, source, float("inf"))
     found = [held for source in sources if (held := _by_source(facts, source, mode)) is not None]
     if not found:
         return None
@@ -95,15 +96,17 @@ def _held(facts: Facts, sources: list[Source], mode: Item) -> Held | None:
     batteries = [one for one in found if one.source is not None and one.source.storage]
     ohms = least([one.ohms for one in batteries]) if batteries else 0.0
     peak = float("inf") if batteries else least([one.peak for one in found])
-    return Held(mode.name, worst, ohms, found[0].source, peak)
+    return Held(mode.name, worst, least([one.low for one in found]), ohms, found[0].source, peak)
 
 
 def _by_source(facts: Facts, source: Source, mode: Item) -> Held | None:
     item = source.equipment
     if source.storage:
         pair = weak_source(facts, source)
-        volts = _discharged(facts, item) if item.kind in ("battery", "bank") else UNKNOWN
-        return Held(mode.name, volts, UNKNOWN if pair is None else pair[1], source, float("inf"))
+        known = item.kind in ("battery", "bank")
+        volts = _discharged(facts, item) if known else UNKNOWN
+        low = low_voltage(facts, item) if known else UNKNOWN
+        return Held(mode.name, volts, low, UNKNOWN if pair is None else pair[1], source, float("inf"))
     if item.kind == "dc converter" and (source.port == "low" or item.value("both ways") is not True):
         setting = item.value("settings.feed voltage")
         if isinstance(setting, Unknown):
@@ -111,7 +114,7 @@ def _by_source(facts: Facts, source: Source, mode: Item) -> Held | None:
         peak = item.value(f"sides.{source.port}.peak.current")
         if not isinstance(peak, float | Range):
             peak = item.value(f"sides.{source.port}.current")
-        return Held(mode.name, setting, 0.0, source, peak)
+        return Held(mode.name, setting, setting, 0.0, source, peak)
     return None
 
 
@@ -220,7 +223,7 @@ def start_voltage(s: Subject) -> Any:
             return Unknown("beyond its peak a converter lets the voltage fall, nobody says how far")
         for circuit in lost:
             found.append(_at_start(circuit, one, current))
-            s.note(_said(f"mode {one.mode}: {show(one.volts, 'V')} held, {show(found[-1], 'V')} at the motor"))
+            s.note(_said(f"mode {one.mode}: {show(one.low, 'V')} held, {show(found[-1], 'V')} at its terminals"))
     return least(found) if found else Unknown(f"no mode supplies {s.id}")
 
 
@@ -233,7 +236,7 @@ def _at_start(circuit: Subject, held: Held, current: Number) -> Number:
     for feeder in circuit.fed_by:
         ohms = add(ohms, feeder.loop_resistance)
         feeders = add(feeders, feeder.own_drop)
-    return subtract(subtract(held.volts, multiply(current, ohms)), feeders)
+    return subtract(subtract(held.low, multiply(current, ohms)), feeders)
 
 
 @fact(

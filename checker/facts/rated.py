@@ -67,7 +67,7 @@ def _rerated(ambient_c: float) -> float:
 )
 def hot_rating(s: Subject) -> Any:
     family = s.family
-    if family != RERATED:
+    if not isinstance(family, str) or family != RERATED:
         return Unknown(f"how heat lowers the rating of {s.id} is not published for its family")
     return multiply(s.rating, corners(_rerated, s.ambient))
 
