@@ -89,6 +89,8 @@ def _inner_resistance(facts: Facts, item: Equipment, one: Equipment) -> Number:
         arrangement = item.value("arrangement")
         known_so = isinstance(arrangement, tuple)
         series, strings = (float(arrangement[0]), float(arrangement[1])) if known_so else (UNKNOWN, UNKNOWN)
+    if not one.allows("internal resistance"):
+        return Unknown(f"what {item.name} is made of is not told")
     ohms, amps = one.value("internal resistance"), one.value("short circuit current")
     if isinstance(ohms, float | Range):
         found.append(divide(multiply(ohms, series), strings))
