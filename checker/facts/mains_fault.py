@@ -92,15 +92,11 @@ def lead_drop(s: Subject) -> Any:
         return None
     if not leads:
         return Unknown("the shore lead is not described")
-    found = [_one_lead(s, lead, inlets[0]) for lead in leads]
-    worst: Number = found[0]
-    for one in found[1:]:
-        worst = one if isinstance(one, Unknown) else _larger(worst, one)
-    return worst
-
-
-def _larger(a: Number, b: Number) -> Number:
-    return a if isinstance(a, Unknown) else greatest(a, b)
+    kept: Number = s.facts.store.get("lead drop")
+    if kept is None or s.facts.recorder is not None:
+        found = [_one_lead(s, lead, inlets[0]) for lead in leads]
+        kept = s.facts.store["lead drop"] = greatest(found)
+    return kept
 
 
 LEAD_C = 70.0  # rubber and PVC flexible leads at work; common practice, no source
@@ -217,5 +213,3 @@ def drop_from_site_percent(s: Subject) -> Any:
 @fact("circuit", "reached_by_shore", type="yes/no", says="The shore can reach it.", method="walk from the inlet")
 def reached_by_shore(s: Subject) -> bool:
     return _from_shore(s) is not None
-
-

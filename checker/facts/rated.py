@@ -6,6 +6,8 @@ from typing import Any
 
 from checker.circuit.elements import LIVE
 from checker.facts.catalogue import fact
+from checker.facts.levels import level_at
+from checker.facts.loads import rated_current
 from checker.facts.subject import Subject
 from checker.facts.zone_loads import loads_behind
 from checker.physics.interpolation import linear
@@ -17,6 +19,7 @@ from checker.quantities import (
     Unknown,
     Window,
     add,
+    between,
     corners,
     divide,
     greater_equal,
@@ -87,33 +90,28 @@ def lasting_current(s: Subject) -> Any:
     for item, node in loads_behind(s):
         if not item.allows("run time"):
             continue
-        time = s.read(item, "run time")
-        load = s.facts.subject("load", item.name)
-        level = None if load is None else load
-        current = _draws(s, item, node)
-        if level is None or isinstance(current, Unknown):
+        level = level_at(s.facts, node)
+        current = rated_current(item, UNKNOWN if level is None else level.nominal)
+        lasts = greater_equal(s.read(item, "run time"), LASTING_S)
+        if isinstance(current, Unknown) or isinstance(lasts, Unknown):
             continue
-        lasts = greater_equal(time, LASTING_S)
-        if lasts is True:
+        if lasts:
             sure = add(sure, current)
-        elif lasts is False:
+        else:
             short = add(short, current)
     if isinstance(whole, Unknown):
         return whole
-    top = greatest(subtract(whole, short), 0.0)
-    low = sure.low if isinstance(sure, Range) else sure
-    high = top.high if isinstance(top, Range) else top
-    if not isinstance(low, float) or not isinstance(high, float):
-        return top
-    return Range(low, high) if low < high else high
+    most = greatest(subtract(whole, short), 0.0)
+    low, high = _bottom(sure), _top(most)
+    return most if low is None or high is None else between(min(low, high), high)
 
 
-def _draws(s: Subject, item: Any, node: str) -> Number:
-    from checker.facts.levels import level_at
-    from checker.facts.loads import rated_current
+def _bottom(value: Number) -> float | None:
+    return value.low if isinstance(value, Range) else value if isinstance(value, float) else None
 
-    level = level_at(s.facts, node)
-    return rated_current(item, UNKNOWN if level is None else level.nominal)
+
+def _top(value: Number) -> float | None:
+    return value.high if isinstance(value, Range) else value if isinstance(value, float) else None
 
 
 @fact(
@@ -143,6 +141,8 @@ def primary_current(s: Subject) -> Any:
     method="the circuit that ends at its primary: its own device",
 )
 def primary_device(s: Subject) -> Any:
+    if s.item.kind != "transformer":
+        return None
     for circuit in s.facts.subjects("circuit"):
         live = s.facts.network.conductor(circuit.id, LIVE)
         if live is not None and f"{s.id}:primaryL" in (live.start, live.end):
@@ -161,5 +161,3 @@ def primary_device_rating(s: Subject) -> Any:
         return None
     device = s.primary_device
     return device if device is None or isinstance(device, Unknown) else device.rating
-
-

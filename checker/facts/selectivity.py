@@ -222,5 +222,3 @@ def _grid(mine: Characteristic, theirs: Characteristic, low: float, high: float,
         for one in held.series:
             points.update(multiple * held.unit_a * scale for edge in (one.least, one.greatest) for multiple, _ in edge)
     return sorted(point for point in points if low <= point <= high)
-
-
