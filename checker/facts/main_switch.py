@@ -49,8 +49,9 @@ class Cuts:
         for item in consumers(network):
             self.ends.setdefault(self.groups.find(live_node(item)), set()).add(item.name)
         for feed in mains.feeds:
-            if feed.equipment.kind == "inverter-charger":
-                self.ends.setdefault(self.groups.find(f"{feed.name}:ac-inL"), set()).add(feed.name)
+            entry = {"inverter-charger": "ac-inL", "transformer": "primaryL"}.get(feed.equipment.kind)
+            if entry is not None:
+                self.ends.setdefault(self.groups.find(f"{feed.name}:{entry}"), set()).add(feed.name)
 
     def reaches(self, feed: Feed, without: str) -> bool:
         """Whether supply from a feed reaches anything that draws but itself, with one device open."""

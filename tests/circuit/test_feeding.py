@@ -108,3 +108,33 @@ def test_the_earth_of_a_load_is_followed_to_the_source() -> None:
     assert earth_path(cut.mains, feed(cut, "inverter"), "heater:PE") is False
     unseen = states_of("mains-coach", {"circuits.heating.cable": "unknown"})
     assert earth_path(unseen.mains, feed(unseen, "inverter"), "heater:PE") is MAYBE
+
+
+def test_a_bonded_generator_behind_an_inverter_that_stays_bonded_makes_two_links() -> None:
+    edits = {
+        "equipment.genset": "{kind: generator, power: 3 kW, bond: {when: running}, place: locker}",
+        "equipment.KG": "{kind: changeover, poles: 2, throws: [shore, genset], rating: 20 A, operated: by hand}",
+        "circuits.shore-in.to": "KG.shore",
+        "circuits.generator": "{from: genset, to: KG.genset, run: [1 m via locker], cable: flex-2.5}",
+        "circuits.common": "{from: KG, to: shore-joint, run: [1 m via locker], cable: flex-2.5}",
+        "equipment.inverter.bond.when": "always",
+    }
+    states = states_of("mains-coach", edits)
+    name = "shore absent, inverter passing, genset running, K2 inverter, KG genset"
+    assert links(states, name, "genset") == (2, 2)
+
+
+def test_a_separating_transformer_sets_up_a_neutral_of_its_own() -> None:
+    edits = {
+        "equipment.T1": "{kind: transformer, windings: separate, power: 3 kW, place: locker}",
+        "circuits.shore": "{from: inlet, to: T1.primary, run: [0.3 m via locker], cable: flex-2.5}",
+        "circuits.behind": "{from: T1.secondary, to: KG.shore, run: [0.3 m via locker], cable: flex-2.5}",
+        "circuits.bonding": "{from: T1.secondaryN, to: earth, run: [0.3 m via locker], cable: green-6, duty: bonding}",
+    }
+    states = states_of("generator-van", edits)
+    state = named(states, "shore present, genset stopped, inverter resting, KG shore")
+    assert neutral_links(state, feed(states, "T1")) == (1, 1)
+    assert neutral_links(state, feed(states, "inlet")) == (1, 1)
+    bonding = next(bond for bond in states.mains.bonds if bond.name == "bonding")
+    assert bonded_on_shore(state, bonding) is False
+    assert residual_works(state, feed(states, "T1"), "sockets:N") is True

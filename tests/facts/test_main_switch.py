@@ -33,3 +33,14 @@ def test_what_the_device_does_when_open_may_be_unknown() -> None:
 def test_the_input_of_an_inverter_charger_counts_as_fed() -> None:
     edits = {"circuits.bypass.to": "K2.inverter", "circuits.normal.to": "K2.shore"}
     assert subject(COACH, "ac_source", "inlet", edits).feeds_fixed_wiring is True
+
+
+def test_the_primary_of_a_transformer_counts_as_fed() -> None:
+    edits = {
+        "equipment.T1": "{kind: transformer, windings: separate, power: 3 kW, place: locker}",
+        "circuits.shore": "{from: inlet, to: T1.primary, run: [0.3 m via locker], cable: flex-2.5}",
+        "circuits.behind": "{from: T1.secondary, to: KG.shore, run: [0.3 m via locker], cable: flex-2.5}",
+    }
+    inlet = subject(VAN, "ac_source", "inlet", edits)
+    assert inlet.feeds_fixed_wiring is True
+    assert inlet.has_main_switch is False
