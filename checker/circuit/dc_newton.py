@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from math import inf, sqrt
 
-from checker.circuit.dc_elements import Branch, Converter, Element, Emf, Inductor, Storage, TwoPole
+from checker.circuit.dc_elements import Branch, Converter, Element, Emf, Inductor, TwoPole
 from checker.circuit.dc_nodes import Nodes
 from checker.circuit.sparse_large import large_factory
 from checker.circuit.sparse_ldl import Factor, Pattern
@@ -18,6 +18,7 @@ from checker.circuit.sparse_ldl import Factor, Pattern
 MOST_STEPS = 60
 ROUNDING = 1e-15
 FIRM = 1.0    # S
+FARTHEST = 0.1    # of the largest voltage: how far one step may move a node
 Pin = tuple[int, float]  # index of the unknown (-1: a reference), offset in volts
 Rank1 = tuple[tuple[int, int], tuple[int, int], float]
 
@@ -52,8 +53,7 @@ class Equations:
         for i, j, _, siemens in self._links:
             self._stamp(self._base, i, j, siemens)
         self._factory = large_factory(self.pattern)
-        offsets = [abs(volts) for _, volts in self.pin.values()]
-        self.volts_scale = max([1.0, *offsets, *(abs(e.emf_v) for e in elements if isinstance(e, Emf | Storage))])
+        self.volts_scale = max([1.0, *(abs(volts) for _, volts in self.pin.values()), *map(_told_volts, elements)])
 
     def _take(self, element: Element) -> None:
         if isinstance(element, Branch):
@@ -164,6 +164,11 @@ class Equations:
         return _with_rest(factor, [0.0] * self.size, rest, self.size)[1] > 0.0
 
 
+def _told_volts(element: Element) -> float:
+    """The largest voltage an element names."""
+    return max((abs(getattr(element, key, None) or 0.0) for key in ("emf_v", "set_v", "initial_v")), default=0.0)
+
+
 def _volts(x: list[float], across: tuple[int, int, float]) -> float:
     i, j, offset = across
     return (x[i] if i >= 0 else 0.0) - (x[j] if j >= 0 else 0.0) + offset
@@ -227,16 +232,29 @@ def _dense(matrix: list[list[float]], right: list[float]) -> tuple[list[float] |
     return found, determinant
 
 
-def newton(equations: Equations, x: list[float], share: float, most: int = MOST_STEPS) -> tuple[list[float], bool, int]:
-    """Damped steps from `x`; where they ended, whether that is a solution, and how many it took."""
-    wrong, doubt = equations.residual(x, share)
+def newton(
+    equations: Equations, x: list[float], share: float, most: int = MOST_STEPS, held: float = 0.0
+) -> tuple[list[float], bool, int]:
+    """Damped steps from `x`; where they ended, whether that is a solution, and how many it took.
+
+    With `held` (S) every node is held back to where it began, as by a capacitor over one step in time.
+    """
+    past = x
+
+    def wrong_at(there: list[float]) -> tuple[list[float], list[float]]:
+        total, doubts = equations.residual(there, share)
+        if held:
+            total = [one + held * (now - then) for one, now, then in zip(total, there, past, strict=True)]
+        return total, doubts
+
+    wrong, doubt = wrong_at(x)
     size = _norm(wrong)
-    farthest = 0.5 * equations.volts_scale
+    farthest = FARTHEST * equations.volts_scale
     idle = 0
     for count in range(most):
         if settled(wrong, doubt):
             return x, True, count
-        step = equations.step(x, share, wrong)
+        step = equations.step(x, share, wrong, held)
         if step is None or any(one != one for one in step):
             return x, False, count
         longest = max((abs(one) for one in step), default=0.0)
@@ -244,7 +262,7 @@ def newton(equations: Equations, x: list[float], share: float, most: int = MOST_
         best: tuple[float, list[float], list[float], list[float]] | None = None
         for _ in range(12):
             there = [a + part * b for a, b in zip(x, step, strict=True)]
-            found, doubts = equations.residual(there, share)
+            found, doubts = wrong_at(there)
             norm = _norm(found)
             if best is None or norm < best[0]:
                 best = (norm, there, found, doubts)

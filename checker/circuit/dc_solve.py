@@ -1,7 +1,7 @@
 """The operating point of a direct-current network: one solution, or the reason why there is none.
 
 Started at nominal voltages. Where Newton's method does not settle, or settles at a point that a breath would upset, the
-loads are brought up by steps; where that does not help, the nodes are given capacitance and let settle in time. All of
+nodes are given capacitance and let settle in time; where that does not help, the loads are brought up by steps. All of
 it is bounded, and a point is only called a solution when currents balance at every node.
 """
 
@@ -22,12 +22,13 @@ from checker.circuit.dc_elements import (
     TwoPole,
 )
 from checker.circuit.dc_islands import GROUND, Islands
-from checker.circuit.dc_newton import Equations, newton, settled
+from checker.circuit.dc_newton import Equations, newton
 from checker.circuit.dc_nodes import Contradiction, Nodes, terminals
 from checker.circuit.dc_solution import NoSolution, Solution, flows_of
 
 SMALLEST_SHARE = 1.0 / 128.0
-MOST_SETTLING = 200
+MOST_SETTLING = 60
+SETTLING_V = 1.0  # by how much the first step in time may move a node
 NO_VOLTAGE_V = 1e-3
 
 
@@ -82,20 +83,16 @@ def _solve_once(elements: Sequence[Element], ground: str, start: Mapping[str, fl
 
 
 def _settle(equations: Equations, begin: list[float]) -> tuple[list[float], bool, int]:
-    """Newton from the start; else with the loads brought up by steps; else settling in time."""
+    """Newton from the start; else settling in time; else with the loads brought up by steps."""
     x, good, steps = newton(equations, begin, 1.0)
     if good and equations.holds(x):
         return x, True, steps
-    first = (x, good)
-    x, good, more = _by_steps(equations, begin)
-    steps += more
-    if good:
-        return x, True, steps
-    x, good, more = _in_time(equations, begin)
-    steps += more
-    if good and equations.holds(x):
-        return x, True, steps
-    return first[0], False, steps
+    for way in (_in_time, _by_steps):
+        x, good, more = way(equations, begin)
+        steps += more
+        if good and equations.holds(x):
+            return x, True, steps
+    return x, False, steps
 
 
 def _by_steps(equations: Equations, begin: list[float]) -> tuple[list[float], bool, int]:
@@ -115,27 +112,21 @@ def _by_steps(equations: Equations, begin: list[float]) -> tuple[list[float], bo
 
 
 def _in_time(equations: Equations, begin: list[float]) -> tuple[list[float], bool, int]:
-    """Let the nodes settle as if each had a capacitor: implicit steps that grow as the currents come to balance."""
-    x = begin
-    wrong, doubt = equations.residual(x, 1.0)
-    size = max((abs(one) for one in wrong), default=0.0)
-    extra = max(1.0, size / (0.02 * equations.volts_scale))
-    for count in range(MOST_SETTLING):
-        if settled(wrong, doubt):
-            return x, True, count
-        step = equations.step(x, 1.0, wrong, extra)
-        if step is None or any(one != one for one in step):
-            extra *= 4.0
-            continue
-        if max(abs(one) for one in step) > 0.3 * equations.volts_scale:
-            extra *= 3.0
-            continue
-        x = [a + b for a, b in zip(x, step, strict=True)]
-        wrong, doubt = equations.residual(x, 1.0)
-        now = max(abs(one) for one in wrong)
-        extra = max(extra * min(2.0, max(0.2, now / size if size > 0.0 else 0.2)), 1e-12)
-        size = now
-    return x, settled(wrong, doubt), MOST_SETTLING
+    """Let the nodes settle as if each had a capacitor: implicit steps in time, longer and longer as they succeed."""
+    x, steps = begin, 0
+    wrong, _ = equations.residual(x, 1.0)
+    held = max(1.0, max((abs(one) for one in wrong), default=0.0) / SETTLING_V)
+    for _ in range(MOST_SETTLING):
+        there, good, more = newton(equations, x, 1.0, 12, held)
+        steps += more
+        if good:
+            x, held = there, held * 0.4
+        else:
+            held *= 3.0
+        if held < 1e-4:
+            break
+    there, good, more = newton(equations, x, 1.0)
+    return there, good, steps + more
 
 
 def begin_at(

@@ -23,12 +23,13 @@ MOST_STEPS = 20_000
 class _Companion(TwoPole):
     """A store within one stage of a step: a conductance beside a constant current."""
 
-    __slots__ = ("amps", "siemens", "store")
+    __slots__ = ("amps", "initial_v", "siemens", "store")
     gives = True
 
     def __init__(self, store: Store) -> None:
         super().__init__(store.name, store.plus, store.minus)
         self.store = store
+        self.initial_v = store.initial_v if isinstance(store, Capacitor) else 0.0
         self.siemens = 1.0
         self.amps = 0.0
 

@@ -19,6 +19,7 @@ DROOP_V = 0.1  # by how much a regulated voltage sags at rated current
 HOT_SPREAD = (0.9, 1.15)
 PULLEY = (2.0, 2.6, 3.2)
 IDLE_RPM = (650.0, 750.0, 850.0)
+MINUTE_S = 60.0
 SUN_SHARE = (0.6, 0.8, 1.0)
 PRACTICE = "common practice, no source"
 
@@ -68,12 +69,13 @@ def _alternator(plan: Plan, source: Source) -> None:
 
 def hot_limit(plan: Plan, item: Equipment) -> Amount:
     """Greatest current of an alternator, hot, at the speed of the mode (A)."""
-    speed = _speed(plan)
     curve = plan.read(item, "hot output")
     if isinstance(curve, tuple) and len(curve) > 1 and all(isinstance(y, float) for _, y in curve):
         points = tuple((float(x), float(y)) for x, y in curve)
         if plan.read(item, "rpm") == "shaft":
-            speed = _at_shaft(plan, speed)
+            speed = _at_shaft(plan, _speed(plan, None))
+        else:
+            speed = _speed(plan, points[0][0])
         low, likely, high = (_on_curve(points, one) for one in (speed.low, speed.likely, speed.high))
         plan.book.assume(f"an alternator gives its stated hot output within -10 and +15 %; {PRACTICE}")
         return Amount(likely, low * HOT_SPREAD[0], high * HOT_SPREAD[1])
@@ -82,20 +84,24 @@ def hot_limit(plan: Plan, item: Equipment) -> Amount:
         plan.book.lack(f"output of {item.name}")
         return Amount(75.0, 0.0, 300.0, False)
     plan.book.assume(f"{item.name} has no curve of its own: that of a typical machine, hot [from memory]")
-    shaft = _at_shaft(plan, speed)
+    shaft = _at_shaft(plan, _speed(plan, None))
     least = _typical(rating.low, shaft.low)[0]
     most = _typical(rating.high, shaft.high)[1]
     return Amount(0.5 * sum(_typical(rating.likely, shaft.likely)), least, most)
 
 
-def _speed(plan: Plan) -> Amount:
+def _speed(plan: Plan, slowest: float | None) -> Amount:
+    """Speed of the engine (1/s); idle is the slowest speed of the alternator's own curve where it has one."""
     told = plan.read(plan.mode, "engine")
     found = stated(number(told))
     if found is not None:
         return found
+    if slowest is not None:
+        plan.book.assume("idle is the lowest speed of the alternator's curve")
+        return exactly(slowest)
     low, likely, high = IDLE_RPM
     plan.book.assume(f"idle is taken as {likely:.0f} rpm ({low:.0f} to {high:.0f} rpm); {PRACTICE}")
-    return Amount(likely, low, high)
+    return Amount(likely, low, high).times(1.0 / MINUTE_S)
 
 
 def _at_shaft(plan: Plan, speed: Amount) -> Amount:
@@ -113,7 +119,8 @@ def _on_curve(points: tuple[tuple[float, float], ...], speed: float) -> float:
     return output_from_points(points, speed)
 
 
-def _typical(rating: float, shaft_rpm: float) -> tuple[float, float]:
+def _typical(rating: float, shaft_per_s: float) -> tuple[float, float]:
+    shaft_rpm = shaft_per_s * MINUTE_S
     try:
         return hot_output(rating, shaft_rpm)
     except OutOfRange:
