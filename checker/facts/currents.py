@@ -192,7 +192,9 @@ def _rest(item: Equipment, mode: Item) -> Any:
     if item.says("operated", "coil") and not mode.says("shore", "absent"):
         throws = item.value("throws")
         rest = item.value("rest")
-        others = [throw for throw in throws if throw not in (rest, "open")] if isinstance(throws, tuple) else []
+        if not isinstance(rest, str) or not isinstance(throws, tuple):
+            return rest
+        others = [throw for throw in throws if throw not in (rest, "open")]
         return others[0] if len(others) == 1 else rest
     rest = item.value("rest")
     if isinstance(rest, str):

@@ -6,10 +6,11 @@ from typing import Any
 
 from checker.circuit.elements import LIVE, Conductor, Wire
 from checker.circuit.supply import is_live, joined
-from checker.facts.alternator import converter_input, drawn_from
+from checker.facts.alternator import converter_input
 from checker.facts.bank_limits import inverter_current
 from checker.facts.catalogue import fact
 from checker.facts.converter import INVERTERS
+from checker.facts.starter import drawn_from
 from checker.facts.subject import Subject
 from checker.quantities import Number, Truth, Unknown, greatest, least, some
 

@@ -1,0 +1,127 @@
+"""What follows when an alternator loses its battery: by a cable that comes off, by a management that opens."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.elements import Edge, Link
+from checker.circuit.supply import joined
+from checker.design.model import Equipment
+from checker.facts.alternator import live_node
+from checker.facts.bank import KINDS, home
+from checker.facts.catalogue import fact
+from checker.facts.contacts import is_word
+from checker.facts.converter import given
+from checker.facts.subject import Facts, Subject
+from checker.quantities import (
+    Number,
+    Truth,
+    Unknown,
+    both,
+    either,
+    least,
+    less_equal,
+    negate,
+    some,
+)
+
+
+@fact("converter", "load_dump_level", unit="V", says="Voltage that follows when an alternator loses its battery.")
+def load_dump_level(s: Subject) -> Any:
+    return given(s, "load dump.level")
+
+
+@fact("converter", "load_dump_clamped", type="yes/no", says="An alternator clamps its own load dump.")
+def load_dump_clamped(s: Subject) -> Any:
+    return given(s, "load dump.clamped")
+
+
+@fact(
+    "converter",
+    "weakest_transient",
+    unit="V",
+    says="Transient that the weakest electronic equipment added to the bus of an alternator endures.",
+    method="least of the stated transient levels of converters and electronic loads, factory equipment left out",
+)
+def weakest_transient(s: Subject) -> Any:
+    if s.item.kind != "alternator":
+        return None
+    found: dict[str, Number] = {}
+    for node in joined(s.facts.network, [live_node(s)]):
+        for item in s.facts.network.sinks.get(node, ()):
+            if item.kind in KINDS or not item.allows("transient level"):
+                continue
+            if _is_factory(s.facts, item, node):
+                continue
+            found[item.name] = s.read(item, "transient level")
+    return least(list(found.values())) if found else None
+
+
+def _is_factory(facts: Facts, item: Equipment, node: str) -> bool:
+    """Equipment that came with the vehicle, or that hangs on a factory circuit."""
+    if is_word(item.value("own"), "factory") is True:
+        return True
+    for edge, _ in facts.network.near.get(node, ()):
+        if not isinstance(edge, Link) and is_word(edge.conductor.circuit.value("own"), "factory") is True:
+            return True
+    return False
+
+
+@fact(
+    "converter",
+    "charges_lithium_directly",
+    type="yes/no",
+    says="An alternator whose output reaches a lithium battery without a converter between.",
+    method="graph, every contact closed",
+)
+def charges_lithium_directly(s: Subject) -> Truth:
+    return s.charges_lithium if s.item.kind == "alternator" else False
+
+
+@fact(
+    "converter",
+    "keeps_another_battery",
+    type="yes/no",
+    says="When the management of the lithium battery opens, another battery stays on the bus of the alternator.",
+    method="graph: a lead-acid battery reached through wires and fuses alone",
+)
+def keeps_another_battery(s: Subject) -> Any:
+    if s.item.kind != "alternator":
+        return None
+
+    def always(edge: Edge) -> bool:
+        return not isinstance(edge, Link) or edge.when == "always"
+
+    near = joined(s.facts.network, [live_node(s)], always)
+    if isinstance(s.charges, Unknown):
+        return s.charges
+    answers = [negate(bank.is_lithium) for bank in s.charges if home(s.facts, bank.item) in near]
+    return some(answers)
+
+
+@fact(
+    "converter",
+    "dump_is_harmless",
+    type="yes/no",
+    says="The load dump of an alternator is clamped, and no higher than the added electronics on its bus endure.",
+    method="stated level and clamp against the weakest transient level",
+)
+def dump_is_harmless(s: Subject) -> Any:
+    if s.item.kind != "alternator":
+        return None
+    weakest = s.weakest_transient
+    endured: Truth = True if weakest is None else less_equal(s.load_dump_level, weakest)
+    return both(s.load_dump_clamped, endured)
+
+
+@fact(
+    "converter",
+    "stays_in_bounds",
+    type="yes/no",
+    says="When the management opens while an alternator charges, the voltage stays within what the electronics endure.",
+    method="another battery stays, or the dump is clamped and endured",
+)
+def stays_in_bounds(s: Subject) -> Any:
+    if s.item.kind != "alternator":
+        return None
+    return either(s.keeps_another_battery, s.dump_is_harmless)
