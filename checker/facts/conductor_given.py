@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any
+from typing import Any, NamedTuple
 
 from checker.circuit.elements import BONDING, EARTH, LIVE, RETURN, Conductor, Wire
-from checker.design.given import Where
+from checker.design.given import MISSING, Given, Where
 from checker.design.item import Item
 from checker.design.vocabulary.cables import COLOURS
 from checker.design.vocabulary.circuits import COVERINGS, DUTIES
@@ -28,9 +28,15 @@ def conductors(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
 def cable_value(s: Subject, key: str) -> Any:
     """A key of the cable of a conductor, unknown when the cable is not known."""
     cable = s.item.circuit.cable
-    if cable is None:
-        return Unknown(f"the cable of {s.item.circuit.name} is not known")
-    return s.read(cable, key)
+    return no_cable(s) if cable is None else s.read(cable, key)
+
+
+def no_cable(s: Subject) -> Unknown:
+    """The cable of its circuit as an entry that would settle the question."""
+    circuit = s.item.circuit
+    missing = Unknown(f"the cable of {circuit.name} is not known")
+    s.use(f"{circuit.path}.cable", Given(missing, circuit.where, MISSING))
+    return missing
 
 
 @fact("conductor", "circuit", of="circuit", type="subject", says="The circuit it belongs to.", method="graph")
@@ -244,26 +250,51 @@ def in_thermal_insulation(s: Subject) -> Any:
     method="two for each circuit counted by the loom; two when it runs in no loom",
 )
 def bunched(s: Subject) -> Any:
-    design = s.facts.design
     name = s.item.circuit.name
+    looms = _looms(s.facts)
     most: Any = 2.0
-    for loom in design.looms.values():
-        carries = loom.value("carries")
-        member = isinstance(carries, tuple) and name in carries
-        member = member or s.item.circuit.says("loom", loom.name)
-        if not member:
-            continue
+    for loom in looms.carrying.get(name, ()):
         count = s.read(loom, "bunched")
         if isinstance(count, Unknown) and not loom.has("bunched"):
-            count = float(len(_members(s.facts, loom, carries)))
-        pairs = multiply(count, 2.0)
-        most = greatest(most, pairs)
-    return most
+            count = looms.untold if looms.untold is not None else float(len(looms.members[loom.name]))
+        most = greatest(most, multiply(count, 2.0))
+    if isinstance(s.item.circuit.value("loom"), Unknown) and s.item.circuit.has("loom"):
+        return Unknown(f"in which loom {name} runs is not known")
+    return looms.untold if looms.untold is not None and name not in looms.carrying else most
 
 
-def _members(facts: Facts, loom: Item, carries: Any) -> set[str]:
-    named = set(carries) if isinstance(carries, tuple) else set()
-    return named | {one.name for one in facts.design.circuits.values() if one.says("loom", loom.name)}
+class _Looms(NamedTuple):
+    """Circuit -> its looms, loom -> its circuits, and why there may be more of both than the file tells."""
+
+    carrying: dict[str, list[Item]]
+    members: dict[str, dict[str, None]]
+    untold: Unknown | None
+
+
+def _looms(facts: Facts) -> _Looms:
+    found: _Looms | None = facts.shared.get("looms")
+    if found is None:
+        found = facts.shared["looms"] = _find_looms(facts)
+    return found
+
+
+def _find_looms(facts: Facts) -> _Looms:
+    """Worked out once for all circuits."""
+    looms, circuits = facts.design.looms, facts.design.circuits
+    found = _Looms({}, {name: {} for name in looms}, None)
+    for loom in looms.values():
+        carries = loom.value("carries")
+        if isinstance(carries, Unknown) and loom.has("carries"):
+            found = found._replace(untold=Unknown(f"which circuits {loom.name} carries is not known"))
+        found.members[loom.name].update(dict.fromkeys(carries if isinstance(carries, tuple) else ()))
+    for circuit in circuits.values():
+        named = circuit.value("loom")
+        if isinstance(named, str) and named in looms:
+            found.members[named][circuit.name] = None
+    for name, members in found.members.items():
+        for member in members:
+            found.carrying.setdefault(member, []).append(looms[name])
+    return found
 
 
 @fact("conductor", "voltage", unit="V", says="Nominal voltage of its circuit.", method="equipment on the same part")

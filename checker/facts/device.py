@@ -15,7 +15,7 @@ from checker.facts.conductor import cold_wire_resistance
 from checker.facts.levels import highest_of, level_at, read_level
 from checker.facts.subject import Facts, Subject
 from checker.physics.fuse_curves import conventional_factor
-from checker.quantities import UNKNOWN, Number, Range, Unknown, corners, divide, greatest, multiply, show
+from checker.quantities import UNKNOWN, Number, Range, Truth, Unknown, corners, divide, greatest, multiply, show
 
 KINDS = ("fuse", "breaker", "rcbo", "rcd")
 WAY_KINDS = ("fuse", "breaker", "rcbo", "rcd")
@@ -160,8 +160,19 @@ def _links(s: Subject) -> list[Link]:
 
 
 @fact("device", "is_connected", type="yes/no", says="It stands in a circuit.", method="graph")
-def is_connected(s: Subject) -> bool:
-    return bool(_links(s))
+def is_connected(s: Subject) -> Truth:
+    return True if _links(s) else may_be_hidden(s) or False
+
+
+def may_be_hidden(s: Subject) -> Unknown | None:
+    """Why a device that no run names may stand in a circuit all the same: part of some run was not seen."""
+    if "hiding places" not in s.facts.shared:
+        gaps = (wire.conductor.circuit.name for wire in s.facts.network.wires() if wire.gap is not None)
+        s.facts.shared["hiding places"] = tuple(dict.fromkeys(gaps))
+    hiding = s.facts.shared["hiding places"]
+    if _links(s) or not hiding:
+        return None
+    return Unknown(f"{s.id} may stand in a stretch that was not seen: {', '.join(hiding)}")
 
 
 @fact("device", "system", words=("dc", "ac"), says="The system of the circuit it stands in.", method="graph")
@@ -218,7 +229,10 @@ def reverse_fed(s: Subject) -> bool:
 
 
 @fact("device", "protects", of="conductor", type="list", says="The conductors in whose run it stands.", method="graph")
-def protects(s: Subject) -> tuple[Any, ...]:
+def protects(s: Subject) -> Any:
+    hidden = may_be_hidden(s)
+    if hidden is not None:
+        return hidden
     found: dict[str, Any] = {}
     for link in _links(s):
         owner = s.facts.network.by_link.get(id(link))
@@ -241,6 +255,8 @@ def protects(s: Subject) -> tuple[Any, ...]:
 )
 def load_current(s: Subject) -> Any:
     most: Number = 0.0
+    if isinstance(s.protects, Unknown):
+        return s.protects
     for conductor in s.protects:
         if conductor.is_live:
             current = conductor.design_current
@@ -272,6 +288,9 @@ def conventional_current(s: Subject) -> Any:
     source="Norton equivalents (circuit theory)",
 )
 def prospective_max(s: Subject) -> Any:
+    hidden = may_be_hidden(s)
+    if hidden is not None:
+        return hidden
     faults = faults_of(s.facts)
     most: Number = 0.0
     for link in _links(s):
@@ -346,8 +365,8 @@ def norton(facts: Facts, source: Source) -> Norton:
 def _battery(facts: Facts, item: Equipment) -> Norton:
     one = item.base if item.kind == "bank" and item.base is not None else item
     volts = highest_of(facts.network, item, "")
-    stated = one.value("short circuit current")
-    ohms = one.value("internal resistance")
+    stated = one.value("short circuit current") if one.allows("short circuit current") else UNKNOWN
+    ohms = one.value("internal resistance") if one.allows("internal resistance") else UNKNOWN
     if isinstance(stated, float | Range):
         current: Number = stated
     elif isinstance(ohms, float | Range):

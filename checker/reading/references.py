@@ -62,7 +62,8 @@ def _all_ports(equipment: Equipment) -> dict[str, tuple[str, ...]]:
         return ports_of(equipment.vocabulary, (way.name[start:] for way in equipment.ways))
     if equipment.vocabulary.more_ports == "throws":
         throws = equipment.value("throws")
-        return ports_of(equipment.vocabulary, throws if isinstance(throws, tuple) else ())
+        told = throws if isinstance(throws, tuple) else ()
+        return ports_of(equipment.vocabulary, (throw for throw in told if isinstance(throw, str)))
     return _own_ports(equipment.vocabulary)
 
 

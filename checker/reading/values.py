@@ -9,7 +9,7 @@ from typing import Any
 from checker.design.given import BASES, STATED, Given
 from checker.design.shapes import LISTS, STRUCTURED, UNKNOWN_WORDS, ShapeError, parse_shape
 from checker.design.vocabulary.key import Key, Kind
-from checker.quantities import UNKNOWN
+from checker.quantities import UNKNOWN, Unknown
 from checker.reading.context import Context, form, where
 from checker.reading.problems import listed, shown
 from checker.reading.references import check_reference
@@ -140,7 +140,11 @@ class KeyReader:
             one = self._scalar(spec, scalar, basis).value
             values.extend(one if isinstance(one, tuple) else (one,))
             texts.append(scalar.text)
-        return Given(tuple(values), where(node), basis, ", ".join(texts))
+        text = ", ".join(texts)
+        if spec.shape != "quantities" and any(isinstance(value, Unknown) for value in values):
+            # What else stands in the list is not known, so neither is what does not.
+            return Given(Unknown(f"part of {spec.name} is not known"), where(node), basis, text)
+        return Given(tuple(values), where(node), basis, text)
 
     def _scalar(self, spec: Key, node: Scalar, basis: str) -> Given:
         text = node.text
