@@ -64,7 +64,7 @@ def carrying_capacity(s: Subject) -> Any:
 
 def _capacity(s: Subject, piece: str) -> Any:
     if not _is_copper(s):
-        return Unknown("tables are held for copper conductors only")
+        return _no_table(s)
     insulated = s.in_thermal_insulation
     if isinstance(insulated, Unknown):
         return insulated
@@ -101,6 +101,12 @@ def _held(facts: Facts, area: float, limit: float, ambient: float, count: int, w
 def _is_copper(s: Subject) -> bool:
     metal = s.material
     return isinstance(metal, str) and "copper" in metal
+
+
+def _no_table(s: Subject) -> Unknown:
+    """Why no table holds it: its metal is not known, or is another."""
+    metal = s.material
+    return metal if isinstance(metal, Unknown) else Unknown("tables are held for copper conductors only")
 
 
 def _working(held: Capacity) -> str:
@@ -253,7 +259,7 @@ def cold_resistance(s: Subject) -> Any:
 def resistance_per_metre(s: Subject, temperature: Number) -> Any:
     """Ohm per metre of all parallel legs together."""
     if not _is_copper(s):
-        return Unknown("tables are held for copper conductors only")
+        return _no_table(s)
     strands = s.strands
     kind = "class 2" if isinstance(strands, str) and strands in ("solid", "stranded") else "class 5"
 

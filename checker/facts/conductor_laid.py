@@ -9,7 +9,7 @@ from checker.circuit.elements import BONDING, EARTH, RETURN
 from checker.design.item import Item
 from checker.design.run import Hole, Length, Through
 from checker.facts.catalogue import fact
-from checker.facts.conductor_given import cable_value, place_items
+from checker.facts.conductor_given import cable_value, no_cable, place_items
 from checker.facts.space import chain, is_kind
 from checker.facts.subject import Subject
 from checker.quantities import Number, Truth, Unknown, add, corners, either, least, some
@@ -22,7 +22,7 @@ FINE = ("stranded", "flexible", "extra flexible")
 def sheathed(s: Subject) -> Truth:
     cable: Item | None = s.item.circuit.cable
     if cable is None:
-        return Unknown(f"the cable of {s.item.circuit.name} is not known")
+        return no_cable(s)
     sheath = s.read(cable, "sheath")
     if not isinstance(sheath, Unknown):
         return sheath is not None

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from checker.circuit.ports import IN_LINE
+from checker.design.given import MISSING, Given
 from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.design.vocabulary.papers import TESTS
@@ -285,7 +286,14 @@ def tests_recorded(s: Subject) -> tuple[str, ...]:
 
 def tested(s: Subject, test: str) -> Truth:
     """Whether a test was recorded; silence is not a failed test."""
-    return True if test in s.tests_recorded else Unknown(f"no reading records the test: {test}")
+    return True if test in s.tests_recorded else _not_read(s, test)
+
+
+def _not_read(s: Subject, what: str, reason: str = "") -> Unknown:
+    """A reading that is not in the file, as an entry that would settle the question."""
+    missing = Unknown(reason or f"no reading records the test: {what}")
+    s.use(f"readings: {what}", Given(missing, s.where, MISSING))
+    return missing
 
 
 @fact("design", "insulation_resistance", unit="Ω", says="Least insulation resistance that was measured.",
@@ -296,7 +304,7 @@ def insulation_resistance(s: Subject) -> Any:
 
 def _measured(s: Subject, test: str, key: str) -> Any:
     values = [s.read(one, key) for one in s.item.readings if equal(one.value("test"), test) is True]
-    return least(values) if values else Unknown(f"no reading records the test: {test}")
+    return least(values) if values else _not_read(s, test)
 
 
 @fact("design", "polarity_proven", type="yes/no", says="Every recorded polarity test came out right.")
@@ -327,7 +335,8 @@ def link_tested_in_modes(s: Subject) -> Truth:
     if any(result == "several" for result in done.values() if isinstance(result, str)):
         return False
     missing = [name for name in wanted if name not in done]
-    return Unknown(f"no reading records the test in: {', '.join(missing)}") if missing else True
+    reason = f"no reading records the test in: {', '.join(missing)}"
+    return _not_read(s, "neutral-earth link in every mode with mains", reason) if missing else True
 
 
 def _mains_mode(mode: Item) -> bool:
@@ -338,7 +347,7 @@ def _mains_mode(mode: Item) -> bool:
 def _result(s: Subject, test: str, right: str) -> Truth:
     readings = [one for one in s.item.readings if equal(one.value("test"), test) is True]
     if not readings:
-        return Unknown(f"no reading records the test: {test}")
+        return _not_read(s, test)
 
     def fits(reading: Item) -> Truth:
         said = s.read(reading, "result")
@@ -352,12 +361,13 @@ def _result(s: Subject, test: str, right: str) -> Truth:
 def warm_joints_checked(s: Subject) -> Truth:
     if any(one.has("temperature") for one in s.item.readings) or "voltage drop" in s.tests_recorded:
         return True
-    return Unknown("no reading records a temperature or a voltage drop under load")
+    reason = "no reading records a temperature or a voltage drop under load"
+    return _not_read(s, "temperature or voltage drop under load", reason)
 
 
 @fact("design", "readings_kept", type="yes/no", says="Readings taken after commissioning stand in the file.")
 def readings_kept(s: Subject) -> Truth:
-    return True if s.item.readings else Unknown("no reading stands in the file")
+    return True if s.item.readings else _not_read(s, "any", "no reading stands in the file")
 
 
 @fact("design", "opened_all", type="yes/no", says="Nothing was left unopened in a survey.")
@@ -378,21 +388,10 @@ def battery_reserved(s: Subject) -> bool:
       method="each described terminal with a torque against the ends made on it")  # fmt: skip
 def torque_recorded(s: Subject) -> Truth:
     asked = [one for one in s.facts.subjects("terminal") if one.high_energy and one.described]
-    missing = [one.id for one in asked if not one.torque_told]
-    return Unknown(f"no torque is recorded for: {', '.join(missing)}") if missing else True
-
-
-@fact("design", "heavy_restrained", type="yes/no",
-      says="Everything heavy that the fitter put in is held against a crash, batteries left to their own rule.",
-      method="each piece: its hold, or that of its place")  # fmt: skip
-def heavy_restrained(s: Subject) -> Truth:
-    missing = []
-    for one in s.facts.subjects("equipment"):
-        if one.is_battery or one.is_heavy is not True or equal(one.own, "factory") is True:
-            continue
-        answer = one.restrained
-        if answer is False:
-            return False
-        if isinstance(answer, Unknown):
-            missing.append(one.id)
-    return Unknown(f"what holds these is not told: {', '.join(missing)}") if missing else True
+    missing = [one for one in asked if not one.torque_told]
+    if not missing:
+        return True
+    reason = Unknown(f"no torque is recorded for: {', '.join(one.id for one in missing)}")
+    for one in missing:
+        s.use(f"torqued at {one.id}", Given(reason, one.where, MISSING), "N m")
+    return reason
