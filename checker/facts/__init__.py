@@ -67,6 +67,7 @@ from checker.facts import (
     supply_cables,
     switch,
     terminal,
+    transient,
     work,
 )
 
@@ -132,5 +133,6 @@ __all__ = [
     "supply_cables",
     "switch",
     "terminal",
+    "transient",
     "work",
 ]

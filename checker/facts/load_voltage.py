@@ -14,6 +14,7 @@ from checker.facts.contacts import contacts, engine_runs
 from checker.facts.least_fault import ASSUMED, low_voltage, weak_source
 from checker.facts.levels import level_at, read_level
 from checker.facts.subject import Facts, Subject
+from checker.physics.motor import voltage_at_limit
 from checker.quantities import (
     UNKNOWN,
     Number,
@@ -21,6 +22,7 @@ from checker.quantities import (
     Unknown,
     Window,
     add,
+    corners,
     greatest,
     least,
     less_equal,
@@ -203,7 +205,7 @@ def _circuits(s: Subject) -> list[Subject] | Unknown:
     unit="V",
     says="Lowest voltage at its terminals while it starts; none for what has no start current.",
     method="held voltage less start current times battery and loop resistance, less the drop of the feeders; a "
-    "converter holds its setting up to its peak",
+    "converter holds its setting up to its peak and limits beyond it",
     source="Ohm's law; battery 10 % charged with 1.5 times its stated resistance: common practice, no source",
 )
 def start_voltage(s: Subject) -> Any:
@@ -220,7 +222,11 @@ def start_voltage(s: Subject) -> Any:
     for one in held_in_modes(s.facts, node):
         _tell(s, one)
         if less_equal(current, one.peak) is not True:
-            return Unknown("beyond its peak a converter lets the voltage fall, nobody says how far")
+            limits = one.source is not None and one.source.equipment.says("at fault", "limits")
+            if not limits:
+                return Unknown("beyond its peak a converter may shut down")
+            # Until it turns a motor is a resistance, which takes its share of the voltage.
+            one = one._replace(low=corners(voltage_at_limit, one.low, one.peak, current))
         for circuit in lost:
             found.append(_at_start(circuit, one, current))
             s.note(_said(f"mode {one.mode}: {show(one.low, 'V')} held, {show(found[-1], 'V')} at its terminals"))

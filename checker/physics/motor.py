@@ -47,3 +47,19 @@ def cold_current(running_a: float, hot_ohm: float, cold_ohm: float) -> float:
 def hydraulic_energy(volume_m3: float, head_m: float) -> float:
     """Energy to lift water, ``rho g h V`` with 1000 kg/m3 and 9.81 m/s2. [J]"""
     return 1000.0 * 9.81 * head_m * volume_m3
+
+
+def voltage_at_limit(setting_v: float, limit_a: float, asked_a: float) -> float:
+    """Voltage that a source which limits its current leaves a motor at standstill, ``U I_limit / I_asked``. [V]
+
+    The motor is a resistance until it turns: what it asks at the setting of the source tells which.
+    Up to the limit the setting is held.
+
+    Parameters
+    ----------
+    setting_v : voltage the source holds. [V]
+    limit_a : greatest current it gives. [A]
+    asked_a : current asked at the setting, above 0. [A]
+    """
+    require_positive("current asked, A,", asked_a, SOURCE)
+    return setting_v if asked_a <= limit_a else setting_v * limit_a / asked_a

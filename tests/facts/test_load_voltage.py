@@ -59,10 +59,15 @@ def test_a_converter_holds_its_setting_up_to_its_peak() -> None:
     assert found.start_voltage == pytest.approx(13.4 - 40 * LOOP, rel=1e-4)
 
 
-def test_beyond_the_peak_of_a_converter_nobody_knows() -> None:
-    found = load(
-        "\n".join([BOX.format(peak="35 A"), fuse("F1", 50), MOTOR]), FEED.replace("from: bank", "from: bank.low")
-    )
+def test_beyond_its_peak_a_converter_that_limits_shares_the_voltage_with_the_motor() -> None:
+    box = BOX.format(peak="35 A")
+    found = load("\n".join([box, fuse("F1", 50), MOTOR]), FEED.replace("from: bank", "from: bank.low"))
+    assert found.start_voltage == pytest.approx(13.4 * 35 / 40 - 40 * LOOP, rel=1e-4)
+
+
+def test_beyond_its_peak_a_converter_that_may_shut_down_leaves_it_unknown() -> None:
+    box = BOX.format(peak="35 A").replace("at fault: limits", "at fault: hiccup")
+    found = load("\n".join([box, fuse("F1", 50), MOTOR]), FEED.replace("from: bank", "from: bank.low"))
     assert isinstance(found.start_voltage, Unknown)
 
 

@@ -38,3 +38,8 @@ def test_numbers_by_hand() -> None:
 def test_what_has_no_answer_is_refused(call) -> None:
     with pytest.raises(OutOfRange):
         call()
+
+
+def test_a_source_that_limits_leaves_a_standing_motor_its_share() -> None:
+    assert motor.voltage_at_limit(13.2, 60.0, 120.0) == pytest.approx(6.6)
+    assert motor.voltage_at_limit(13.2, 60.0, 60.0) == 13.2
