@@ -140,14 +140,18 @@ def _devices(near: dict[str, list[tuple[Link, str]]], level: Groups, start: str,
 def residual_works(state: State, feed: Feed, neutral: str) -> Truth:
     """Whether a fault to earth at a load unbalances its residual-current device: the bond is on the supply side."""
     sure, may = state.groups("open_residual", perhaps=False), state.groups("open_residual", perhaps=True)
+    seen = state.groups("seen", perhaps=False)
     before: Truth = False
     behind: Truth = False
     for bond, closed in state.bonds.items():
         if closed is False or not state.may.joined(bond.neutral, feed.neutral):
             continue
         if may.joined(bond.neutral, feed.neutral):
-            certain = closed is True and sure.joined(bond.neutral, feed.neutral)
+            certain = closed is True and seen.joined(bond.neutral, feed.neutral)
             before = True if certain or before is True else MAYBE
+            hidden = sure.joined(bond.neutral, feed.neutral) and not seen.joined(bond.neutral, feed.neutral)
+            if hidden and behind is False:  # a device may hide between them, and the bond stand behind it
+                behind = MAYBE
         elif may.joined(bond.neutral, neutral):
             certain = closed is True and state.sure.joined(bond.neutral, feed.neutral)
             behind = True if certain or behind is True else MAYBE

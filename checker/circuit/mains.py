@@ -7,12 +7,13 @@ is a `Bond`.
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import NamedTuple
 
 from checker.circuit.elements import CHASSIS, EARTH, LIVE, RETURN, Conductor, Link, Wire
 from checker.circuit.groups import Groups
 from checker.circuit.network import Network
-from checker.circuit.ports import IN_LINE
+from checker.circuit.ports import IN_LINE, port_nodes
 from checker.design.given import Where
 from checker.design.item import Item
 from checker.design.model import Equipment
@@ -79,6 +80,7 @@ class Mains:
         self._boards()
         self._transformers()
         self._unknown_earths()
+        self._unknown_returns()
         self.feeds = tuple(_feeds(network, self.nodes))
 
     def _conductors(self) -> None:
@@ -175,6 +177,18 @@ class Mains:
                 nodes += [f"{port.equipment}:{port.port}PE" for port in (circuit.start, *circuit.ends) if port.port]
                 for node in nodes[1:]:
                     self.earths_perhaps.join(nodes[0], node)
+
+    def _unknown_returns(self) -> None:
+        """Circuits of which nobody knows whether they have a neutral: perhaps they join the neutrals."""
+        for circuit in self.network.circuits:
+            if self.network.systems[circuit.name] != "ac" or circuit.returns.how != "unknown":
+                continue
+            ends = [port_nodes(self.network.equipment, port, "ac") for port in (circuit.start, *circuit.ends)]
+            item = self.network.equipment.get(circuit.start.equipment)
+            neutrals = [nodes[RETURN] for nodes in ends if RETURN in nodes]
+            if item is not None and not circuit.says("duty", BONDING):
+                self.nodes.update(neutrals)
+                self.switching.extend(Link(item, a, b, RETURN, "unseen") for a, b in pairwise(neutrals))
 
     def role(self, node: str) -> str:
         """Whether a node is live, return (neutral) or earth, by its name and kind."""
