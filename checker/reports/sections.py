@@ -80,3 +80,11 @@ def questions(unproven: Iterable[FindingData]) -> tuple[Question, ...]:
         for group in groups.values()
     ]
     return tuple(sorted(found, key=lambda each: (rank(each.settles[0]["signal"]), -len(each.settles))))
+
+
+def same_title(findings: Iterable[FindingData]) -> tuple[tuple[FindingData, ...], ...]:
+    """Findings of one rule together, in the order in which the rules first come."""
+    groups: dict[str, list[FindingData]] = {}
+    for finding in findings:
+        groups.setdefault(finding["rule"], []).append(finding)
+    return tuple(tuple(group) for group in groups.values())

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from checker.reports.caution import MET_MEANS
 from checker.reports.paragraphs import LABEL, Painter, heading, labelled, paragraph
 from checker.reports.plain import one_line
-from checker.reports.sections import Headed, Question, sections
+from checker.reports.sections import Headed, Question, same_title, sections
 from checker.reports.wording import (
     SHORT,
     few,
@@ -114,11 +114,22 @@ def _question(question: Question, paint: Painter) -> Iterator[str]:
     yield from _needs(few([need(each) for each in question.needs]) or [NO_NEED], paint)
     if question.needs:
         yield from paragraph("would settle:", "  ")
-    for finding in question.settles:
-        yield from _short(finding, paint, "    ")
-        if not question.needs:
+        for alike in same_title(question.settles):
+            yield from _settled(alike, paint)
+    else:
+        for finding in question.settles:
+            yield from _short(finding, paint, "    ")
             yield from paragraph(finding["says"], "      ")
     yield ""
+
+
+def _settled(alike: Sequence[FindingData], paint: Painter) -> Iterator[str]:
+    """Findings of one rule in one entry: its title once, then each subject with its line of the design file."""
+    signal = alike[0]["signal"]
+    where = "; ".join(few([f"{subject(each)}, line {each['where']['line']}" for each in alike]))
+    first, *rest = paragraph(f"{signal} {alike[0]['title']}: {where}", "    ", "      ")
+    yield first.replace(signal, paint.signal(signal), 1)
+    yield from rest
 
 
 def _needs(needs: Iterable[str], paint: Painter) -> Iterator[str]:
