@@ -17,6 +17,7 @@ __all__ = ["COMMANDS", "CommandLineError", "command_line"]
 COMMANDS = {
     "review": "Review one design file against the rulebook.",
     "explain": "Show the whole working of one rule on one subject.",
+    "draw": "Draw the vehicle from above or from the side, with its breaches.",
     "rules": "List the rules and what they cover.",
     "schema": "Print the JSON Schema of a design, a rule or a report.",
 }
