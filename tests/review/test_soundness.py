@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 
 from checker.design.item import Item
@@ -75,7 +75,11 @@ def test_the_design_holds_ranges_enough_for_the_test_to_mean_something() -> None
 shares = st.lists(st.sampled_from((0.0, 0.25, 0.5, 1.0, None)), min_size=60, max_size=60)
 
 
-@settings(max_examples=25, deadline=None)
+# No shrinking: one review takes a tenth of a second, and a case names its entries anyway.
+PHASES = (Phase.explicit, Phase.generate)
+
+
+@settings(max_examples=15, deadline=None, phases=PHASES)
 @given(shares)
 def test_a_number_within_each_range_keeps_every_verdict_that_was_decided(shares: list[float | None]) -> None:
     edits = []
@@ -136,7 +140,7 @@ def known(paths: list[str]) -> list[str]:
     return taken
 
 
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=10, deadline=None, phases=PHASES)
 @given(st.lists(st.integers(0, 10_000), min_size=1, max_size=6))
 def test_what_is_forgotten_makes_nothing_met_that_was_not(places: list[int]) -> None:
     paths = known([exact_entries()[place % len(exact_entries())] for place in places])
