@@ -263,7 +263,7 @@ def _held_off(s: Subject, charger: Any) -> Truth:
     by = s.read(charger, key)
     if isinstance(by, Unknown):
         # In a design a wire that is not drawn is not there; in a survey it was perhaps not seen.
-        return False if not charger.has(key) and s.facts.design.purpose.value == "design" else None
+        return False if not charger.has(key) and equal(s.facts.design.purpose.value, "design") is True else None
     if charger.kind == "inverter-charger":
         return by == "shore present" or by is None or by == "never"
     signal = s.facts.network.equipment.get(by) if isinstance(by, str) else None

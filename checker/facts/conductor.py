@@ -11,6 +11,7 @@ from checker.facts.catalogue import fact
 from checker.facts.conductor_given import wire_length
 from checker.facts.currents import design_currents
 from checker.facts.subject import Facts, Subject
+from checker.facts.unseen import may_be_fed
 from checker.outofrange import OutOfRange
 from checker.physics.adiabatic import THERMOSET_FROM_C, k_for_insulation, withstand_energy
 from checker.physics.carrying_capacity import Capacity, dc_carrying_capacity
@@ -150,6 +151,9 @@ def overload_current(s: Subject) -> Any:
     facts = s.facts
     if "overload" not in facts.shared:
         facts.shared["overload"] = overload_currents(facts.network)
+    unseen = may_be_fed(facts, s.id, s.item.start)
+    if unseen is not None:
+        return unseen
     found: Number = 0.0
     for wire in s.item.wires:
         current = facts.shared["overload"].get(id(wire), 0.0)
@@ -226,6 +230,9 @@ def design_current(s: Subject) -> Any:
         if found is None:
             return UNKNOWN
         live = found
+    unseen = may_be_fed(s.facts, s.id, live.start)
+    if unseen is not None:
+        return unseen
     current, mode = design_currents(s.facts).get(live.id, (UNKNOWN, ""))
     if mode:
         s.note(lambda: f"greatest in mode {mode}: {show(current, 'A')}")

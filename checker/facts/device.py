@@ -14,6 +14,7 @@ from checker.facts.catalogue import fact, subjects
 from checker.facts.conductor import cold_wire_resistance
 from checker.facts.levels import highest_of, level_at, read_level
 from checker.facts.subject import Facts, Subject
+from checker.facts.unseen import may_be_hidden
 from checker.physics.fuse_curves import conventional_factor
 from checker.quantities import UNKNOWN, Number, Range, Truth, Unknown, corners, divide, greatest, multiply, show
 
@@ -161,18 +162,10 @@ def _links(s: Subject) -> list[Link]:
 
 @fact("device", "is_connected", type="yes/no", says="It stands in a circuit.", method="graph")
 def is_connected(s: Subject) -> Truth:
-    return True if _links(s) else may_be_hidden(s) or False
-
-
-def may_be_hidden(s: Subject) -> Unknown | None:
-    """Why a device that no run names may stand in a circuit all the same: part of some run was not seen."""
-    if "hiding places" not in s.facts.shared:
-        gaps = (wire.conductor.circuit.name for wire in s.facts.network.wires() if wire.gap is not None)
-        s.facts.shared["hiding places"] = tuple(dict.fromkeys(gaps))
-    hiding = s.facts.shared["hiding places"]
-    if _links(s) or not hiding:
-        return None
-    return Unknown(f"{s.id} may stand in a stretch that was not seen: {', '.join(hiding)}")
+    if _links(s):
+        return True
+    hidden = may_be_hidden(s.facts, s.id)
+    return False if hidden is None else hidden
 
 
 @fact("device", "system", words=("dc", "ac"), says="The system of the circuit it stands in.", method="graph")
@@ -230,8 +223,8 @@ def reverse_fed(s: Subject) -> bool:
 
 @fact("device", "protects", of="conductor", type="list", says="The conductors in whose run it stands.", method="graph")
 def protects(s: Subject) -> Any:
-    hidden = may_be_hidden(s)
-    if hidden is not None:
+    hidden = may_be_hidden(s.facts, s.id)
+    if not _links(s) and hidden is not None:
         return hidden
     found: dict[str, Any] = {}
     for link in _links(s):
@@ -288,8 +281,8 @@ def conventional_current(s: Subject) -> Any:
     source="Norton equivalents (circuit theory)",
 )
 def prospective_max(s: Subject) -> Any:
-    hidden = may_be_hidden(s)
-    if hidden is not None:
+    hidden = may_be_hidden(s.facts, s.id)
+    if not _links(s) and hidden is not None:
         return hidden
     faults = faults_of(s.facts)
     most: Number = 0.0

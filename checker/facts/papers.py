@@ -373,6 +373,8 @@ def readings_kept(s: Subject) -> Truth:
 @fact("design", "opened_all", type="yes/no", says="Nothing was left unopened in a survey.")
 def opened_all(s: Subject) -> Truth:
     closed = s.item.seen.value("not opened")
+    if isinstance(closed, Unknown) and s.item.seen.has("not opened"):
+        return Unknown("what was not opened is not told")
     if isinstance(closed, tuple) and closed:
         return Unknown(f"not opened: {', '.join(closed)}")
     return True
@@ -384,13 +386,24 @@ def battery_reserved(s: Subject) -> bool:
     return any(equal(s.read(item, "fitted"), "later") is True for item in batteries)
 
 
+def _unlisted(s: Subject) -> Unknown | None:
+    """Banks of which nobody knows where their batteries are joined: their terminals cannot be listed."""
+    names = [bank.id for bank in s.facts.subjects("bank") if _joint_unknown(bank.item)]
+    return Unknown(f"how the batteries of {', '.join(names)} are joined is not known") if names else None
+
+
+def _joint_unknown(item: Item) -> bool:
+    return item.kind == "bank" and item.has("joined by") and isinstance(item.value("joined by"), Unknown)
+
+
 @fact("design", "torque_recorded", type="yes/no", says="The torque of every described high-current stud is kept.",
       method="each described terminal with a torque against the ends made on it")  # fmt: skip
 def torque_recorded(s: Subject) -> Truth:
     asked = [one for one in s.facts.subjects("terminal") if one.high_energy and one.described]
     missing = [one for one in asked if not one.torque_told]
+    banks = _unlisted(s)
     if not missing:
-        return True
+        return True if banks is None else banks
     reason = Unknown(f"no torque is recorded for: {', '.join(one.id for one in missing)}")
     for one in missing:
         s.use(f"torqued at {one.id}", Given(reason, one.where, MISSING), "N m")

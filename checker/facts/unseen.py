@@ -1,0 +1,43 @@
+"""What stretches that nobody saw leave open: a device that no run names, a conductor that nothing seems to feed."""
+
+from __future__ import annotations
+
+from checker.circuit.limits import islands, live_graph
+from checker.facts.subject import Facts
+from checker.quantities import Unknown
+
+
+def hiding_places(facts: Facts) -> tuple[str, ...]:
+    """Names of the circuits of which part of the run was not seen."""
+    if "hiding places" not in facts.shared:
+        gaps = (wire.conductor.circuit.name for wire in facts.network.wires() if wire.gap is not None)
+        facts.shared["hiding places"] = tuple(dict.fromkeys(gaps))
+    found: tuple[str, ...] = facts.shared["hiding places"]
+    return found
+
+
+def may_be_hidden(facts: Facts, name: str) -> Unknown | None:
+    """Why a device that no run names may stand in a circuit all the same; None when every run was seen."""
+    hiding = hiding_places(facts)
+    return Unknown(f"{name} may stand in a stretch that was not seen: {', '.join(hiding)}") if hiding else None
+
+
+def may_be_fed(facts: Facts, name: str, node: str) -> Unknown | None:
+    """Why a conductor that no source seems to reach may carry current all the same; None when one does."""
+    hiding = hiding_places(facts)
+    if not hiding or node in _fed(facts):
+        return None
+    return Unknown(f"what feeds {name} is not told; parts were not seen: {', '.join(hiding)}")
+
+
+def _fed(facts: Facts) -> set[str]:
+    """Live nodes that hang together with some source."""
+    if "fed" not in facts.shared:
+        network = facts.network
+        fed: set[str] = set()
+        for part in islands(live_graph(network, None)):
+            if any(network.sources_at.get(node) for node in part):
+                fed.update(part)
+        facts.shared["fed"] = fed
+    found: set[str] = facts.shared["fed"]
+    return found
