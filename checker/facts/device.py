@@ -155,8 +155,10 @@ def _links(s: Subject) -> list[Link]:
     by_name: dict[str, list[Link]] | None = s.facts.shared.get("links by device")
     if by_name is None:
         by_name = s.facts.shared["links by device"] = {}
+        near = s.facts.network.near
         for link in s.facts.network.links:
-            by_name.setdefault(link.equipment.name, []).append(link)
+            if len(near[link.a]) > 1 or len(near[link.b]) > 1:  # a device that nothing joins stands in no circuit
+                by_name.setdefault(link.equipment.name, []).append(link)
     return by_name.get(s.item.name, [])
 
 

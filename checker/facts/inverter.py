@@ -108,7 +108,8 @@ def asked_power(s: Subject) -> Any:
 
 
 def _asked_in(s: Subject, mode: Item) -> Number:
-    if is_word(s.read(mode, "inverter"), "inverting") is not True:
+    inverting = is_word(s.read(mode, "inverter"), "inverting")
+    if inverting is False:
         return 0.0
     running = _running(s, mode)
     found: list[Number] = []
@@ -119,7 +120,8 @@ def _asked_in(s: Subject, mode: Item) -> Number:
             entry = running[item.name]
             unit = "W" if entry.text.rstrip().endswith("W") else "A"
             found.append(multiply(running_current(entry, unit, volts), volts))
-    return total(found)
+    asked = total(found)
+    return asked if inverting is True else _perhaps(asked)
 
 
 @fact(
@@ -134,13 +136,21 @@ def surge_asked(s: Subject) -> Any:
         return None
     found: list[Number] = []
     for mode in s.facts.design.modes.values():
-        if is_word(s.read(mode, "inverter"), "inverting") is not True:
+        inverting = is_word(s.read(mode, "inverter"), "inverting")
+        if inverting is False:
             continue
         running = _running(s, mode)
         loads = [(item, node) for item, node in _mains_loads(s.facts, s.item, mode) if item.name in running]
         for starter, node in loads:
-            found.append(add(_start_power(s, starter, node), _rest(s, loads, starter, running)))
+            asked = add(_start_power(s, starter, node), _rest(s, loads, starter, running))
+            found.append(asked if inverting is True else _perhaps(asked))
     return greatest(found) if found else 0.0
+
+
+def _perhaps(power: Number) -> Number:
+    """Power that is asked or not: whether the inverter works in that mode is not told."""
+    top = power.high if isinstance(power, Range) else power
+    return Range(0.0, top) if isinstance(top, float) and top > 0 else power
 
 
 def _start_power(s: Subject, item: Equipment, node: str) -> Number:
