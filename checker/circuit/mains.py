@@ -76,11 +76,11 @@ class Mains:
         self.switching: list[Link] = []
         self.residual: list[Link] = []
         self._conductors()
+        self._unknown_returns()
         self._links(interlocked(network))
         self._boards()
         self._transformers()
         self._unknown_earths()
-        self._unknown_returns()
         self.feeds = tuple(_feeds(network, self.nodes))
 
     def _conductors(self) -> None:
