@@ -18,6 +18,9 @@ COMMANDS = {
     "review": "Review one design file against the rulebook.",
     "explain": "Show the whole working of one rule on one subject.",
     "draw": "Draw the vehicle from above or from the side, with its breaches.",
+    "day": "Take the house battery through one day.",
+    "predict": "Say what the instruments should read, mode by mode.",
+    "prove": "Compare recorded readings with the prediction, and say what may explain them.",
     "rules": "List the rules and what they cover.",
     "schema": "Print the JSON Schema of a design, a rule or a report.",
 }

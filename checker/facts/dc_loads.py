@@ -8,7 +8,7 @@ from checker.circuit.supply import joined
 from checker.design.given import DEFAULT
 from checker.design.model import Equipment
 from checker.facts.contacts import contacts, engine_runs, signal_state
-from checker.facts.dc_amounts import Amount, exactly, number, smaller, stated
+from checker.facts.dc_amounts import SETTING_SHARE, SETTINGS_SAY, Amount, about, exactly, number, smaller, stated
 from checker.facts.dc_plan import Heat, Maker, Plan
 from checker.quantities import Window
 
@@ -191,7 +191,8 @@ def _set_voltage(plan: Plan, item: Equipment, into: str, out: str) -> Amount:
     for key in keys[:1] if both else keys:
         told = stated(number(plan.read(item, key)))
         if told is not None:
-            return told
+            plan.book.assume(SETTINGS_SAY)
+            return about(told, SETTING_SHARE)
     nominal = stated(number(plan.read(item, f"sides.{out}.nominal")))
     if nominal is None:
         plan.book.lack(f"voltage that {item.name} holds")

@@ -9,7 +9,7 @@ from checker.circuit.elements import Source
 from checker.circuit.supply import joined
 from checker.design.model import Equipment
 from checker.facts.contacts import engine_runs
-from checker.facts.dc_amounts import Amount, exactly, number, smaller, stated
+from checker.facts.dc_amounts import SETTING_SHARE, SETTINGS_SAY, Amount, about, exactly, number, smaller, stated
 from checker.facts.dc_plan import Heat, Plan
 from checker.outofrange import OutOfRange
 from checker.physics.alternator import hot_output, output_from_points
@@ -174,9 +174,9 @@ def _charging_at(plan: Plan, item: Equipment) -> Amount:
         nominal = stated(number(plan.read(item, _nominal_key(item)))) or exactly(12.0)
         return Amount(1.15 * nominal.likely, nominal.low, 1.25 * nominal.high, False)
     rest = stated(number(plan.read(item, "settings.float")))
-    if rest is None:
-        return told
-    return Amount(told.likely, min(told.low, rest.low), told.high)
+    plan.book.assume(SETTINGS_SAY)
+    low = told.low if rest is None else min(told.low, rest.low)
+    return about(Amount(told.likely, low, told.high), SETTING_SHARE)
 
 
 def _nominal_key(item: Equipment) -> str:
