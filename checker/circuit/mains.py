@@ -190,6 +190,22 @@ class Mains:
                 self.nodes.update(neutrals)
                 self.switching.extend(Link(item, a, b, RETURN, "unseen") for a, b in pairwise(neutrals))
 
+    def coils(self) -> list[str]:
+        """Live nodes that feed the coil of a changeover or the drive of a relay."""
+        found = []
+        for item in dict.fromkeys(link.equipment for link in self.switching):
+            circuit = item.value("coil on") if item.kind == "changeover" else None
+            conductor = self.network.conductor(circuit, LIVE) if isinstance(circuit, str) else None
+            if conductor is not None:
+                found.append(conductor.start)
+            by = item.value("driven by") if item.allows("driven by") else None
+            if isinstance(by, str):
+                name, _, port = by.partition(".")
+                node = f"{name}:{port}" if port.endswith("L") else f"{name}:{port}L"
+                if node in self.nodes:
+                    found.append(node)
+        return found
+
     def role(self, node: str) -> str:
         """Whether a node is live, return (neutral) or earth, by its name and kind."""
         if node == CHASSIS:
@@ -222,7 +238,9 @@ def interlocked(network: Network) -> frozenset[str]:
         if item.kind == "switch":
             others = item.value("interlocked with")
             if isinstance(others, tuple):
-                found.update((item.name, *others))
+                found.update((item.name, *(one for one in others if isinstance(one, str))))
+            elif isinstance(others, Unknown) and item.has("interlocked with"):
+                found.add(item.name)  # written as unknown: perhaps it cannot be closed with another
     return frozenset(found)
 
 

@@ -49,8 +49,11 @@ def law_of(mains: Mains, item: Equipment) -> Law | None:
 class Solver:
     """Finds what closes by itself in one combination of free positions."""
 
-    def __init__(self, mains: Mains, free: list[Free], choice: tuple[str, ...], coils: dict[str, Law]) -> None:
+    def __init__(
+        self, mains: Mains, free: list[Free], choice: tuple[str, ...], coils: dict[str, Law], *, doubtful: bool = False
+    ) -> None:
         self.mains = mains
+        self.doubtful = doubtful
         self.free = free
         self.choice = choice
         self.coils = coils
@@ -93,9 +96,9 @@ class Solver:
         node = f"{name}:{port}" if port.endswith("L") else f"{name}:{port}L"
         return node if node in self.mains.nodes else None
 
-    def solve(self, start: bool) -> State:
-        """The state that agrees with itself, found from all sensors dead or all live."""
-        self.live = dict.fromkeys(self.sensors, start)
+    def solve(self, start: bool | dict[str, Truth]) -> State:
+        """The state that agrees with itself, found from all sensors dead or all live, or from what they saw before."""
+        self.live = dict(start) if isinstance(start, dict) else dict.fromkeys(self.sensors, start)
         passes = 2 * len(self.sensors) + 2
         stable = False
         state = self._state(True)
@@ -127,9 +130,10 @@ class Solver:
         for bond in self.mains.bonds:
             if bond.link is None:
                 bonds[bond] = MAYBE if bond.doubtful else True
-        certain = all(one.certain for one in self.free)
+        certain = not self.doubtful and all(one.certain for one in self.free)
         state = State(self.mains, self._name(), closed, perhaps, certain=certain, stable=stable)
         state.bonds = bonds
+        state.choice, state.live, state.coiled = self.choice, dict(self.live), frozenset(self.coils)
         state.present = dict(self.inlets)
         state.positions = {name: self._position(name) for name in self.coils} | {
             one.item.name: position

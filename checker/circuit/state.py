@@ -15,11 +15,15 @@ Truth = bool | None
 
 
 class State:
-    """One reachable state. `feeding` maps a feed to True or MAYBE; `closed` and `perhaps` are links and bonds."""
+    """One reachable state. `feeding` maps a feed to True or MAYBE; `closed` and `perhaps` are links and bonds.
+
+    `choice` holds the positions chosen, in the order of what is free; `live` what each sensor sees; `coiled` names the
+    changeovers that a coil works.
+    """
 
     __slots__ = (
-        "_levels", "_ways", "bonds", "certain", "closed", "feeding", "mains", "may", "name", "perhaps", "positions",
-        "present", "stable", "sure",
+        "_levels", "_ways", "bonds", "certain", "choice", "closed", "coiled", "feeding", "live", "mains", "may", "name",
+        "perhaps", "positions", "present", "stable", "sure",
     )  # fmt: skip
 
     def __init__(
@@ -37,6 +41,9 @@ class State:
         self.present: dict[str, Truth] = {}
         self.positions: dict[str, str | None] = {}
         self.bonds: dict[Bond, Truth] = {}
+        self.choice: tuple[str, ...] = ()
+        self.live: dict[str, Truth] = {}
+        self.coiled: frozenset[str] = frozenset()
         self._levels: dict[tuple[str, bool], Groups] = {}
         self._ways: dict[str, list[tuple[Link, str]]] | None = None
 
@@ -89,6 +96,10 @@ class State:
         state = State(self.mains, self.name, closed, perhaps, certain=self.certain, stable=self.stable)
         state.feeding = self.feeding
         return state
+
+    def mark(self) -> tuple[int, ...]:
+        """What is closed and what perhaps is: the same in two states that do not differ."""
+        return (*sorted(map(id, self.closed)), -1, *sorted(map(id, self.perhaps)))
 
     def is_live(self, node: str, but: str = "") -> Truth:
         """Whether a node is live from any feed except the one named."""

@@ -8,14 +8,15 @@ so that a doubt can never turn into a yes.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from itertools import product
+from collections.abc import Iterable, Iterator
+from itertools import islice
 
-from checker.circuit.inside import throws_of
-from checker.circuit.mains import Mains, interlocked, word
+from checker.circuit.mains import Mains
 from checker.circuit.network import Network
+from checker.circuit.positions import Choice, choices, free_positions, is_doubtful, one_at_a_time
 from checker.circuit.solver import Free, Law, Solver, law_of
 from checker.circuit.state import MAYBE, State, Truth
+from checker.circuit.witness import Ways
 from checker.design.model import Equipment
 
 MOST_STATES = 512
@@ -23,85 +24,83 @@ MOST_STATES = 512
 
 
 class States:
-    """All reachable states. `complete` is False when there are more combinations than are worked through."""
+    """All reachable states. `complete` is False when there are more combinations than are worked through.
 
-    __slots__ = ("complete", "mains", "states")
+    `merged` says that there were more, and that changeovers behind which only loads stand vary one at a time.
+    """
+
+    __slots__ = ("_by_name", "_ways", "coils", "complete", "free", "mains", "merged", "states")
 
     def __init__(self, network: Network) -> None:
         self.mains = Mains(network)
-        free = _free(self.mains)
-        count = 1
-        for one in free:
-            count *= len(one.positions)
-        self.complete = count <= MOST_STATES
+        self.free = free_positions(self.mains)
+        self.coils = {item.name: law for item in _coiled(self.mains) if (law := law_of(self.mains, item)) is not None}
         self.states: tuple[State, ...] = ()
-        if self.complete and self.mains.feeds:
-            self.states = tuple(_all(self.mains, free))
+        self.complete, self.merged = True, False
+        self._ways: Ways | None = None
+        self._by_name: dict[str, State] = {}
+        if self.mains.feeds:
+            found = _bounded(choices(self.free))
+            if found is None:
+                found, self.merged = _bounded(one_at_a_time(self.mains, self.free)), True
+            self.complete = found is not None
+            if found is not None:
+                self.states = tuple(self._all(found))
+                self._doubt_what_nothing_reaches()
+
+    def _all(self, found: Iterable[Choice]) -> Iterator[State]:
+        """Each combination, solved from all coils released and from all worked; a doubled state is given once."""
+        names: dict[str, int] = {}
+        for choice in found:
+            seen: set[tuple[int, ...]] = set()
+            solver = self._solver(choice)
+            for start in (False, True):
+                state = solver.solve(start)
+                if state.mark() not in seen:
+                    seen.add(state.mark())
+                    names[state.name] = names.get(state.name, 0) + 1
+                    if names[state.name] > 1:
+                        state.name = f"{state.name} ({names[state.name]})"
+                    yield state
+                if not solver.remembers:
+                    break
+
+    def _solver(self, choice: Choice) -> Solver:
+        return Solver(self.mains, self.free, choice, self.coils, doubtful=is_doubtful(self.free, choice))
+
+    def _doubt_what_nothing_reaches(self) -> None:
+        """A second state of one combination that no operation leads to, contacts being as they were, is not certain."""
+        if len({state.choice for state in self.states}) == len(self.states):
+            return
+        for state in self.states:
+            if not self.ways.reaches(state):
+                state.certain = False
+
+    @property
+    def ways(self) -> Ways:
+        """The operations from state to state, found once."""
+        if self._ways is None:
+            self._ways = Ways(self.free, self.states, lambda choice, state: self._solver(choice).solve(state.live))
+        return self._ways
+
+    def named(self, name: str) -> State | None:
+        """The state of that name."""
+        if not self._by_name:
+            self._by_name = {state.name: state for state in self.states}
+        return self._by_name.get(name)
+
+    def witness(self, state: State) -> tuple[str, ...] | None:
+        """The shortest sequence of operations that reaches a state from shore absent and all at rest; None without."""
+        return self.ways.to(state)
 
 
-def _free(mains: Mains) -> list[Free]:
-    """What can be chosen, in file order within each sort."""
-    found: list[Free] = []
-    for feed in mains.feeds:
-        item = feed.equipment
-        if item.kind == "shore inlet":
-            found.append(Free(item, ("present", "absent"), names="shore"))
-        elif item.kind == "generator":
-            found.append(Free(item, ("running", "stopped")))
-        elif item.kind in ("inverter", "inverter-charger"):
-            found.append(Free(item, ("on", "off")))
-            if word(item, "transfer.when") == "by hand":
-                found.append(Free(item, ("transfer closed", "transfer open")))
-    inlets = [free for free in found if free.names == "shore"]
-    if len(inlets) > 1:
-        for free in inlets:
-            free.names = f"shore at {free.item.name}"
-    switched = dict.fromkeys(link.equipment for link in mains.switching)
-    for item in switched:
-        if item.kind == "changeover" and law_of(mains, item) is None:
-            throws = throws_of(item)
-            certain = word(item, "operated") not in (None, "coil", "signal")
-            found.append(Free(item, throws or ("unknown",), certain=certain and bool(throws)))
-        elif item.kind == "switch" and item.name in interlocked(mains.network):
-            found.append(Free(item, ("closed", "open")))
-    return found
-
-
-def _all(mains: Mains, free: list[Free]) -> Iterator[State]:
-    """Each combination, solved from all coils released and from all worked; a doubled state is given once."""
-    coils = {item.name: law for item in _coiled(mains) if (law := law_of(mains, item)) is not None}
-    names: dict[str, int] = {}
-    for choice in product(*(one.positions for one in free)):
-        if _refused(mains, free, choice):
-            continue
-        solver = Solver(mains, free, choice, coils)
-        seen: set[tuple[int, ...]] = set()
-        for start in (False, True):
-            state = solver.solve(start)
-            mark = (*sorted(map(id, state.closed)), -1, *sorted(map(id, state.perhaps)))
-            if mark not in seen:
-                seen.add(mark)
-                names[state.name] = names.get(state.name, 0) + 1
-                if names[state.name] > 1:
-                    state.name = f"{state.name} ({names[state.name]})"
-                yield state
-            if not solver.remembers:
-                break
+def _bounded(found: Iterator[Choice]) -> list[Choice] | None:
+    first = list(islice(found, MOST_STATES + 1))
+    return first if len(first) <= MOST_STATES else None
 
 
 def _coiled(mains: Mains) -> list[Equipment]:
     return list(dict.fromkeys(link.equipment for link in mains.switching if link.equipment.kind == "changeover"))
 
 
-def _refused(mains: Mains, free: list[Free], choice: tuple[str, ...]) -> bool:
-    """Whether an interlock forbids the combination."""
-    on = {one.item.name for one, position in zip(free, choice, strict=True) if position in ("closed", "present")}
-    for one, position in zip(free, choice, strict=True):
-        if position in ("closed", "present") and one.item.allows("interlocked with"):
-            others = one.item.value("interlocked with")
-            if isinstance(others, tuple) and on.intersection(others):
-                return True
-    return False
-
-
-__all__ = ["MAYBE", "MOST_STATES", "Law", "State", "States", "Truth"]
+__all__ = ["MAYBE", "MOST_STATES", "Free", "Law", "State", "States", "Truth"]

@@ -22,6 +22,8 @@ from checker.facts.mains import (
     least,
     read_switching,
     states_of,
+    tell,
+    tell_state,
     worst,
 )
 from checker.facts.state import METHOD
@@ -89,7 +91,9 @@ def _count(s: Subject, pick: Any) -> Any:
         for state in fed_states(s)
     ]
     value, name = worst(counts, pick)
-    s.note(lambda: f"in the state: {name}" if name else "it never feeds")
+    if not name:
+        tell(s, "it never feeds")
+    tell_state(s, name)
     return value
 
 
@@ -108,8 +112,7 @@ def _settled(s: Subject, asks: Any, reason: str) -> Any:
     if not states_of(s.facts).complete:
         return TOO_MANY
     found, name = ever(states_of(s.facts).states, asks)
-    if name:
-        s.note(lambda: f"in the state: {name}")
+    tell_state(s, name)
     return answer(found, reason)
 
 

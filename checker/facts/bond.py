@@ -10,7 +10,18 @@ from checker.circuit.mains import Bond
 from checker.circuit.states import State, Truth
 from checker.design.given import Where
 from checker.facts.catalogue import fact, subjects
-from checker.facts.mains import TOO_MANY, Count, answer, ever, greatest, read_switching, states_of, worst
+from checker.facts.mains import (
+    TOO_MANY,
+    Count,
+    answer,
+    ever,
+    greatest,
+    read_switching,
+    states_of,
+    tell,
+    tell_state,
+    worst,
+)
 from checker.facts.state import METHOD
 from checker.facts.subject import Facts, Subject
 from checker.quantities import Unknown
@@ -64,7 +75,9 @@ def most_links(s: Subject) -> Any:
             least, most = links_with(state, bond)
             counts.append(Count(state.name, state.certain, least if closed is True else 0, most))
     value, name = worst(counts, greatest)
-    s.note(lambda: f"in the state: {name}" if name else "it is never closed while a source feeds")
+    if not name:
+        tell(s, "it is never closed while a source feeds")
+    tell_state(s, name)
     return 0.0 if value is None else value
 
 
@@ -78,6 +91,5 @@ def is_closed_on_shore(s: Subject) -> Any:
         return bonded_on_shore(state, s.item)
 
     found, name = ever(states_of(s.facts).states, closed)
-    if name:
-        s.note(lambda: f"in the state: {name}")
+    tell_state(s, name)
     return answer(found, "whether it is closed while the shore feeds is not known")

@@ -11,7 +11,7 @@ from checker.design.vocabulary.vehicle import EARTHING
 from checker.design.vocabulary.words import SHAPES, SIDES
 from checker.facts.catalogue import fact, subjects
 from checker.facts.degree import against_water
-from checker.facts.mains import TOO_MANY, answer, ever, feed_named, states_of
+from checker.facts.mains import TOO_MANY, answer, ever, feed_named, states_of, tell_state
 from checker.facts.subject import Facts, Subject
 from checker.quantities import (
     UNKNOWN,
@@ -154,7 +154,7 @@ def is_joined_to_another(s: Subject) -> Any:
         return found
 
     truth, name = ever(states.states, joined)
-    s.note(lambda: f"in the state: {name}" if name else "in no state")
+    tell_state(s, name)
     return answer(truth, "whether the inlets are joined is not known")
 
 

@@ -17,9 +17,9 @@ TOO_MANY = Unknown(f"the mains side has more than {MOST_STATES} combinations of 
 
 def states_of(facts: Facts) -> States:
     """The reachable supply states, found once."""
-    found: States | None = facts.store.get("supply states")
+    found: States | None = facts.shared.get("supply states")
     if found is None:
-        found = facts.store["supply states"] = States(facts.network)
+        found = facts.shared["supply states"] = States(facts.network)
     return found
 
 
@@ -97,6 +97,22 @@ def tell(s: Subject, words: str) -> None:
     s.note(lambda: words)
 
 
+def tell_state(s: Subject, name: str) -> None:
+    """Name the state that shows something, and the shortest sequence of operations that reaches it."""
+    if s.facts.recorder is not None and name:
+        tell(s, f"in the state: {name}")
+        tell(s, f"reached by: {witness_words(states_of(s.facts), name)}")
+
+
+def witness_words(states: States, name: str) -> str:
+    """The shortest sequence of operations to the state of that name, from shore absent and everything at rest."""
+    state = states.named(name)
+    steps = None if state is None else states.witness(state)
+    if steps is None:
+        return "no sequence of operations from rest; it stays so only if contacts already stand so"
+    return "; ".join(steps) or "nothing: everything at rest"
+
+
 def read_switching(s: Subject) -> None:
     """Note as inputs what the states rest on, so that a finding can say which answers would settle it."""
     if s.facts.recorder is None:
@@ -138,5 +154,5 @@ def feed_named(facts: Facts, name: str) -> Feed | None:
 
 __all__ = [
     "TOO_MANY", "Count", "answer", "battery_side_of", "ever", "feed_named", "greatest", "least", "read_switching",
-    "states_of", "tell", "worst",
+    "states_of", "tell", "tell_state", "witness_words", "worst",
 ]  # fmt: skip

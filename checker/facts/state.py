@@ -10,7 +10,17 @@ from checker.circuit.feeding import joined_with, neutral_links, reaches_pins
 from checker.circuit.states import State, Truth
 from checker.design.given import Where
 from checker.facts.catalogue import fact, subjects
-from checker.facts.mains import Count, answer, greatest, least, read_switching, states_of, worst
+from checker.facts.mains import (
+    Count,
+    answer,
+    greatest,
+    least,
+    read_switching,
+    states_of,
+    tell_state,
+    witness_words,
+    worst,
+)
 from checker.facts.subject import Facts, Subject
 
 METHOD = "every combination of shore, generators, inverters and changeovers, solved with coils and transfer relays"
@@ -28,6 +38,17 @@ def is_certain(s: Subject) -> Any:
     read_switching(s)
     state: State = s.item
     return answer(True if state.certain and state.stable else None, "whether these positions are reached is not known")
+
+
+@fact(
+    "state",
+    "witness",
+    type="text",
+    says="Shortest sequence of operations that reaches it, from shore absent and everything at rest.",
+    method="breadth first over single operations; what moves by itself follows each",
+)
+def witness(s: Subject) -> str:
+    return witness_words(states_of(s.facts), s.id)
 
 
 @fact("state", "is_fed", type="yes/no", says="At least one source feeds the mains side.", method=METHOD)
@@ -54,6 +75,7 @@ def most_neutral_earth_links(s: Subject) -> Any:
 def _links(s: Subject, pick: Any) -> Any:
     read_switching(s)
     state: State = s.item
+    tell_state(s, state.name)
     counts = [Count(state.name, on is True, *neutral_links(state, feed)) for feed, on in state.feeding.items()]
     return worst(counts, pick)[0]
 
@@ -62,6 +84,7 @@ def _links(s: Subject, pick: Any) -> Any:
 def sources_joined(s: Subject) -> Any:
     read_switching(s)
     state: State = s.item
+    tell_state(s, state.name)
     found: Truth = False
     for feed in state.feeding:
         sure, may = joined_with(state, feed, LIVE)
@@ -75,6 +98,7 @@ def sources_joined(s: Subject) -> Any:
 def inlet_pins_live(s: Subject) -> Any:
     read_switching(s)
     state: State = s.item
+    tell_state(s, state.name)
     found: Truth = False
     for inlet in state.mains.feeds:
         for feed in state.mains.feeds:

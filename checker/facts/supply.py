@@ -22,14 +22,14 @@ from checker.circuit.states import State, Truth
 from checker.design.given import Where
 from checker.design.model import Equipment
 from checker.facts.catalogue import fact, subjects
-from checker.facts.mains import answer, read_switching, states_of
+from checker.facts.mains import answer, read_switching, states_of, tell, tell_state
 from checker.facts.state import METHOD
 from checker.facts.subject import Facts, Subject
 from checker.quantities import Number, Unknown, between, least
 
 
 class Supply(NamedTuple):
-    """A load on a feed in the same way in some states; `certain` when at least one of them surely is so."""
+    """A load on a feed in the same way in some states; `certain` when at least one of them, the first, surely is so."""
 
     load: Equipment
     feed: Feed
@@ -61,8 +61,9 @@ def _supplies(facts: Facts) -> Iterator[Supply]:
             for feed in (*sure, *may):
                 mark = _mark(state, feed, node, links[(id(state), feed.name)])
                 names, certain = found.setdefault(mark, ([], []))
-                names.append(state.name)
-                certain.append(feed in sure and state.certain)
+                surely = feed in sure and state.certain
+                names.insert(0 if surely and not any(certain) else len(names), state.name)
+                certain.append(surely)
         for mark, (names, certain) in found.items():
             yield Supply(load, *mark, any(certain), tuple(names))
 
@@ -151,11 +152,13 @@ def has_residual_device(s: Subject) -> Any:
     supply: Supply = s.item
     if supply.path.protected is True:
         names = ", ".join(device.name for device in supply.path.devices)
-        s.note(lambda: f"residual-current devices on the way: {names}; in the state: {supply.states[0]}")
+        tell(s, f"residual-current devices on the way: {names}")
+        tell_state(s, supply.states[0])
         return True
     own = own_residual(s, supply.load)
     if own is None:
-        s.note(lambda: f"no residual-current device on a way in the state: {supply.states[0]}")
+        tell(s, "no residual-current device on a way")
+        tell_state(s, supply.states[0])
         return answer(supply.path.protected, "part of the run was not seen and may hide a device")
     return own if isinstance(own, Unknown) else True
 
@@ -192,6 +195,7 @@ def residual_current(s: Subject) -> Any:
 )
 def residual_works_(s: Subject) -> Any:
     read_switching(s)
+    tell_state(s, s.item.states[0])
     if own_residual(s, s.item.load) is not None and s.item.path.protected is not True:
         low, high = s.item.links
         return answer(True if low else None if high else False, "whether neutral meets earth is not known")
@@ -201,6 +205,7 @@ def residual_works_(s: Subject) -> Any:
 @fact("supply", "neutral_earth_links", unit="count", says="Neutral-earth links on its neutral.", method=METHOD)
 def neutral_earth_links(s: Subject) -> Any:
     read_switching(s)
+    tell_state(s, s.item.states[0])
     low, high = s.item.links
     return between(float(low), float(high))
 
@@ -213,6 +218,7 @@ def neutral_earth_links(s: Subject) -> Any:
     method="graph of earth and bonding conductors",
 )
 def earth_is_continuous(s: Subject) -> Any:
+    tell_state(s, s.item.states[0])
     return answer(s.item.earthed, "whether a circuit on the way has an earth conductor is not known")
 
 

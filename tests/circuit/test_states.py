@@ -125,14 +125,47 @@ def test_a_design_without_mains_has_no_states() -> None:
     assert States(build(design(f"{bank}\n{lamp}", feeder))).states == ()
 
 
-def test_more_combinations_than_the_bound_are_not_worked_through() -> None:
-    edits: dict[str, str] = {}
+def many(circuits: str, start: str) -> dict[str, str]:
+    """Edits that add changeovers by hand until there are more combinations than the bound."""
+    edits = {
+        "parts.more": "{kind: changeover, poles: 2, throws: [one, two, open], rating: 20 A, operated: by hand}",
+    }
     count = 0
     while 3**count * 24 <= MOST_STATES:
         count += 1
         edits[f"equipment.C{count}"] = "{part: more, place: locker}"
-        edits[f"circuits.c{count}"] = f"{{from: out, to: C{count}.one, run: [1 m via locker], cable: flex-2.5}}"
-    edits["parts.more"] = "{kind: changeover, poles: 2, throws: [one, two, open], rating: 20 A, operated: by hand}"
-    states = States(build(changed_at("generator-van", edits)))
+        text = circuits.format(before=start if count == 1 else f"C{count - 1}", name=f"C{count}")
+        edits[f"circuits.c{count}"] = f"{{{text}, run: [1 m via locker], cable: flex-2.5}}"
+    return edits
+
+
+def test_more_combinations_than_the_bound_are_not_worked_through() -> None:
+    chain = many("from: {before}, to: {name}.one", "out")
+    states = States(build(changed_at("generator-van", chain)))
     assert not states.complete
     assert states.states == ()
+
+
+def test_changeovers_with_only_loads_behind_are_varied_one_at_a_time_when_there_are_too_many() -> None:
+    star = many("from: out, to: {name}.one", "out")
+    states = States(build(changed_at("generator-van", star)))
+    added = len(star) // 2
+    assert states.complete and states.merged
+    assert len(states.states) == 24 * (1 + 2 * added)
+
+
+def test_a_written_unknown_interlock_leaves_open_whether_both_are_closed() -> None:
+    switch = "{{kind: switch, poles: 2, rating: 20 A, operated: by hand, interlocked with: {other}, place: locker}}"
+    edits = {
+        "equipment.KG": switch.format(other="unknown"),
+        "equipment.S2": switch.format(other="unknown"),
+        "circuits.shore": "{from: inlet, to: out, run: [0.5 m via locker, KG], cable: flex-2.5}",
+        "circuits.generator": "{from: genset, to: out, run: [0.5 m via locker, S2], cable: flex-2.5}",
+        "circuits.inverting": "(remove)",
+        "circuits.common": "(remove)",
+    }
+    states = states_of("generator-van", edits)
+    both = [state for state in states.states if "KG closed" in state.name and "S2 closed" in state.name]
+    assert both
+    assert not any(state.certain for state in both)
+    assert all(state.certain for state in states.states if state not in both)

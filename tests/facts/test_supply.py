@@ -35,7 +35,9 @@ def test_no_device_is_decided_absence() -> None:
 def test_the_working_names_the_devices_and_the_state() -> None:
     notes = trace(subject(COACH, "supply", "heater on inverter"), "has_residual_device").notes
     assert notes == (
-        "residual-current devices on the way: R1; in the state: shore absent, inverter inverting, K2 inverter",
+        "residual-current devices on the way: R1",
+        "in the state: shore absent, inverter inverting, K2 inverter",
+        "reached by: switch inverter on; inverter joins neutral to earth; set K2 to inverter",
     )
 
 
