@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Any, NamedTuple
 
 from checker.circuit.elements import BONDING, EARTH, LIVE, RETURN, Conductor, Wire
-from checker.design.given import MISSING, Given, Where
+from checker.design.given import DEFAULT, MISSING, Given, Where
 from checker.design.item import Item
 from checker.design.vocabulary.cables import COLOURS
 from checker.design.vocabulary.circuits import COVERINGS, DUTIES
@@ -206,18 +206,23 @@ def place_items(s: Subject) -> list[Item]:
     "ambient",
     unit="°C",
     says="Air temperature at the hottest place it passes.",
-    method="highest temperature stated for the places of the run, else the highest ambient temperature",
+    method="highest temperature of the places of the run; where one does not say, the highest ambient, assumed",
 )
 def ambient(s: Subject) -> Any:
-    hottest = s.read(s.facts.design.vehicle, "ambient.high")
+    hottest = outside = s.read(s.facts.design.vehicle, "ambient.high")
     for place in place_items(s):
         if not place.allows("temperature"):
             continue
+        if not place.has("temperature"):
+            if place.says("kind", "engine space"):
+                s.read(place, "temperature")
+                return Unknown(f"the air temperature in {place.name} is not stated")
+            s.use(f"{place.path}.temperature", Given(outside, place.where, DEFAULT, "as the air outside"), "°C")
+            continue
         stated = s.read(place, "temperature")
-        if isinstance(stated, Window):
-            hottest = greatest(hottest, stated.high)
-        elif place.says("kind", "engine space"):
-            return Unknown(f"the air temperature in {place.name} is not stated")
+        if not isinstance(stated, Window):
+            return Unknown(f"the air temperature in {place.name} is not known")
+        hottest = greatest(hottest, stated.high)
     return hottest
 
 

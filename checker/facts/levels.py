@@ -13,10 +13,11 @@ from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.facts.subject import Facts, Subject
 from checker.physics.solar import voltage_at
-from checker.quantities import UNKNOWN, Number, Range, Unknown, Window, corners, greatest, multiply
+from checker.quantities import UNKNOWN, Number, Range, Unknown, Window, between, corners, greatest, multiply
 
 LITHIUM_IRON_CELL_FULL_V = 3.65  # common practice, no source
 LEAD_ACID_FULL_PER_NOMINAL = 14.8 / 12.0  # common practice, no source
+CREDIBLE_OVER_NOMINAL = 1.5  # no charger of a nominal voltage holds more; common practice, no source
 
 
 class Level(NamedTuple):
@@ -108,17 +109,21 @@ def _level(network: Network, told: list[tuple[Equipment, str]], group: list[str]
     highest: Number = UNKNOWN
     highest_from = None
     ac = any(node.endswith("L") for node in group) or any(port.startswith("ac") for _, port in told)
+    doubtful = False
     for item, port in told:
         volts = nominal_of(network, item, port)
         if nominal_from is None and not isinstance(volts, Unknown) and volts is not None:
             nominal, nominal_from = volts, item
         top = highest_of(network, item, port)
         if isinstance(top, Unknown) or top is None:
+            doubtful = doubtful or (top is not None and _feeds(network, item, port))
             continue
         if highest_from is None or _above(top, highest):
             highest, highest_from = top, item
     if highest_from is None:
         highest, highest_from = nominal, nominal_from
+    if doubtful:
+        highest = _up_to_credible(highest, nominal)
     return Level(nominal, nominal_from, highest, highest_from, "ac" if ac else "dc", tuple(told))
 
 
@@ -152,6 +157,19 @@ def told_keys(network: Network, item: Equipment, port: str) -> list[tuple[Item, 
         ),
     }.get(item.kind, ())
     return [(one, key) for key in keys if one.allows(key)]
+
+
+def _feeds(network: Network, item: Equipment, port: str) -> bool:
+    return any(source.equipment is item and source.port == port for source in network.sources)
+
+
+def _up_to_credible(highest: Number, nominal: Number) -> Number:
+    """Where a source does not say how high it goes: from what the others reach to what none is known to exceed."""
+    if not isinstance(nominal, float | Range) or not isinstance(highest, float | Range):
+        return highest
+    low = highest.low if isinstance(highest, Range) else highest
+    top = nominal.high if isinstance(nominal, Range) else nominal
+    return between(low, max(low, top * CREDIBLE_OVER_NOMINAL))
 
 
 def _above(a: Number, b: Number) -> bool:
