@@ -104,7 +104,7 @@ def low_voltage(facts: Facts, item: Equipment) -> Number:
     """Rested voltage of a battery that is low, V."""
     one = item.base if item.kind == "bank" and item.base is not None else item
     nominal = nominal_of(facts.network, item, "")
-    chemistry = one.value("chemistry")
+    chemistry = one.value("chemistry") if one.allows("chemistry") else UNKNOWN
     if not isinstance(chemistry, str):
         return Unknown(f"the chemistry of {item.name} is not known")
     if chemistry == "lithium iron phosphate":
