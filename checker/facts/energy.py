@@ -67,6 +67,12 @@ def _through_inverter(s: Subject, item: Equipment) -> Number:
     return inverters[0].efficiency if len(inverters) == 1 else UNKNOWN
 
 
+def at_the_bank(s: Subject, item: Equipment, given: Given) -> tuple[Number, bool]:
+    """Energy that one entry of the day takes from the bank (J), and whether it is a load of the mains side."""
+    node = live_node(s.facts, item)
+    return divide(_use(s, item, given), _through_inverter(s, item)), node is not None and node.endswith("L")
+
+
 @fact(
     "design",
     "daily_use",
@@ -83,7 +89,7 @@ def daily_use(s: Subject) -> Any:
         item = s.facts.network.equipment.get(name)
         if item is None:
             continue
-        energy = divide(_use(s, item, given), _through_inverter(s, item))
+        energy, _ = at_the_bank(s, item, given)
         s.note(_said(f"{name}: {show(energy, 'Wh')}"))
         found.append(energy)
     found.append(s.standing_use)

@@ -1,0 +1,63 @@
+"""`fitout day`: the house battery through one day."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated, Literal
+
+import typer
+
+Format = Literal["text", "json"]
+
+
+def command(
+    file: Annotated[str, typer.Argument(metavar="FILE", help="The design file.", show_default=False)],
+    form: Annotated[Format, typer.Option("--format", help="How the day is written.")] = "text",
+    start: Annotated[
+        float | None,
+        typer.Option(
+            help="State of charge at midnight in percent; left out: after a like day that began full.",
+            metavar="PERCENT",
+            min=0.0,
+            max=100.0,
+        ),
+    ] = None,
+    cold: Annotated[bool, typer.Option("--cold", help="A coldest day: no charging in frost.")] = False,
+    output: Annotated[
+        str | None, typer.Option(help="Write to this file instead of the terminal.", metavar="FILE")
+    ] = None,
+) -> int:
+    """Go through the day that the design tells, in steps of a quarter of an hour.
+
+    State of charge, what each source brings, what is missing, how long it takes to be full again,
+    how hard the alternator works. What the file does not say is named and counted as nothing.
+    """
+    import checker.facts  # noqa: F401 - fills the catalogue
+    from checker.commands.loading import input_files, load_design
+    from checker.commands.output import deliver, wants_colour
+    from checker.commands.refusal import Refused
+    from checker.facts.day import day_inputs, day_run
+    from checker.facts.subject import Facts
+    from checker.quantities import Unknown
+    from checker.reports.day_report import day_document, day_text
+
+    design = load_design(file)
+    facts = Facts(design)
+    inputs = day_inputs(facts.subjects("design")[0])
+    if isinstance(inputs, Unknown):
+        raise Refused(f"{file}: a day cannot be told: {inputs.reason}")
+    if cold and not inputs.cold:
+        raise Refused(f"{file}: --cold needs the charging window of the house battery and the coldest air")
+    run = day_run(inputs, None if start is None else start / 100.0, cold=cold)
+    document = day_document(design, facts, run, start=None if start is None else start / 100.0, cold=cold)
+    if form == "json":
+        import json
+
+        pieces = iter([json.dumps(document, indent=2, ensure_ascii=False) + "\n"])
+    else:
+        pieces = day_text(document, run, colour=output is None and wants_colour())
+    if output is None:
+        deliver(pieces)
+    else:
+        deliver(pieces, Path(output), input_files(file, ()))
+    return 0
