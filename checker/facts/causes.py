@@ -23,7 +23,7 @@ from checker.quantities import Range, Unknown
 WORTH = 0.7  # a cause must leave less than this share of the misfit
 MOST_SHOWN = 5
 ALIKE = 0.05  # of the misfit: closer than that, two faults explain alike
-DROPS_V = (0.15, 0.5, 1.5)  # for a 12 V system; in proportion for others
+DROPS_V = (0.15, 0.3, 0.6, 1.2, 2.0)  # for a 12 V system; in proportion for others
 JOINT_LOAD_A = 1.0
 TWICE = 2.0  # how clearly another reading must differ to tell two causes apart, in tolerances
 
@@ -205,7 +205,7 @@ def _more_ohm(name: str, ohm: float) -> Change:
 def _loads(point: OperatingPoint) -> Iterator[Fault]:
     for name in point.plan.loads:
         for factor in (0.0, 0.5, 0.75, 1.25, 1.5, 2.0, 4.0, 8.0):
-            words = f"{name} does not draw" if factor == 0.0 else f"{name} draws {factor:.0%} of what is stated"
+            words = f"{name} does not draw" if factor == 0.0 else f"{name} draws {factor:g} times what is stated"
             tell = f"clamp its own lead, then switch {name} off: the other readings must move by what it draws"
             yield Fault("load", name, words, tell, _scaled(name, factor))
 

@@ -2,7 +2,8 @@
 
 One solution would hide how far off it may be, every combination of ends would cost thousands. So there are three cases:
 `likely`, and all uncertain numbers at the end that lowers the voltage (`low`) or raises it (`high`). Where a number is
-not known at all, two more cases set it to the least and the most it can be; what differs between those hangs on it.
+not known at all, two more cases set it to little and to much; whatever differs between those hangs on it and gets no
+number, so that these two ends need not be the farthest possible.
 """
 
 from __future__ import annotations
@@ -19,7 +20,7 @@ SETTINGS_SAY = "a voltage that is set holds within 0.5 %; common practice, no so
 
 
 class Amount(NamedTuple):
-    """One number with its ends. `known` is False where the ends are only the least and most it can be."""
+    """One number with its ends. `known` is False where they only stand in to find out what hangs on it."""
 
     likely: float
     low: float
@@ -28,10 +29,10 @@ class Amount(NamedTuple):
 
     def of(self, case: str, *, raises: bool) -> float:
         """The number in a case; `raises` says whether more of it raises the voltage."""
-        if case == "likely" or (case in EXTREMES and self.known):
-            return self.likely
-        if case in EXTREMES:
+        if case in EXTREMES and not self.known:
             return self.low if case == "least" else self.high
+        if case in EXTREMES or case == "likely" or not self.known:
+            return self.likely
         return self.high if (case == "high") == raises else self.low
 
     def times(self, factor: float) -> Amount:

@@ -16,7 +16,7 @@ from checker.quantities import Range, Unknown
 JOINT_OHM_M2 = (1e-9, 2.5e-9, 7.5e-9)  # resistance of a lug or clamp times the area of its conductor, ohm m2
 JOINT_OHM = (5e-5, 1e-4, 1e-3)
 CHASSIS_OHM = (0.5e-3, 1.5e-3, 5e-3)
-UNSEEN_OHM = (1e-4, 0.1)
+UNSEEN_OHM = (2e-3, 0.03)
 # Voltage at rated current, V: low, likely, high; with the rating that stands in where none is told.
 DROPS = {
     "fuse": (0.04, 0.08, 0.13),

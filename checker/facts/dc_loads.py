@@ -13,7 +13,7 @@ from checker.facts.dc_plan import Heat, Maker, Plan
 from checker.quantities import Window
 
 INVERTERS = ("inverter", "inverter-charger")
-UNTOLD_W = 1000.0
+UNTOLD_W = 100.0
 HOLD_OHM = 2e-4  # how sharply a converter is held back by its input voltage
 PRACTICE = "common practice, no source"
 EFFICIENCY_SPREAD = 0.02

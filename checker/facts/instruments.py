@@ -53,7 +53,7 @@ def spot(point: OperatingPoint, at: str, quantity: str) -> Spot | Unknown:
 
 def predicted(point: OperatingPoint, one: Spot) -> Value:
     """The value to be read, in all cases; a current counts without its direction."""
-    found = point.value(one.ask, current=one.quantity == CURRENT)
+    found = point.value(one.ask, current=one.quantity != VOLTAGE)
     if isinstance(found, Unknown) or one.quantity == VOLTAGE:
         return found
     low, high = sorted((abs(found.low), abs(found.high)))
@@ -212,4 +212,4 @@ def names_on(point: OperatingPoint) -> list[str]:
         else:
             found.append(name)
     found += [name for name in network.by_circuit if network.systems[name] == "dc"]
-    return [name for name in found if spots_at(point, name)]
+    return [name for name in dict.fromkeys(found) if spots_at(point, name)]

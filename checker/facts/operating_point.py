@@ -27,7 +27,9 @@ CASES_SAY = (
     "likely is exact for the likely numbers; low and high put every uncertain number at the end that lowers or raises "
     "the voltage; other combinations may lie outside"
 )
-HANGS_SHARE, HANGS_V, HANGS_A = 0.005, 0.02, 0.2
+MOST_NAMED = 3
+HANGS_VOLTS = (0.0005, 0.005)  # share and volts by which a voltage may move and still not hang on an unknown
+HANGS_FLOWS = (0.005, 0.02)  # the same for currents and powers, A and W
 
 
 class Predicted(NamedTuple):
@@ -82,16 +84,21 @@ class OperatingPoint:
         for case in CASES[1:]:
             found = self.cases[case]
             if isinstance(found, NoSolution):
-                return Unknown(f"{self.mode.name}, {case} case: {found.reason}")
+                return Unknown(f"no operating point in the {case} case of {self.mode.name}")
             value = measure(found)
             if value is None:
                 return Unknown(f"in the {case} case of {self.mode.name} no supply reaches it")
             ends.append(value)
-        if self._hangs(measure, HANGS_A if current else HANGS_V):
-            return Unknown(f"hangs on what is not known: {'; '.join(self.missing)}")
+        if self._hangs(measure, *(HANGS_FLOWS if current else HANGS_VOLTS)):
+            return Unknown(f"hangs on what is not known: {_some(self.missing)}")
         return Predicted(middle, min(ends), max(ends))
 
-    def _hangs(self, measure: Measure, slack: float) -> bool:
+    @property
+    def trouble(self) -> tuple[str, ...]:
+        """Why a case has no solution, case by case."""
+        return tuple(f"{case} case: {one.reason}" for case, one in self.cases.items() if isinstance(one, NoSolution))
+
+    def _hangs(self, measure: Measure, share: float, slack: float) -> bool:
         """Whether a quantity differs between the least and the most of what is not known."""
         if not self.missing:
             return False
@@ -102,7 +109,7 @@ class OperatingPoint:
             if value is None:
                 return True
             values.append(value)
-        return abs(values[0] - values[1]) > max(slack, HANGS_SHARE * abs(values[0]))
+        return abs(values[0] - values[1]) > max(slack, share * abs(values[0]))
 
     def volts(self, plus: str, minus: str) -> Value:
         """Voltage between two nodes, V."""
@@ -128,6 +135,11 @@ class OperatingPoint:
             return "switched off by its voltage limits"
         flow = likely.flows.get(name)
         return "" if flow is None else flow.state
+
+
+def _some(texts: tuple[str, ...]) -> str:
+    more = f" and {len(texts) - MOST_NAMED} more" if len(texts) > MOST_NAMED else ""
+    return "; ".join(texts[:MOST_NAMED]) + more
 
 
 def operating_point(s: Subject, mode: Item) -> OperatingPoint:

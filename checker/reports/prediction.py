@@ -35,11 +35,12 @@ class Expected(TypedDict):
 
 
 class ModeExpected(TypedDict):
-    """One mode; `reason` says why there is no operating point."""
+    """One mode; `reason` says why there is no operating point, `trouble` the same of each case that has none."""
 
     mode: str
     says: str
     reason: str
+    trouble: list[str]
     readings: list[Expected]
     assumed: list[str]
     missing: list[str]
@@ -93,6 +94,7 @@ def _mode(facts: Facts, name: str, at: Sequence[str]) -> ModeExpected:
         "mode": name,
         "says": says if isinstance(says, str) else "",
         "reason": point.reason,
+        "trouble": list(point.trouble),
         "readings": list(_readings(point, at)),
         "assumed": list(point.assumed),
         "missing": list(point.missing),
@@ -179,10 +181,9 @@ def prediction_text(found: Prediction, *, colour: bool = False) -> Iterator[str]
         yield "\n"
         yield from _lines(heading(f"Mode {one_line(mode['mode'])}", paint))
         yield from _lines(paragraph(mode["says"]))
-        if mode["reason"]:
-            yield from _lines(paragraph(f"No operating point: {mode['reason']}."))
         yield from _table(mode["readings"])
-        for title, entries in (("Not known", mode["missing"]), ("Assumed", mode["assumed"])):
+        lists = (("No operating point", mode["trouble"]), ("Not known", mode["missing"]), ("Assumed", mode["assumed"]))
+        for title, entries in lists:
             if entries:
                 yield f"  {title}:\n"
             for entry in entries:
