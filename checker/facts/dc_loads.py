@@ -147,6 +147,7 @@ def _converter(plan: Plan, item: Equipment) -> None:
     efficiency = _efficiency(plan, item)
     name = plan.name(item.name)
     plan.sources.append(name)
+    plan.gives_at[name] = out
     waiting = idle
 
     def make(case: str, heat: Heat) -> Element:

@@ -20,10 +20,11 @@ class Plan:
     """What is on the direct-current side in a mode, and under which name.
 
     `wires` maps a conductor's id to the names of its stretches in order, `links` a piece of equipment to the names of
-    its contacts in the live conductor, `units` a bank to the names of its strings.
+    its contacts in the live conductor, `units` a bank to the names of its strings, `gives_at` a converter to the side
+    that gives.
     """
 
-    __slots__ = ("book", "links", "loads", "makers", "mode", "names", "s", "sources", "units", "wires")
+    __slots__ = ("book", "gives_at", "links", "loads", "makers", "mode", "names", "s", "sources", "units", "wires")
 
     def __init__(self, s: Subject, mode: Item) -> None:
         self.s = s
@@ -35,6 +36,7 @@ class Plan:
         self.links: dict[str, list[str]] = {}
         self.loads: list[str] = []
         self.sources: list[str] = []
+        self.gives_at: dict[str, str] = {}
         self.units: dict[str, tuple[str, ...]] = {}
 
     @property

@@ -78,7 +78,7 @@ def spots_at(point: OperatingPoint, at: str) -> list[Spot]:
         live = home(point.plan.facts, item)
         return [_volts(at, live, live.replace("+", "-")), *_sum(at, point.plan.units[item.name])]
     if item.kind == "dc converter":
-        return _converter(at, item.name, port) if port in ("low", "high") else []
+        return _converter(point, at, item.name, port) if port in ("low", "high") else []
     if item.name in point.plan.links:
         return _device(point, at)
     if item.kind in PORTS:
@@ -136,7 +136,8 @@ def _sum(at: str, names: tuple[str, ...]) -> list[Spot]:
     return [Spot(at, CURRENT, amps, where), Spot(at, POWER, watts, where)]
 
 
-def _converter(at: str, name: str, side: str) -> list[Spot]:
+def _converter(point: OperatingPoint, at: str, name: str, side: str) -> list[Spot]:
+    out = point.plan.gives_at.get(name) == side
     where = f"round the lead of {at}"
 
     def ask(quantity: str) -> Measure:
@@ -144,10 +145,7 @@ def _converter(at: str, name: str, side: str) -> list[Spot]:
             if name in found.off:
                 return 0.0
             flow = found.flows.get(name)
-            if flow is None or flow.volts_out is None:
-                return None
-            low_in = flow.volts < flow.volts_out
-            return _read(flow, quantity, (side == "high") == low_in)
+            return None if flow is None else _read(flow, quantity, out)
 
         return measure
 

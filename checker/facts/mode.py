@@ -133,12 +133,12 @@ def alternator_power(s: Subject) -> Any:
     says="Power that converters give at their high-voltage side.", method=METHOD, source=SOURCE,
 )  # fmt: skip
 def power_to_high_side(s: Subject) -> Any:
-    names = [item.name for item in s.facts.design.equipment.values() if item.kind == "dc converter"]
+    names = [name for name, side in _point(s).plan.gives_at.items() if side == "high"]
 
     def measure(found: Solution) -> float | None:
         given = 0.0
         for flow in (found.flows[name] for name in names if name in found.flows):
-            if flow.volts_out is not None and flow.amps_out is not None and flow.volts_out > flow.volts:
+            if flow.volts_out is not None and flow.amps_out is not None:
                 given += flow.volts_out * flow.amps_out
         return given
 
