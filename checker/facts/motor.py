@@ -14,7 +14,7 @@ from checker.facts.levels import level_at
 from checker.facts.loads import rated_current
 from checker.facts.subject import Subject
 from checker.facts.zone_loads import loads_behind, supplying
-from checker.physics.clearing import opening, promised
+from checker.physics.clearing import held_for, promised
 from checker.quantities import (
     UNKNOWN,
     Number,
@@ -121,8 +121,7 @@ def starts(s: Subject) -> list[Start]:
         if pair is None:
             continue
         current, time = pair
-        band = over(s, current, opening)
-        holds: Number = band if isinstance(band, Unknown) else band.min_s
+        holds = as_number(over(s, current, held_for))
         line = f"{item.name}: {show(current, 'A')} for {show(time, 's')}; surely held for {show(holds, 's')}"
         s.note(_said(line))
         found.append(Start(item, current, time, holds))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, NamedTuple
 
 from checker.circuit.limits import live_forest
 from checker.circuit.sources import LOADS
@@ -171,37 +171,66 @@ def _first(s: Subject, pair: Pair, border: Border) -> Truth:
     if isinstance(theirs, Unknown):
         return theirs
     faults = faults_of(s.facts)
-    most = _end(faults.arriving(pair.link, pair.inside), top=True)
-    least = _end(s.prospective_min, top=False)
-    flows = [_end(faults.arriving(one.link, one.inside), top=True) for one in pair.borders]
-    ours = _end(faults.arriving(border.link, border.inside), top=True)
-    if most is None or least is None or ours is None or any(flow is None for flow in flows):
+    least, most = _ends(s.prospective_min), _ends(faults.arriving(pair.link, pair.inside))
+    flows = [_ends(faults.arriving(one.link, one.inside)) for one in pair.borders]
+    ours = _ends(faults.arriving(border.link, border.inside))
+    if least is None or most is None or ours is None or any(flow is None for flow in flows):
         return Unknown("the short-circuit currents are not known")
-    share = ours / sum(flow for flow in flows if flow is not None)
-    low = min(least / share if len(flows) > 1 else least, most)
-    answers = [_compare(a, b, low, most, share) for a in mine for b in theirs]
-    line = f"with {other.id}, {show(low, 'A')} to {show(most, 'A')}, of which {share:.2g} through the other"
-    s.note(line.__str__)
-    return every(answers)
+    answers: list[Truth] = []
+    for share in _shares(ours, [flow for flow in flows if flow is not None]):
+        scale = 1.0 / share if len(flows) > 1 else 1.0
+        span = Span(min(least[0] * scale, most[1]), least[1] * scale, most[0], most[1])
+        answers.extend(_compare(a, b, span, share) for a in mine for b in theirs)
+        line = f"with {other.id}, {show(span.low, 'A')} to {show(span.high, 'A')}, of which {share:.2g} through it"
+        s.note(line.__str__)
+    return _agreed(answers)
 
 
-def _end(value: Number, *, top: bool) -> float | None:
+class Span(NamedTuple):
+    """Short-circuit currents that may flow, `low` to `high`, and that surely can, `sure_low` to `sure_high`, A."""
+
+    low: float
+    sure_low: float
+    sure_high: float
+    high: float
+
+
+def _shares(ours: tuple[float, float], flows: list[tuple[float, float]]) -> list[float]:
+    """Least and greatest part of a current that passes one of several devices in parallel."""
+    lows, highs = sum(low for low, _ in flows), sum(high for _, high in flows)
+    return sorted({ours[0] / (ours[0] + highs - ours[1]), ours[1] / (ours[1] + lows - ours[0])})
+
+
+def _agreed(answers: list[Truth]) -> Truth:
+    """Yes or no only where every way of reading the file says so."""
+    for answer in answers:
+        if isinstance(answer, Unknown):
+            return answer
+    if all(answer is True for answer in answers):
+        return True
+    mixed = Unknown("it depends on values that are not known exactly")
+    return False if all(answer is False for answer in answers) else mixed
+
+
+def _ends(value: Number) -> tuple[float, float] | None:
     if isinstance(value, Range):
-        return value.high if top else value.low
-    return value if isinstance(value, float) else None
+        return value.low, value.high
+    return (value, value) if isinstance(value, float) else None
 
 
-def _compare(mine: Characteristic, theirs: Characteristic, low: float, high: float, share: float) -> Truth:
+def _compare(mine: Characteristic, theirs: Characteristic, span: Span, share: float) -> Truth:
     """Three answers: surely first at every current; an overlap or worse where both bands are published; cannot tell."""
     answer: Truth = True
-    for current in _grid(mine, theirs, low, high, share):
+    for current in _grid(mine, theirs, span, share):
         a, b = opening(mine, current), opening(theirs, max(current * share, 1e-9))
         if a.max_s < b.min_s:
             continue
         needed = b.min_s * (current * share) ** 2 if b.min_s > 0.0 else _melting(theirs)
         if energy_at(mine, current) * share**2 < needed:
             continue
-        if b.max_s < a.min_s or (is_published(mine, current) and is_published(theirs, current * share)):
+        occurs = span.sure_low <= current <= span.sure_high
+        known = is_published(mine, current) and is_published(theirs, current * share)
+        if occurs and (b.max_s < a.min_s or known):
             return False
         answer = Unknown("beyond the published points the bands say nothing")
     return answer
@@ -215,10 +244,10 @@ def _melting(held: Characteristic) -> float:
     return MELTING_SHARE * min((multiple * held.unit_a) ** 2 * time for multiple, time in last)
 
 
-def _grid(mine: Characteristic, theirs: Characteristic, low: float, high: float, share: float) -> list[float]:
+def _grid(mine: Characteristic, theirs: Characteristic, span: Span, share: float) -> list[float]:
     """The ends, and every published point of either between them: in between both are straight lines."""
-    points = {low, high}
+    points = {span.low, span.sure_low, span.sure_high, span.high}
     for held, scale in ((mine, 1.0), (theirs, 1.0 / share)):
         for one in held.series:
             points.update(multiple * held.unit_a * scale for edge in (one.least, one.greatest) for multiple, _ in edge)
-    return sorted(point for point in points if low <= point <= high)
+    return sorted(point for point in points if span.low <= point <= span.high)

@@ -78,6 +78,16 @@ def promised(held: Characteristic, current_a: float) -> Band:
     return Band(min(times), max(times))
 
 
+def held_for(held: Characteristic, current_a: float) -> Band:
+    """Time for which it is promised to stay closed: the shortest and the longest promise of its curves. [s]
+
+    One curve gives one time; 0 where nothing is promised.
+    """
+    multiple = _multiple(held, current_a)
+    times = [_least(one, multiple) for one in held.series]
+    return Band(min(times), max(times))
+
+
 def let_through(held: Characteristic, greatest_a: float, within_s: float = LONGEST_S) -> Band:
     """Bounds of the greatest ``I^2 t`` over all fault currents up to `greatest_a`. [A2 s]
 
