@@ -221,22 +221,18 @@ def ground_clearance(s: Subject) -> Any:
 @fact("place", "coldest", unit="°C", says="Coldest air in it.",
       method="the temperatures stated for it, else the coldest ambient temperature")  # fmt: skip
 def coldest(s: Subject) -> Any:
-    return _air(s, "low")
+    stated = s.read(s.item, "temperature")
+    if isinstance(stated, Window):
+        return stated.low
+    if is_kind(s, s.item, "engine space") is not False:
+        return Unknown(f"the air temperature in {s.id} is not told")
+    return s.read(s.facts.design.vehicle, "ambient.low")
 
 
 @fact("place", "hottest", unit="°C", says="Hottest air in it.",
-      method="the temperatures stated for it, else the hottest ambient temperature")  # fmt: skip
+      method="the temperatures stated for it, else what the heat in it makes on the hottest day")  # fmt: skip
 def hottest(s: Subject) -> Any:
-    return _air(s, "high")
-
-
-def _air(s: Subject, end: str) -> Any:
-    stated = s.read(s.item, "temperature")
-    if isinstance(stated, Window):
-        return stated.low if end == "low" else stated.high
-    if is_kind(s, s.item, "engine space") is not False:
-        return Unknown(f"the air temperature in {s.id} is not told")
-    return s.read(s.facts.design.vehicle, f"ambient.{end}")
+    return s.air_temperature
 
 
 @fact("place", "enclosed", type="yes/no", says="A closed box around equipment, with a body of its own.",

@@ -185,18 +185,58 @@ def vented_box_rise(
 
     Parameters, validity and sources: as `closed_box_rise` and `stack_flow`; rises up to 100 K.
     """
-    require("loss, W,", loss_w, 0.0, math.inf, BOX_SOURCE)
     require("wall area, m2,", wall_m2, 0.0, math.inf, BOX_SOURCE)
+    found = steady_rise(loss_w, WALL_W_PER_M2K * wall_m2, low_m2, high_m2, height_m, 0.0, outside_c)
+    if found > 100.0:
+        raise OutOfRange("loss, W,", loss_w, "losses that warm the box by at most 100 K", BOX_SOURCE)
+    return found
+
+
+def steady_rise(
+    loss_w: float,
+    walls_w_k: float,
+    low_m2: float,
+    high_m2: float,
+    height_m: float,
+    fan_m3_s: float,
+    outside_c: float,
+) -> float:
+    """Rise of the air in a place above the air around it, once it changes no more. [K]
+
+    Solves ``P = H dT + rho c (Q_stack(dT) + Q_fan) dT`` for dT by halving. Infinite when even air of 150 °C does
+    not carry the loss away, which is where the flow formula ends.
+
+    Parameters
+    ----------
+    loss_w : heat made inside. [W]
+    walls_w_k : conductance of all its walls, area times transmittance. [W/K]
+    low_m2, high_m2, height_m : openings and the height between them. [m2], [m2], [m]
+    fan_m3_s : air that a fan moves through it, 0 without one. [m3/s]
+    outside_c : the air around it and at its openings. [°C]
+
+    Valid for
+    ---------
+    Well mixed air, no sun on the walls, no wind; the two flows are taken to add.
+
+    Source
+    ------
+    Steady balance of heat; stack effect as in `stack_flow`.
+    """
+    require("loss, W,", loss_w, 0.0, math.inf, BOX_SOURCE)
+    require("conductance of the walls, W/K,", walls_w_k, 0.0, math.inf, BOX_SOURCE)
+    require("flow of the fan, m3/s,", fan_m3_s, 0.0, math.inf, BOX_SOURCE)
+    require("air around, °C,", outside_c, -60.0, 150.0, BOX_SOURCE)
+    if loss_w == 0.0 or math.inf in (walls_w_k, fan_m3_s):
+        return 0.0
+    heat_j_m3k = AIR_DENSITY_K / (outside_c + KELVIN_AT_0C) * AIR_J_PER_KGK
 
     def carried(rise_k: float) -> float:
-        flow = stack_flow(low_m2, high_m2, height_m, outside_c + rise_k, outside_c)
-        density = AIR_DENSITY_K / (outside_c + KELVIN_AT_0C)
-        return WALL_W_PER_M2K * wall_m2 * rise_k + density * AIR_J_PER_KGK * flow * rise_k
+        flow = stack_flow(low_m2, high_m2, height_m, outside_c + rise_k, outside_c) + fan_m3_s
+        return (walls_w_k + heat_j_m3k * flow) * rise_k
 
-    # Above 150 °C inside the flow formula ends, and such a rise is no answer anyway.
-    low, high = 0.0, min(100.0, 150.0 - outside_c)
+    low, high = 0.0, 150.0 - outside_c
     if carried(high) < loss_w:
-        raise OutOfRange("loss, W,", loss_w, (0.0, carried(high)), BOX_SOURCE)
+        return math.inf
     for _ in range(60):
         middle = (low + high) / 2.0
         low, high = (middle, high) if carried(middle) < loss_w else (low, middle)

@@ -1,6 +1,8 @@
 """Air and heat: gas, rising warm air, boxes."""
 from __future__ import annotations
 
+import math
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -86,3 +88,47 @@ def test_air_changes_and_wind() -> None:
     assert ve.air_changes(ve.wind_flow(2, 1, 0.65), 126) == pytest.approx(37.1, abs=0.05)
     with pytest.raises(OutOfRange, match="volume"):
         ve.air_changes(1, 0)
+
+
+@given(
+    st.floats(0, 400), st.floats(0.5, 30), st.floats(0, 0.05), st.floats(0.05, 1.0), st.floats(0, 0.05), st.floats(-20, 50)
+)
+def test_at_the_steady_rise_walls_stack_and_fan_carry_just_what_is_lost(
+    loss: float, walls: float, vent: float, height: float, fan: float, outside: float
+) -> None:
+    rise = ve.steady_rise(loss, walls, vent, vent, height, fan, outside)
+    if math.isinf(rise):
+        return
+    flow = ve.stack_flow(vent, vent, height, outside + rise, outside) + fan
+    assert (walls + 353.0 / (outside + 273.15) * ve.AIR_J_PER_KGK * flow) * rise == pytest.approx(loss, abs=1e-6)
+
+
+def test_with_a_fan_alone_the_rise_is_the_loss_over_the_heat_of_its_air() -> None:
+    # A published worked example: 98 W, inlet air of 20 °C, a rise of 12 K; Fundamentals of Engineering Thermodynamics,
+    # example 4.8, p 146 [seen]: inlet of 8.13 cm at 1.3 m/s, so 6.749e-3 m3/s at the density of 20 °C.
+    flow = math.pi * 0.0813**2 / 4 * 1.3
+    assert ve.steady_rise(98.0, 0.0, 0.0, 0.0, 0.0, flow, 20.0) == pytest.approx(12.0, rel=0.003)
+
+
+def test_what_nothing_carries_away_rises_without_end() -> None:
+    assert math.isinf(ve.steady_rise(10.0, 0.0, 0.0, 0.0, 0.0, 0.0, 20.0))
+    assert ve.steady_rise(0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 20.0) == 0.0
+    assert ve.steady_rise(10.0, 0.0, 0.0, 0.0, 0.0, math.inf, 20.0) == 0.0
+
+
+def test_a_fan_or_openings_never_make_a_place_warmer() -> None:
+    closed = ve.steady_rise(100.0, 8.0, 0.0, 0.0, 0.0, 0.0, 30.0)
+    vented = ve.steady_rise(100.0, 8.0, 0.01, 0.01, 0.4, 0.0, 30.0)
+    blown = ve.steady_rise(100.0, 8.0, 0.01, 0.01, 0.4, 0.02, 30.0)
+    assert blown < vented < closed == pytest.approx(12.5)
+
+
+def test_draught_of_a_column_of_warm_air_matches_a_published_worked_example() -> None:
+    # Applied Thermodynamics, example 11.4, p 482 [seen]: 60 m, 290 K outside, 573 K inside, 19 kg air a kg fuel:
+    # 34.13 mm of water, by 353 H (1/Ta - 20/19/Tg); with air alone inside it is 353 H (1/Ta - 1/Tg).
+    head = 353.0 * 60 * (1 / 290 - 20 / 19 / 573)
+    assert head == pytest.approx(34.13, abs=0.005)
+    # The stack flow of ours rests on the same difference of densities: v = sqrt(2 g h (Ti - To) / Ti).
+    speed = ve.stack_flow(1.0, 1e6, 20.0, 100.0, 20.0) / 0.6
+    pressure = 9.80665 * 20.0 * 353.0 * (1 / 293.15 - 1 / 373.15)
+    assert speed == pytest.approx((2 * pressure / (353.0 / 293.15)) ** 0.5, rel=1e-6)

@@ -19,6 +19,7 @@ SHARED = (
     word("covering", COVERINGS, "What covers it. Left out: none.", default="none"),
     word("fixed to", SURFACES, "What it is fixed to."),
     quantity("support spacing", "m", "Greatest distance of its supports."),
+    quantity("apart", "m", "Least distance to cables of the other voltage band, mains or extra-low."),
     quantity("marked every", "m", "Interval at which it is marked along its length."),
 )
 

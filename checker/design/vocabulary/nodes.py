@@ -34,6 +34,8 @@ BOARD = Kind(
         word("neutral bar", ("insulated", "bonded"), "Its neutral bar."),
         named("main", "equipment", "The switch or breaker that makes it dead."),
         word("opens with", ("hand", "tool", "key"), "What opens its cover."),
+        quantity("working space.width", "m", "Width of the free space in front of it."),
+        quantity("working space.depth", "m", "Depth of the free space in front of it."),
         ENCLOSURE,
         COVER,
     ),
