@@ -42,6 +42,23 @@ def neutral_links(state: State, feed: Feed) -> tuple[int, int]:
     return least, most
 
 
+def places_of_links(state: State, feed: Feed) -> tuple[list[str], list[str]]:
+    """Where neutral meets earth on the neutral of a feed: for sure, and perhaps as well; `ashore` for the site."""
+    sure, may = [], []
+    for bond, closed in state.bonds.items():
+        if closed is True and state.sure.joined(bond.neutral, feed.neutral):
+            sure.append(bond.name)
+        elif closed is not False and state.may.joined(bond.neutral, feed.neutral):
+            may.append(bond.name)
+    low, high = ashore(state.mains)
+    for other in state.feeding:
+        if not other.aboard and state.may.joined(other.neutral, feed.neutral):
+            certain = low and state.sure.joined(other.neutral, feed.neutral)
+            if high:
+                (sure if certain else may).append("ashore")
+    return sure, may
+
+
 def links_with(state: State, bond: Bond) -> tuple[int, int]:
     """Least and most neutral-earth links on the neutral at a bond, itself included; none while nothing feeds it."""
     least, most = 0, 0

@@ -60,15 +60,17 @@ class Bond(NamedTuple):
 
 class Mains:
     """The mains side. `fixed` joins all that is joined in every state; `open_residual` the same with residual-current
-    devices taken out; `seen` without stretches that nobody saw as well; `earths` the earth conductors alone."""
+    devices taken out; `seen` without stretches that nobody saw as well; `earths` the earth conductors alone. `opened`
+    names equipment whose contacts are open throughout."""
 
     __slots__ = (
-        "bonds", "earths", "earths_perhaps", "feeds", "fixed", "network", "nodes", "open_residual", "residual", "seen",
-        "switching",
+        "bonds", "earths", "earths_perhaps", "feeds", "fixed", "network", "nodes", "open_residual", "opened",
+        "residual", "seen", "switching",
     )  # fmt: skip
 
-    def __init__(self, network: Network) -> None:
+    def __init__(self, network: Network, opened: frozenset[str] = frozenset()) -> None:
         self.network = network
+        self.opened = opened
         self.fixed, self.open_residual, self.seen = Groups(), Groups(), Groups()
         self.earths, self.earths_perhaps = Groups(), Groups()
         self.nodes: set[str] = set()
@@ -118,6 +120,8 @@ class Mains:
             if not self._belongs(link):
                 continue
             self.nodes.update((link.a, link.b))
+            if link.equipment.name in self.opened and link.pole != EARTH:
+                continue
             if link.when == "bond":
                 item = link.equipment
                 self.bonds.append(Bond(item.name, item.where, item, link.a, link.b, link, False))

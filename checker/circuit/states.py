@@ -26,13 +26,14 @@ MOST_STATES = 512
 class States:
     """All reachable states. `complete` is False when there are more combinations than are worked through.
 
-    `merged` says that there were more, and that changeovers behind which only loads stand vary one at a time.
+    `merged` says that there were more, and that changeovers behind which only loads stand vary one at a time. `opened`
+    names equipment whose contacts stay open in every state.
     """
 
     __slots__ = ("_by_name", "_ways", "coils", "complete", "free", "mains", "merged", "states")
 
-    def __init__(self, network: Network) -> None:
-        self.mains = Mains(network)
+    def __init__(self, network: Network, opened: frozenset[str] = frozenset()) -> None:
+        self.mains = Mains(network, opened)
         self.free = free_positions(self.mains)
         self.coils = {item.name: law for item in _coiled(self.mains) if (law := law_of(self.mains, item)) is not None}
         self.states: tuple[State, ...] = ()

@@ -21,6 +21,7 @@ COMMANDS = {
     "day": "Take the house battery through one day.",
     "predict": "Say what the instruments should read, mode by mode.",
     "prove": "Compare recorded readings with the prediction, and say what may explain them.",
+    "states": "List the supply states of the mains side and how each is reached.",
     "rules": "List the rules and what they cover.",
     "schema": "Print the JSON Schema of a design, a rule or a report.",
 }

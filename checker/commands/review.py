@@ -46,6 +46,7 @@ def command(
     from checker.reports.document import document
     from checker.reports.not_checked import not_checked
     from checker.reports.rule_list import coverage_of
+    from checker.reports.supply_states import supply_states
 
     folders = [Path(folder) for folder in rules or []]
     with Progress(f"reviewing {file}"):
@@ -54,7 +55,8 @@ def command(
         found = reviewed(design, rulebook, code, everything)
         coverage = coverage_of(rulebook.rules, load_requirements())
         report = document(found, everything=everything, not_checked=not_checked(found, coverage))
-    pieces = render(report, form, colour=output is None and wants_colour())
+        supply = supply_states(design) if form == "html" else None
+    pieces = render(report, form, colour=output is None and wants_colour(), supply=supply)
     if output is None:
         deliver(pieces)
     else:

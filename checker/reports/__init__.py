@@ -7,12 +7,15 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from checker.reports.document import Document
+    from checker.reports.supply_states import SupplyStates
 
 FORMATS = ("text", "html", "json", "sarif", "junit", "markdown")
 
 
-def render(document: Document, form: str, *, colour: bool = False) -> Iterator[str]:
-    """The report in the format `form`, as pieces of text in order; `colour` concerns text alone.
+def render(
+    document: Document, form: str, *, colour: bool = False, supply: SupplyStates | None = None
+) -> Iterator[str]:
+    """The report in the format `form`, as pieces of text in order; `colour` concerns text alone, `supply` the page.
 
     Raises
     ------
@@ -25,7 +28,7 @@ def render(document: Document, form: str, *, colour: bool = False) -> Iterator[s
     if form == "html":
         from checker.reports.html import html
 
-        return html(document)
+        return html(document, supply)
     if form == "json":
         from checker.reports.json import json
 

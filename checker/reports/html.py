@@ -6,9 +6,11 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
+from checker.reports import supply_words
 from checker.reports.caution import MET_MEANS
 from checker.reports.plain import plain
 from checker.reports.sections import sections
+from checker.reports.supply_drawing import supply_drawing
 from checker.reports.wording import few, need, place, record, subject, tally
 from checker.reports.words import NO_NEED, QUESTIONS_MEAN, VERDICT_MEANS, counted
 
@@ -16,14 +18,15 @@ if TYPE_CHECKING:
     from jinja2 import Environment
 
     from checker.reports.document import Document
+    from checker.reports.supply_states import SupplyStates
 
 TEMPLATES = Path(__file__).parent / "templates"
 
 CLASS_OF: Final = {"DANGER": "danger", "WARNING": "warning", "CAUTION": "caution-word", "NOTICE": "notice"}
 
 
-def html(document: Document) -> Iterator[str]:
-    """The page in pieces."""
+def html(document: Document, supply: SupplyStates | None = None) -> Iterator[str]:
+    """The page in pieces; with the supply states of the mains side where there are some."""
     from markupsafe import Markup
 
     template = environment().get_template("report.html.j2")
@@ -31,6 +34,8 @@ def html(document: Document) -> Iterator[str]:
         report=document,
         parts=sections(document),
         tally=tally(document["counts"]),
+        supply=supply,
+        drawing=Markup(supply_drawing(supply)) if supply is not None else "",
         style=Markup((TEMPLATES / "report.css").read_text(encoding="utf-8")),
     )
 
@@ -57,6 +62,7 @@ def environment() -> Environment:
         place=place,
         questions_mean=QUESTIONS_MEAN,
         record=record,
+        states=supply_words,
         subject=subject,
         verdict_means=VERDICT_MEANS,
     )
