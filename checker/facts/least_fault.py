@@ -83,14 +83,11 @@ def weak_source(facts: Facts, source: Source) -> tuple[Number, Number] | None:
 def _inner_resistance(facts: Facts, item: Equipment, one: Equipment) -> Number:
     """The larger of the stated resistance and full voltage over stated short-circuit current, strings counted."""
     found: list[Number] = []
-    series: Number = 1.0
+    series = divide(nominal_of(facts.network, item, ""), one.value("nominal"))
     strings: Number = 1.0
     if item.kind == "bank":
         arrangement = item.value("arrangement")
-        known_so = isinstance(arrangement, tuple)
-        series, strings = (float(arrangement[0]), float(arrangement[1])) if known_so else (UNKNOWN, UNKNOWN)
-    if not one.allows("internal resistance"):
-        return Unknown(f"what {item.name} is made of is not told")
+        strings = float(arrangement[1]) if isinstance(arrangement, tuple) else UNKNOWN
     ohms, amps = one.value("internal resistance"), one.value("short circuit current")
     if isinstance(ohms, float | Range):
         found.append(divide(multiply(ohms, series), strings))

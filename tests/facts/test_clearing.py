@@ -26,6 +26,17 @@ def test_the_least_fault_is_a_low_battery_through_hot_copper_there_and_back() ->
     assert of("device", "F1").prospective_min == pytest.approx(expected, rel=1e-4)
 
 
+def test_units_in_series_add_their_voltage_and_their_resistance() -> None:
+    string = EQUIPMENT.replace(
+        battery("bank"),
+        "  bank: {kind: bank, units: 2, of: unit, arrangement: 2s1p, joined by: chain}",
+    )
+    parts = "parts: {unit: {kind: battery, chemistry: AGM lead acid, nominal: 12 V, internal resistance: 5 mΩ}}"
+    found = Facts(design(string, FEED, parts)).subject("device", "F1")
+    assert found is not None
+    assert found.prospective_min == pytest.approx(23.6 / (15e-3 + 20 * HOT), rel=1e-4)
+
+
 def test_the_least_fault_is_never_above_the_greatest() -> None:
     device = of("device", "F1")
     assert device.prospective_min < device.prospective_max
