@@ -25,6 +25,7 @@ MOST_SHOWN = 5
 ALIKE = 0.05  # of the misfit: closer than that, two faults explain alike
 DROPS_V = (0.15, 0.3, 0.6, 1.2, 2.0)  # for a 12 V system; in proportion for others
 JOINT_LOAD_A = 1.0
+CHARGE_SHARES = (-0.08, -0.04, -0.02, 0.02)  # of the rested voltage: nearly empty to full
 TWICE = 2.0  # how clearly another reading must differ to tell two causes apart, in tolerances
 
 Change = Callable[[Element], Element | None]
@@ -227,14 +228,18 @@ def _charges(point: OperatingPoint) -> Iterator[Fault]:
     units = point.plan.units
     groups = [*units.items(), *((name, (name,)) for name in point.plan.sources)]
     inner = {name for names in units.values() for name in names}
-    ends = {case: {e.name: e for e in point.plan.elements(case, {})} for case in ("low", "high")}
+    made = {e.name: e for e in point.plan.elements("likely", {})}
     for bank, names in groups:
-        if bank in inner or not all(isinstance(ends["low"].get(name), Storage) for name in names):
+        emfs = {name: e.emf_v for name in names if isinstance(e := made.get(name), Storage)}
+        if bank in inner or not emfs:
             continue
         tell = f"rest {bank} for some hours with nothing connected and measure its voltage; ask its management"
-        for case, word in (("low", "less"), ("high", "more")):
-            emfs = {name: e.emf_v for name in names if isinstance(e := ends[case].get(name), Storage)}
-            yield Fault("charge", bank, f"{bank} is {word} charged than taken", tell, _at_rest(emfs))
+        for share in CHARGE_SHARES:
+            word = "less" if share < 0.0 else "more"
+            rested = next(iter(emfs.values())) * (1.0 + share)
+            words = f"{bank} is {word} charged than taken: {rested:.4g} V at rest"
+            changed = {name: emf * (1.0 + share) for name, emf in emfs.items()}
+            yield Fault("charge", bank, words, tell, _at_rest(changed))
 
 
 def _at_rest(emfs: dict[str, float]) -> Change:

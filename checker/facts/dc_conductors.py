@@ -173,7 +173,7 @@ def _add_unknown_returns(plan: Plan) -> None:
     """A circuit whose return is not told still has one: of any resistance between nearly none and a bad one."""
     network = plan.facts.network
     for circuit in network.circuits:
-        if network.systems[circuit.name] != "dc" or not isinstance(circuit.returns.how, Unknown):
+        if network.systems[circuit.name] != "dc" or circuit.returns.how != "unknown":
             continue
         live = network.conductor(circuit.name, LIVE)
         if live is None or network.conductor(circuit.name, RETURN) is not None:
