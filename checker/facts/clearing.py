@@ -186,8 +186,12 @@ def clearing_borders(s: Subject) -> list[tuple[Wire, list[Border]]]:
 
     A stretch that a battery reaches without a device is left to the rules on distance.
     """
+    kept: dict[str, list[tuple[Wire, list[Border]]]] = s.facts.store.setdefault("clearing borders", {})
+    found = kept.get(s.id)
+    if found is not None:
+        return found
     zones = zones_of(s.facts)
-    found = []
+    found = kept[s.id] = []
     for wire in s.item.wires:
         zone = zones.of_wire(wire)
         if not zones.batteries(zone):
