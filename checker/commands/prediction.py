@@ -26,10 +26,8 @@ def known_modes(design: Design, file: str, wanted: Sequence[str]) -> list[str]:
 
     Raises
     ------
-    Refused: the design has no mode, or none of that name.
+    Refused: the design has no mode of that name.
     """
-    if not design.modes:
-        raise Refused(f"{file}: no modes: say under `modes` what runs when, such as driving: {{engine: 2000 rpm}}")
     for name in wanted:
         if name not in design.modes:
             hint = nearest(name, design.modes) or f"; there are {', '.join(design.modes)}"
