@@ -38,7 +38,7 @@ MAPPINGS = {
     "hot output": "{750 rpm: 70 A, 2000 rpm: 150 A}", "curve": "{200 A: 100..1000 s, 1000 A: 0.1..0.3 s}",
     "running": "{fridge: 45 W}", "uses": "{fridge: 24 h, kitchen-outlets: 0.4 kWh}", "set": "{K2: shore}",
 }  # fmt: skip
-WINDOWS = {"V": "10.5..15 V", "°C": "0..45 °C"}
+WINDOWS = {"V": "10.5..15 V", "°C": "0..45 °C", "A": "150..500 A"}
 SECTION_NAMES = {
     "places": "engine-bay", "equipment": "bar-48", "circuits": "bank-main", "cables": "red-70", "parts": "strip-80",
     "moving": "slide", "looms": "duct-elv", "modes": "driving", "throws": "inverter", "anything": "bar-48",

@@ -16,10 +16,13 @@ from checker.facts.levels import highest_of, level_at, read_level
 from checker.facts.subject import Facts, Subject
 from checker.facts.unseen import may_be_hidden
 from checker.physics.fuse_curves import conventional_factor
-from checker.quantities import UNKNOWN, Number, Range, Truth, Unknown, corners, divide, greatest, multiply, show
+from checker.quantities import UNKNOWN, Number, Range, Truth, Unknown, Window, corners, divide, greatest, multiply, show
 
 KINDS = ("fuse", "breaker", "rcbo", "rcd")
 WAY_KINDS = ("fuse", "breaker", "rcbo", "rcd")
+FAULT_KEYS = (
+    "short circuit current", "internal resistance", "ac.fault current", "fault current", "source end.fault current",
+)  # fmt: skip
 
 
 @subjects("device", "A fuse, breaker or residual-current device; each way of a board is one.")
@@ -309,7 +312,7 @@ def _show_sources(s: Subject) -> None:
         if (source.equipment.name, source.port) not in here:
             continue
         one = source.equipment.base if source.equipment.kind == "bank" else source.equipment
-        for key in ("short circuit current", "internal resistance", "ac.fault current", "fault current"):
+        for key in FAULT_KEYS:
             if key.startswith("ac.") and source.system != "ac":
                 continue
             if one is not None and one.allows(key) and f"{one.path}.{key}" not in shown:
@@ -339,6 +342,9 @@ def norton(facts: Facts, source: Source) -> Norton:
         return _battery(facts, item)
     if item.kind == "shore inlet":
         return Norton(facts.design.vehicle.value("supply.fault current"), 0.0, True)
+    if item.kind == "vehicle coupling":
+        stated = item.value("source end.fault current")
+        return Norton(stated.high if isinstance(stated, Window) else UNKNOWN, 0.0)
     if source.storage:
         return Norton(UNKNOWN, UNKNOWN)
     for key in ("short circuit current", "ac.fault current", "fault current"):
@@ -373,5 +379,3 @@ def _battery(facts: Facts, item: Equipment) -> Norton:
         strings = float(arrangement[1]) if isinstance(arrangement, tuple) else UNKNOWN
         current = multiply(current, strings)
     return Norton(current, divide(current, volts)) if current is not None else NOTHING
-
-

@@ -19,6 +19,7 @@ from checker.quantities import (
     Number,
     Range,
     Unknown,
+    Window,
     add,
     divide,
     greatest,
@@ -33,6 +34,7 @@ LEAD_LOW_SHARE = 11.8 / 12.0
 """Rested voltage of a low lead-acid battery over nominal; common practice, no source."""
 OTHER_LOW_SHARE = 0.9
 """The same for a chemistry of which no curve is held; common practice, no source."""
+BATTERY_KEYS = ("chemistry", "nominal", "cells", "internal resistance", "short circuit current")
 WEAK_FACTOR = 1.5
 """Internal resistance of a battery that is low and old over that of the sheet; common practice, no source."""
 ASSUMED = "assumed of the battery: 10 % charged, 1.5 times its stated resistance (common practice, no source)"
@@ -73,11 +75,21 @@ def weak_source(facts: Facts, source: Source) -> tuple[Number, Number] | None:
     if not source.storage or source.system != "dc":
         return None
     item = source.equipment
+    if item.kind == "vehicle coupling":
+        return _weak_coupling(item)
     if item.kind not in ("battery", "bank"):
         return Unknown(f"the fault current of {source.name} is not known"), UNKNOWN
     one = item.base if item.kind == "bank" and item.base is not None else item
     inner = multiply(_inner_resistance(facts, item, one), WEAK_FACTOR)
     return low_voltage(facts, item), add(inner, _bond(facts, source))
+
+
+def _weak_coupling(item: Equipment) -> tuple[Number, Number]:
+    """The least voltage at a towing vehicle (V), over the least short-circuit current at its plug (ohm)."""
+    volts, amps = item.value("source end.voltage"), item.value("source end.fault current")
+    if not isinstance(volts, Window) or not isinstance(amps, Window):
+        return Unknown(f"the least fault current of {item.name} is not stated"), UNKNOWN
+    return volts.low, divide(volts.low, amps.low)
 
 
 def _inner_resistance(facts: Facts, item: Equipment, one: Equipment) -> Number:
@@ -240,7 +252,7 @@ def _tell(s: Subject, source: Source | None, *paths: Path) -> None:
         return
     item = source.equipment
     one = item.base if item.kind == "bank" and item.base is not None else item
-    for key in ("chemistry", "nominal", "cells", "internal resistance", "short circuit current"):
+    for key in (*BATTERY_KEYS, "source end.voltage", "source end.fault current"):
         if one.allows(key):
             s.read(one, key)
     for path in paths:
