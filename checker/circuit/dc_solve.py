@@ -87,7 +87,7 @@ def _settle(equations: Equations, begin: list[float]) -> tuple[list[float], bool
     x, good, steps = newton(equations, begin, 1.0)
     if good and equations.holds(x):
         return x, True, steps
-    for way in (_in_time, _by_steps):
+    for way in (settle_in_time, settle_by_steps):
         x, good, more = way(equations, begin)
         steps += more
         if good and equations.holds(x):
@@ -95,7 +95,7 @@ def _settle(equations: Equations, begin: list[float]) -> tuple[list[float], bool
     return x, False, steps
 
 
-def _by_steps(equations: Equations, begin: list[float]) -> tuple[list[float], bool, int]:
+def settle_by_steps(equations: Equations, begin: list[float]) -> tuple[list[float], bool, int]:
     """Bring constant powers and currents from nothing to their full value, in steps that halve when one fails."""
     x, good, steps = newton(equations, begin, 0.0)
     if not good:
@@ -111,7 +111,7 @@ def _by_steps(equations: Equations, begin: list[float]) -> tuple[list[float], bo
     return x, share >= 1.0, steps
 
 
-def _in_time(equations: Equations, begin: list[float]) -> tuple[list[float], bool, int]:
+def settle_in_time(equations: Equations, begin: list[float]) -> tuple[list[float], bool, int]:
     """Let the nodes settle as if each had a capacitor: implicit steps in time, longer and longer as they succeed."""
     x, steps = begin, 0
     wrong, _ = equations.residual(x, 1.0)

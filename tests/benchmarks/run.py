@@ -1,10 +1,10 @@
-"""Every benchmark, one table: `python -m tests.benchmarks.run [start] [reading] [rules] [size]`."""
+"""Every benchmark, one table: `python -m tests.benchmarks.run [start] [reading] [rules] [size] [network]`."""
 
 from __future__ import annotations
 
 import sys
 
-from tests.benchmarks import bench_reading, bench_rules, bench_size, bench_start
+from tests.benchmarks import bench_network, bench_reading, bench_rules, bench_size, bench_start
 from tests.benchmarks.timing import table
 
 BENCHMARKS = {
@@ -12,6 +12,7 @@ BENCHMARKS = {
     "reading": bench_reading.rows,
     "rules": bench_rules.rows,
     "size": bench_size.rows,
+    "network": bench_network.rows,
 }
 
 

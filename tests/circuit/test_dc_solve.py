@@ -16,8 +16,11 @@ from checker.circuit.dc_elements import (
     Side,
     Supply,
 )
+from checker.circuit.dc_islands import Islands
+from checker.circuit.dc_newton import Equations
+from checker.circuit.dc_nodes import Nodes
 from checker.circuit.dc_solution import NoSolution, Solution
-from checker.circuit.dc_solve import solve
+from checker.circuit.dc_solve import begin_at, settle_by_steps, settle_in_time, solve
 from tests.circuit.dc_networks import battery, dense, linear_networks, vehicles
 
 
@@ -62,6 +65,23 @@ def test_the_order_of_the_elements_does_not_matter(elements: list[Element]) -> N
     if isinstance(here, Solution) and isinstance(there, Solution):
         for node, volts in here.volts.items():
             assert there.volts[node] == pytest.approx(volts, abs=1e-6)
+
+
+@given(vehicles())
+def test_the_ways_of_settling_that_are_kept_in_reserve_come_to_the_same_point(elements: list[Element]) -> None:
+    found = solve(elements)
+    if isinstance(found, NoSolution):
+        return
+    islands = Islands(elements)
+    nodes = Nodes(islands.alive)
+    equations = Equations(islands.alive, nodes, dict.fromkeys(islands.references, 0.0))
+    begin = begin_at(equations, islands.alive, islands.references, None)
+    for way in (settle_in_time, settle_by_steps):
+        x, good, _ = way(equations, begin)
+        assert good
+        for node, (i, offset) in equations.pin.items():
+            volts = (x[i] if i >= 0 else 0.0) + offset
+            assert volts == pytest.approx(found.volts[node], abs=1e-6)
 
 
 def test_a_constant_power_load_settles_on_the_upper_of_its_two_voltages() -> None:
