@@ -13,7 +13,7 @@ from checker.design.vocabulary.circuits import COVERINGS, DUTIES
 from checker.facts.catalogue import fact, subjects
 from checker.facts.levels import level_at, read_level
 from checker.facts.subject import Facts, Subject
-from checker.quantities import UNKNOWN, Number, Unknown, Window, add, greatest, multiply
+from checker.quantities import UNKNOWN, Number, Unknown, Window, add, equal, greatest, multiply
 
 STRANDS = ("solid", "stranded", "flexible", "extra flexible")
 
@@ -206,7 +206,7 @@ def place_items(s: Subject) -> list[Item]:
     "ambient",
     unit="°C",
     says="Air temperature at the hottest place it passes.",
-    method="highest temperature of the places of the run; where one does not say, the highest ambient, assumed",
+    method="hottest place of the run, as stated or as heat and sun make it; else the highest ambient, assumed",
 )
 def ambient(s: Subject) -> Any:
     hottest = outside = s.read(s.facts.design.vehicle, "ambient.high")
@@ -217,7 +217,11 @@ def ambient(s: Subject) -> Any:
             if place.says("kind", "engine space"):
                 s.read(place, "temperature")
                 return Unknown(f"the air temperature in {place.name} is not stated")
-            s.use(f"{place.path}.temperature", Given(outside, place.where, DEFAULT, "as the air outside"), "°C")
+            twin = s.facts.subject("place", place.name)
+            made = twin.air_temperature if twin is not None else outside
+            if equal(made, outside) is True:
+                s.use(f"{place.path}.temperature", Given(outside, place.where, DEFAULT, "as the air outside"), "°C")
+            hottest = greatest(hottest, made)
             continue
         stated = s.read(place, "temperature")
         if not isinstance(stated, Window):

@@ -206,8 +206,10 @@ def _computed(s: Subject, place: Item, seen: tuple[str, ...]) -> Number:
         return Unknown(f"what kind of place {place.name} is is not told")
     low, high, rise = _openings(s, place)
     found = corners(_capped, heat, conductance(s, place), low, high, rise, _fan(s, place), around)
-    if isinstance(found, float | Range):
-        s.note(lambda: f"{show(heat, 'W')} in {place.name} warm it by {show(found, 'K')}")
+    if isinstance(found, Unknown) and isinstance(around, float | Range):
+        s.note(lambda: f"by how much the heat in {place.name} warms it is not known: {found.reason}")
+        return Range(lower(around), inf)
+    s.note(lambda: f"{show(heat, 'W')} in {place.name} warm it by {show(found, 'K')}")
     return _endless(add(around, found))
 
 
