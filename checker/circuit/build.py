@@ -10,12 +10,14 @@ from checker.circuit.inside import add_inside
 from checker.circuit.network import Network
 from checker.circuit.ports import CONTACTS, IN_LINE, first_system, port_nodes
 from checker.circuit.sources import add_sources
+from checker.design.fitted import fitted_now
 from checker.design.model import Circuit, Design, Equipment
 from checker.design.run import Gap, Length, Step, Through
 
 
 def build(design: Design) -> Network:
-    """The graph of a design, with every bank written out."""
+    """The graph of a design as it is fitted now, with every bank written out."""
+    design = fitted_now(design)
     expansion = expand(design)
     network = Network(design, expansion, circuit_systems(expansion))
     for circuit in expansion.circuits:

@@ -12,7 +12,7 @@ from checker.circuit.groups import Groups
 from checker.circuit.mains import Bond, Feed, Mains, word
 from checker.circuit.network import Network
 from checker.circuit.sources import LOADS
-from checker.circuit.states import MAYBE, State, Truth
+from checker.circuit.state import MAYBE, State, Truth
 from checker.design.model import Equipment
 
 NEVER_ASHORE, ALWAYS_ASHORE, PERHAPS_ASHORE = (0, 0), (1, 1), (0, 1)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from checker.circuit.elements import EARTH, LIVE, RETURN, Link
 from checker.circuit.network import Network
-from checker.circuit.ports import CONTACTS, IN_LINE, POLE_OF_ROLE, opens_both
+from checker.circuit.ports import CONTACTS, IN_LINE, POLE_OF_ROLE, takes_both
 from checker.design.model import Equipment
 
 
@@ -37,7 +37,7 @@ def _lone_device(network: Network, item: Equipment) -> None:
     network.add_link(Link(item, f"{item.name}:{a}", f"{item.name}:{b}", LIVE, when, one_way=item.kind == "diode"))
     back = "/return"
     if f"{item.name}:{a}{back}" in network.near or f"{item.name}:{b}{back}" in network.near:
-        switched = when if opens_both(item) or item.kind in ("rcd", "rcbo") else "always"
+        switched = when if takes_both(item) else "always"
         network.add_link(Link(item, f"{item.name}:{a}{back}", f"{item.name}:{b}{back}", RETURN, switched))
 
 
@@ -48,7 +48,7 @@ def _board(network: Network, board: Equipment) -> None:
         if way.kind not in IN_LINE:
             continue
         network.add_link(Link(way, f"{board.name}:{poles[LIVE]}", f"{way.name}:{poles[LIVE]}", LIVE))
-        if opens_both(way):
+        if takes_both(way):
             network.add_link(Link(way, f"{board.name}:{poles[RETURN]}", f"{way.name}:{poles[RETURN]}", RETURN))
 
 

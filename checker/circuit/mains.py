@@ -1,8 +1,8 @@
 """The mains side of the graph: what is joined for good, what opens and closes, what feeds it, where neutral is earthed.
 
 Fuses, breakers, residual-current devices and hand switches count as closed, unless the switch is interlocked with
-another: an open switch only takes supply away. Neutral and earth are kept apart here; each place where they meet
-is a `Bond`.
+another or parts a source from the earthing of its neutral: any other open switch only takes supply away. Neutral and
+earth are kept apart here; each place where they meet is a `Bond`.
 """
 
 from __future__ import annotations
@@ -61,16 +61,19 @@ class Bond(NamedTuple):
 class Mains:
     """The mains side. `fixed` joins all that is joined in every state; `open_residual` the same with residual-current
     devices taken out; `seen` without stretches that nobody saw as well; `earths` the earth conductors alone. `opened`
-    names equipment whose contacts are open throughout."""
+    names equipment whose contacts are open throughout, `by_hand` the hand switches that may be open or closed."""
 
     __slots__ = (
-        "bonds", "earths", "earths_perhaps", "feeds", "fixed", "network", "nodes", "open_residual", "opened",
+        "bonds", "by_hand", "earths", "earths_perhaps", "feeds", "fixed", "network", "nodes", "open_residual", "opened",
         "residual", "seen", "switching",
     )  # fmt: skip
 
-    def __init__(self, network: Network, opened: frozenset[str] = frozenset()) -> None:
+    def __init__(
+        self, network: Network, opened: frozenset[str] = frozenset(), by_hand: frozenset[str] = frozenset()
+    ) -> None:
         self.network = network
         self.opened = opened
+        self.by_hand = interlocked(network) | by_hand
         self.fixed, self.open_residual, self.seen = Groups(), Groups(), Groups()
         self.earths, self.earths_perhaps = Groups(), Groups()
         self.nodes: set[str] = set()
@@ -79,7 +82,7 @@ class Mains:
         self.residual: list[Link] = []
         self._conductors()
         self._unknown_returns()
-        self._links(interlocked(network))
+        self._links(self.by_hand)
         self._boards()
         self._transformers()
         self._unknown_earths()

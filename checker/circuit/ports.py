@@ -85,8 +85,13 @@ def board_nodes(board: Equipment, port: str, system: str) -> dict[str, str]:
     if port in ROLE_OF_POLE:
         return {ROLE_OF_POLE[port]: f"{board.name}:{port}"}
     way = next(way for way in board.ways if way.name == f"{board.name}.{port}")
-    neutral = f"{way.name}:{poles[RETURN]}" if opens_both(way) else f"{board.name}:{poles[RETURN]}"
+    neutral = f"{way.name}:{poles[RETURN]}" if takes_both(way) else f"{board.name}:{poles[RETURN]}"
     return {LIVE: f"{way.name}:{poles[LIVE]}", RETURN: neutral, EARTH: f"{board.name}:PE"}
+
+
+def takes_both(device: Equipment) -> bool:
+    """Whether live and return pass through a device: it opens both, or compares them."""
+    return device.kind in ("rcd", "rcbo") or opens_both(device)
 
 
 def opens_both(device: Equipment) -> bool:

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from checker.circuit.groups import Groups
+from checker.circuit.elements import LIVE, RETURN
+from checker.circuit.feeding import consumers, live_node
+from checker.circuit.groups import Groups, Over
 from checker.circuit.inside import throws_of
-from checker.circuit.mains import Mains, interlocked, word
+from checker.circuit.mains import Mains, word
 from checker.circuit.solver import Free, law_of
 from checker.circuit.witness import at_rest
 from checker.design.item import Item
@@ -35,15 +37,41 @@ def free_positions(mains: Mains) -> list[Free]:
     if len(inlets) > 1:
         for free in inlets:
             free.names = f"shore at {free.item.name}"
-    apart = interlocked(mains.network)
     for item in dict.fromkeys(link.equipment for link in mains.switching):
         if item.kind == "changeover" and law_of(mains, item) is None:
             throws = throws_of(item)
             certain = word(item, "operated") not in (None, "coil", "signal")
             found.append(Free(item, throws or ("unknown",), certain=certain and bool(throws)))
-        elif item.kind == "switch" and item.name in apart:
+        elif item.kind == "switch" and item.name in mains.by_hand:
             found.append(Free(item, ("closed", "open")))
     return found
+
+
+def parting_switches(mains: Mains) -> frozenset[str]:
+    """Hand switches of which, when open, a source loses a link of neutral and earth and still feeds something.
+
+    With such a switch open the neutral of the source floats, so both its positions must be looked at.
+    """
+    names = {link.equipment.name for link in mains.network.links if link.when == "hand" and link.pole == RETURN}
+    standing = {link.equipment.name for link in mains.network.links if link.pole == LIVE and link.a in mains.nodes}
+    before = _all_joined(mains)
+    loads = [live_node(item) for item in consumers(mains.network)]
+    found = set()
+    for name in sorted(names & standing - mains.by_hand - mains.opened):
+        after = _all_joined(Mains(mains.network, mains.opened | {name}))
+        for feed in mains.feeds:
+            parted = any(
+                before.joined(feed.neutral, bond.neutral) and not after.joined(feed.neutral, bond.neutral)
+                for bond in mains.bonds
+            )
+            if parted and any(after.joined(feed.live, node) for node in loads):
+                found.add(name)
+    return frozenset(found)
+
+
+def _all_joined(mains: Mains) -> Groups:
+    """Everything joined that can be: each contact closed."""
+    return Over(mains.fixed, ((link.a, link.b) for link in mains.switching if link.when != "bond"))
 
 
 def choices(free: list[Free]) -> Iterator[Choice]:

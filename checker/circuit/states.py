@@ -13,7 +13,7 @@ from itertools import islice
 
 from checker.circuit.mains import Mains
 from checker.circuit.network import Network
-from checker.circuit.positions import Choice, choices, free_positions, is_doubtful, one_at_a_time
+from checker.circuit.positions import Choice, choices, free_positions, is_doubtful, one_at_a_time, parting_switches
 from checker.circuit.solver import Free, Law, Solver, law_of
 from checker.circuit.state import MAYBE, State, Truth
 from checker.circuit.witness import Ways
@@ -34,6 +34,9 @@ class States:
 
     def __init__(self, network: Network, opened: frozenset[str] = frozenset()) -> None:
         self.mains = Mains(network, opened)
+        parting = parting_switches(self.mains)
+        if parting:
+            self.mains = Mains(network, opened, parting)
         self.free = free_positions(self.mains)
         self.coils = {item.name: law for item in _coiled(self.mains) if (law := law_of(self.mains, item)) is not None}
         self.states: tuple[State, ...] = ()

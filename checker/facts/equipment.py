@@ -45,7 +45,7 @@ SPARKING = (
 def equipment(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
     """Everything that is fitted now and has a body, in file order; the ways of a board belong to the board."""
     for item in facts.design.equipment.values():
-        if item.kind in BODILESS or (item.allows("fitted") and item.value("fitted") == "later"):
+        if item.kind in BODILESS:
             continue
         yield item.name, item.where, item
 

@@ -382,7 +382,7 @@ def opened_all(s: Subject) -> Truth:
 
 @fact("design", "battery_reserved", type="yes/no", says="A place is kept for a battery that is not fitted yet.")
 def battery_reserved(s: Subject) -> bool:
-    batteries = (item for item in s.item.equipment.values() if item.kind in ("battery", "bank"))
+    batteries = (item for item in s.facts.whole.equipment.values() if item.kind in ("battery", "bank"))
     return any(equal(s.read(item, "fitted"), "later") is True for item in batteries)
 
 

@@ -124,8 +124,7 @@ def batteries(s: Subject) -> list[Equipment]:
     """The batteries and banks that stand in it."""
     found = []
     for item in s.facts.design.equipment.values():
-        later = item.allows("fitted") and item.value("fitted") == "later"
-        if item.kind in ("battery", "bank") and not later and equal(place_of(s, item), s.item.name) is True:
+        if item.kind in ("battery", "bank") and equal(place_of(s, item), s.item.name) is True:
             found.append(item)
     return found
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any, NamedTuple
 
+from checker.design.fitted import fitted_now
 from checker.design.given import NOWHERE, Given, Where
 from checker.design.item import Item
 from checker.facts.catalogue import CATALOGUE, FactSpec
@@ -126,7 +127,8 @@ class Facts:
         recorder: Recorder | None = None,
         shared: dict[str, Any] | None = None,
     ) -> None:
-        self.design = design
+        self.whole = design  # with what is planned for later
+        self.design = fitted_now(design)
         self.recorder = recorder
         self._network = network
         self._subjects: dict[str, tuple[Subject, ...]] = {}
@@ -204,7 +206,7 @@ class Facts:
     def recording(self) -> Facts:
         """The same facts over the same graph, with a recorder; made once."""
         if self._recording is None:
-            self._recording = Facts(self.design, self.network, Recorder(), self.shared)
+            self._recording = Facts(self.whole, self.network, Recorder(), self.shared)
         return self._recording
 
 

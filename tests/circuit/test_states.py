@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from checker.circuit.build import build
+from checker.circuit.feeding import neutral_links
 from checker.circuit.states import MOST_STATES, States
 from tests.circuit.designs import design
 from tests.circuit.mains_designs import changed_at, feed, named, states_of
@@ -169,3 +170,31 @@ def test_a_written_unknown_interlock_leaves_open_whether_both_are_closed() -> No
     assert both
     assert not any(state.certain for state in both)
     assert all(state.certain for state in states.states if state not in both)
+
+
+PARTING = {  # a bonded board behind a two-pole switch, and an outlet of the generator ahead of it
+    "equipment.genset.bond": "{when: never}",
+    "equipment.S1": "{kind: switch, poles: 2, rating: 20 A, operated: by hand, place: locker}",
+    "equipment.board": "{kind: board, system: mains, neutral bar: bonded, place: locker, ways: {a: {part: rcbo}}}",
+    "circuits.generator": "{from: genset, to: KG.generator, run: [0.5 m via locker], cable: flex-2.5}",
+    "circuits.ahead": "{from: genset, to: sockets, run: [1 m via locker], cable: flex-2.5}",
+    "circuits.common": "{from: KG, to: board, run: [0.3 m via locker, S1], cable: flex-2.5}",
+    "circuits.sockets": "{from: board.a, to: charger.ac, run: [1 m via locker], cable: flex-2.5}",
+    "circuits.charging": "(remove)",
+    "circuits.joint-earth": "{from: board.PE, to: earth, run: [0.3 m via locker], cable: green-6, duty: bonding}",
+}
+
+
+def test_a_hand_switch_that_parts_a_source_from_its_earthing_is_looked_at_open_and_closed() -> None:
+    states = states_of("generator-van", PARTING)
+    assert states.mains.by_hand == {"S1"}
+    wanted = "shore absent, genset running, inverter resting, S1 {}, KG generator"
+    genset = feed(states, "genset")
+    assert neutral_links(named(states, wanted.format("closed")), genset) == (1, 1)
+    assert neutral_links(named(states, wanted.format("open")), genset) == (0, 0)
+
+
+def test_a_hand_switch_that_only_takes_supply_away_counts_as_closed() -> None:
+    without_outlet = {path: text for path, text in PARTING.items() if path != "circuits.ahead"}
+    assert states_of("generator-van", without_outlet).mains.by_hand == frozenset()
+    assert states_of("mains-coach").mains.by_hand == frozenset()
