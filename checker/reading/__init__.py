@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from checker.reading.problems import Problem, ReadingErrors
 from checker.reading.reader import read_design, read_text
+from checker.source.problems import Problem
+from checker.source.problems import SourceErrors as ReadingErrors
 
 __all__ = ["Problem", "ReadingErrors", "read_design", "read_text"]

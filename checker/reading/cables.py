@@ -7,8 +7,8 @@ from collections.abc import Mapping as ReadOnly
 from checker.design.given import STATED, Given, Where
 from checker.design.item import Item
 from checker.reading.context import Context, form, kind_in, where
-from checker.reading.tree import Mapping, Node, Scalar, Sequence
 from checker.reading.values import all_of, check_required, read_keys, with_basis
+from checker.source.tree import Mapping, Node, Scalar, Sequence
 
 _UNKNOWN = frozenset(("unknown", "?"))
 

@@ -8,8 +8,8 @@ from collections.abc import Mapping
 from checker.design.given import Given
 from checker.design.item import Item
 from checker.reading.context import Context
-from checker.reading.problems import article, listed, shown
-from checker.reading.tree import Node
+from checker.source.problems import article, listed, shown
+from checker.source.tree import Node
 
 _CONTACT_POSITIONS = ("open", "closed")
 _BUILT_IN = ("chassis", "vehicle", "design", "day", "papers", "labels")

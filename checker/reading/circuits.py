@@ -14,11 +14,11 @@ from checker.reading.cables import cores_taken, read_cable
 from checker.reading.context import Context, form, kind_in, where
 from checker.reading.equipment import read_equipment
 from checker.reading.paths import Ends, read_earth, read_return
-from checker.reading.problems import article, shown
 from checker.reading.references import resolve_port
 from checker.reading.runs import RunReader, mappings_in
-from checker.reading.tree import Mapping, Node, Scalar, Sequence
 from checker.reading.values import check_required, read_keys, with_basis
+from checker.source.problems import article, shown
+from checker.source.tree import Mapping, Node, Scalar, Sequence
 
 STRUCTURE = dict.fromkeys(("from", "to", "run", "cable", "cores", "return", "earth", "ends"))
 """Keys of a circuit that are not values."""

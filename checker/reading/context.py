@@ -10,8 +10,8 @@ from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.design.vocabulary import kind
 from checker.design.vocabulary.key import Kind
-from checker.reading.problems import Problems, listed, shown
-from checker.reading.tree import Mapping, Node, Scalar, Sequence
+from checker.source.problems import Problems, listed, shown
+from checker.source.tree import Mapping, Node, Scalar, Sequence
 
 ANYTHING = "anything"
 NAMED = (

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from collections.abc import Sequence as ListOf
 
-from checker.reading.problems import ReadingErrors, listed, shown
-from checker.reading.tree import Mapping, Node, Scalar, Sequence, parse_fragment
+from checker.source.problems import SourceErrors, listed, shown
+from checker.source.tree import Mapping, Node, Scalar, Sequence, parse_fragment
 
 REMOVE = "(remove)"
 """The text that takes a key or a list item away."""
@@ -30,7 +30,7 @@ def apply_edits(root: Mapping, edits: Edits) -> None:
         if text.strip() != REMOVE:
             try:
                 node = parse_fragment(text, f"edit {path}")
-            except ReadingErrors as errors:
+            except SourceErrors as errors:
                 raise ValueError(str(errors)) from None
         _edit(root, path, steps, node)
 

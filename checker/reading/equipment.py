@@ -13,10 +13,10 @@ from checker.design.vocabulary import KINDS, kind
 from checker.design.vocabulary.key import Kind
 from checker.quantities import Unknown
 from checker.reading.context import Context, form, kind_in, where
-from checker.reading.problems import article, listed, shown
 from checker.reading.references import find_equipment
-from checker.reading.tree import Mapping, Node, Scalar
 from checker.reading.values import Entries, check_required, read_keys
+from checker.source.problems import article, listed, shown
+from checker.source.tree import Mapping, Node, Scalar
 
 STRUCTURE = ("kind", "part", "terminals", "ways", "of")
 """Keys of equipment that are not values; ways belong to boards, `of` to banks."""

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from checker.reading.context import Context
-from checker.reading.problems import shown
-from checker.reading.tree import Mapping, Scalar
+from checker.source.problems import shown
+from checker.source.tree import Mapping, Scalar
 
 RESERVED = frozenset(("unknown", "none", "same", "chassis", "in cable", "?"))
 _IN_RUNS = ("equipment", "joints", "passes", "places")

@@ -11,11 +11,11 @@ from checker.design.shapes import ShapeError, parse_shape
 from checker.design.vocabulary.key import Key
 from checker.quantities import UNKNOWN, Window
 from checker.reading.context import Context, form, where
-from checker.reading.problems import listed, shown
 from checker.reading.references import CHASSIS, ports_at, resolve_port
 from checker.reading.runs import RunReader
-from checker.reading.tree import Mapping, Node, Scalar
 from checker.reading.values import with_basis
+from checker.source.problems import listed, shown
+from checker.source.tree import Mapping, Node, Scalar
 
 RETURNS = ("in cable", "same", "chassis", "none", "unknown")
 EARTHS = ("in cable", "same", "chassis", "none", "unknown")

@@ -16,14 +16,20 @@ from checker.reading.context import Context
 from checker.reading.edits import Edits, apply_edits
 from checker.reading.equipment import read_all_equipment, read_parts
 from checker.reading.names import check_names
-from checker.reading.problems import Problems, ReadingErrors
 from checker.reading.sections import check_sections, known_format, read_item, read_items, read_list, read_values
 from checker.reading.source import LARGEST, decode, load_bytes, refuse_size
-from checker.reading.tree import Mapping, parse_tree
+from checker.source.problems import Problems, SourceErrors
+from checker.source.tree import Manner, Mapping, parse_tree
+
+DESIGN = Manner(
+    starts="a design starts with `fitout: 1` and a `title:`",
+    one_file="one file is one vehicle; split it",
+    elsewhere="say it in `parts:` and name the part",
+)
 
 
 def read_design(path: str | os.PathLike[str]) -> Design:
-    """The design in the file at `path`. Raises `ReadingErrors` with everything that is wrong with it."""
+    """The design in the file at `path`. Raises `SourceErrors` with everything that is wrong with it."""
     data = load_bytes(path)
     file = os.fspath(path)
     return _read(decode(data, file), file, hashlib.sha256(data).hexdigest(), ())
@@ -32,7 +38,7 @@ def read_design(path: str | os.PathLike[str]) -> Design:
 def read_text(text: str, file: str = "<text>", edits: Edits = ()) -> Design:
     """The design that `text` says, `edits` applied to its tree first (see `apply_edits`).
 
-    `sha256` is that of the text in UTF-8, without the edits. Raises `ReadingErrors`, and `ValueError` for an edit
+    `sha256` is that of the text in UTF-8, without the edits. Raises `SourceErrors`, and `ValueError` for an edit
     that cannot be made.
     """
     data = text.encode("utf-8", errors="surrogatepass")
@@ -43,9 +49,9 @@ def read_text(text: str, file: str = "<text>", edits: Edits = ()) -> Design:
 
 def _read(text: str, file: str, sha256: str, edits: Edits) -> Design:
     problems = Problems(file)
-    tree = parse_tree(text, problems)
+    tree = parse_tree(text, problems, DESIGN)
     if tree is None:
-        raise ReadingErrors(problems.found)
+        raise SourceErrors(problems.found)
     apply_edits(tree, edits)
     return _design(tree, file, sha256, problems)
 
@@ -53,7 +59,7 @@ def _read(text: str, file: str, sha256: str, edits: Edits) -> Design:
 def _design(tree: Mapping, file: str, sha256: str, problems: Problems) -> Design:
     ctx = Context(file, tree, problems)
     if not known_format(ctx):
-        raise ReadingErrors(problems.found)
+        raise SourceErrors(problems.found)
     check_sections(ctx)
     check_names(ctx)
     sections = {section.name: section for section in SECTIONS}

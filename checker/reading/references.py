@@ -9,8 +9,8 @@ from checker.design.model import Equipment
 from checker.design.run import Port
 from checker.design.vocabulary.key import Key, Kind
 from checker.reading.context import ANYTHING, Context, where
-from checker.reading.problems import article, listed, shown
-from checker.reading.tree import Node
+from checker.source.problems import article, listed, shown
+from checker.source.tree import Node
 
 CHASSIS = "chassis"
 

@@ -8,10 +8,10 @@ from checker.design.shapes import ShapeError, parse_shape
 from checker.design.vocabulary.key import Key, Kind
 from checker.quantities import UNKNOWN
 from checker.reading.context import Context, form, where
-from checker.reading.problems import article, shown
 from checker.reading.references import find_equipment, ports_at
-from checker.reading.tree import Mapping, Node, Scalar, Sequence
 from checker.reading.values import with_basis
+from checker.source.problems import article, shown
+from checker.source.tree import Mapping, Node, Scalar, Sequence
 
 _LENGTH = Key("length", "quantity", "Length of a stretch of cable.", unit="m")
 _UNKNOWN = frozenset(("unknown", "?"))

@@ -9,9 +9,9 @@ from checker.design.vocabulary import SECTIONS
 from checker.design.vocabulary.key import Kind, Section
 from checker.quantities import UNKNOWN
 from checker.reading.context import Context, form, kind_in, where
-from checker.reading.problems import ReadingErrors, article, listed, shown
-from checker.reading.tree import Mapping, Node, Scalar, Sequence
 from checker.reading.values import KeyReader, all_of, check_required, read_keys, stands_for_all
+from checker.source.problems import SourceErrors, article, listed, shown
+from checker.source.tree import Mapping, Node, Scalar, Sequence
 
 FORMATS = ("1",)
 """The numbers of the file format that this program reads."""
@@ -50,7 +50,7 @@ def check_sections(ctx: Context) -> None:
             _refuse_form(ctx, node, section, "a list: a line with `- {key: value}` for each")
         elif section.holds in ("items", "list") and _entries_in(node) > MOST_ENTRIES:
             ctx.problems.add(key, f"`{name}` holds {_entries_in(node):,} entries", f"write at most {MOST_ENTRIES:,}")
-            raise ReadingErrors(ctx.problems.found)
+            raise SourceErrors(ctx.problems.found)
         elif section.required and section.holds == "items" and type(node) is Mapping and not node.entries:
             ctx.problems.add(node, f"`{name}` is empty", f"write at least one: {section.says}")
     for section in SECTIONS:

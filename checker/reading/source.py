@@ -6,8 +6,8 @@ import os
 from pathlib import Path
 from typing import NoReturn
 
-from checker.reading.problems import Problem, Problems, ReadingErrors
-from checker.reading.tree import Node
+from checker.source.problems import Problem, Problems, SourceErrors
+from checker.source.tree import Node
 
 LARGEST = 2 * 1024 * 1024
 """Bytes of the largest file that is read. A coach with 300 circuits takes 120,000."""
@@ -22,7 +22,7 @@ _OTHER_MARKS = (
 
 
 def load_bytes(path: str | os.PathLike[str]) -> bytes:
-    """The bytes of the file at `path`. Raises `ReadingErrors` when it cannot or should not be read."""
+    """The bytes of the file at `path`. Raises `SourceErrors` when it cannot or should not be read."""
     file = Path(path)
     problems = Problems(str(path))
     try:
@@ -46,11 +46,11 @@ def load_bytes(path: str | os.PathLike[str]) -> bytes:
         if len(data) > LARGEST:
             refuse_size(str(path), len(data))
         return data
-    raise ReadingErrors(problems.found)
+    raise SourceErrors(problems.found)
 
 
 def decode(data: bytes, file: str) -> str:
-    """The text in `data`, which must be UTF-8. Raises `ReadingErrors`."""
+    """The text in `data`, which must be UTF-8. Raises `SourceErrors`."""
     problems = Problems(file)
     if len(data) > LARGEST:
         refuse_size(file, len(data))
@@ -67,7 +67,7 @@ def decode(data: bytes, file: str) -> str:
     except UnicodeDecodeError as error:
         start = error.start + (3 if data.startswith(b"\xef\xbb\xbf") else 0)
         problems.add(_place(data, start), f"the byte 0x{data[start]:02X} is not UTF-8", "save the file as UTF-8")
-        raise ReadingErrors(problems.found) from None
+        raise SourceErrors(problems.found) from None
 
 
 def _place(data: bytes, position: int) -> Node:
@@ -77,6 +77,6 @@ def _place(data: bytes, position: int) -> Node:
 
 
 def refuse_size(file: str, size: int) -> NoReturn:
-    """Raise `ReadingErrors` for a text of `size` bytes, which is too large."""
+    """Raise `SourceErrors` for a text of `size` bytes, which is too large."""
     what = f"the file is {size:,} bytes, more than {LARGEST:,}"
-    raise ReadingErrors([Problem(file, 1, 1, what, "one file is one vehicle; drop what is no design")])
+    raise SourceErrors([Problem(file, 1, 1, what, "one file is one vehicle; drop what is no design")])

@@ -10,9 +10,9 @@ from checker.design.shapes import EXAMPLES, ShapeError, parse_shape
 from checker.design.vocabulary.key import Key, Kind
 from checker.quantities import UNKNOWN, Unknown
 from checker.reading.context import form
-from checker.reading.problems import shown
 from checker.reading.references import check_reference
-from checker.reading.tree import Mapping, Node, Scalar, Sequence
+from checker.source.problems import shown
+from checker.source.tree import Mapping, Node, Scalar, Sequence
 
 if TYPE_CHECKING:
     from checker.reading.values import KeyReader

@@ -11,9 +11,9 @@ from checker.design.shapes import LISTS, STRUCTURED, UNKNOWN_WORDS, ShapeError, 
 from checker.design.vocabulary.key import Key, Kind
 from checker.quantities import UNKNOWN, Unknown
 from checker.reading.context import Context, form, where
-from checker.reading.problems import listed, shown
 from checker.reading.references import check_reference
-from checker.reading.tree import Mapping, Node, Scalar, Sequence
+from checker.source.problems import listed, shown
+from checker.source.tree import Mapping, Node, Scalar, Sequence
 
 Entries = dict[str, tuple[Scalar, Node]]
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from checker.design.given import STATED, Given, RatedVoltage
 from checker.design.model import Equipment
 from checker.reading.context import Context, form, kind_in, where
-from checker.reading.problems import shown
-from checker.reading.tree import Mapping, Node, Scalar
 from checker.reading.values import KeyReader
+from checker.source.problems import shown
+from checker.source.tree import Mapping, Node, Scalar
 
 _GIVEN_BY_THE_BOARD = ("family", "voltage", "breaking capacity", "holder", "place", "own", "fitted", "poles")
 _UNKNOWN = frozenset(("unknown", "?"))

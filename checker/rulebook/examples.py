@@ -218,4 +218,5 @@ def written(node: Node) -> str:
         return node.text if node.plain else "'" + node.text.replace("'", "''") + "'"
     if isinstance(node, Items):
         return "[" + ", ".join(written(item) for item in node.items) + "]"
+    assert isinstance(node, Map)  # there is no fourth sort of node
     return "{" + ", ".join(f"{key}: {written(value)}" for key, (_, value) in node.entries.items()) + "}"

@@ -209,9 +209,9 @@ def _plain(text: str, spec: LimitSpec) -> Any:
     from checker.rulebook.source import Items, Text
 
     if spec.type != "words":
-        return Text(text, 1, 1, text, True)
+        return Text(text, 1, 1)
     items = Items(1, 1)
-    items.items = [Text(word, 1, 1, word, True) for word in text.split(", ") if word]
+    items.items = [Text(word, 1, 1) for word in text.split(", ") if word]
     return items
 
 

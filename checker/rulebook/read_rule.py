@@ -12,7 +12,7 @@ from checker.rulebook.keys import NAME, ORDER, REQUIRED, SIGNALS
 from checker.rulebook.nodes import Node as Tree
 from checker.rulebook.problems import Problems, listed, meant
 from checker.rulebook.rule import Rule, RuleText
-from checker.rulebook.source import Items, Map, Node, Place, Text
+from checker.rulebook.source import Items, Map, Node, Place, Text, place_in
 from checker.rulebook.source_entry import read_source
 from checker.rulebook.syntax import ExpressionError
 from checker.rulebook.template import loops_in, read_template
@@ -153,7 +153,7 @@ class RuleReader:
         try:
             return work(node.text)
         except ExpressionError as error:
-            self.problems.add(node.place(error.offset), error.what, error.right)
+            self.problems.add(place_in(node, error.offset), error.what, error.right)
             return None
 
 

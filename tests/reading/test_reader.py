@@ -17,9 +17,9 @@ from checker.design.given import Given
 from checker.design.item import Item
 from checker.design.model import Circuit, Design, Equipment
 from checker.reading import ReadingErrors, read_design, read_text
-from checker.reading.problems import Problems
-from checker.reading.tree import Mapping, Node, Scalar, Sequence, parse_tree
 from checker.shipped import shipped
+from checker.source.problems import Problems
+from checker.source.tree import Mapping, Node, Scalar, Sequence, parse_tree
 from tests.reading.small import SMALL
 
 EXAMPLES = sorted(entry.name for entry in shipped("examples").iterdir() if entry.name.endswith(".fitout.yaml"))

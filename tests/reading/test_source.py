@@ -10,8 +10,8 @@ from typing import Any
 import pytest
 
 from checker.reading import ReadingErrors, read_design, read_text
-from checker.reading.problems import Problem
 from checker.reading.source import LARGEST, decode, load_bytes
+from checker.source.problems import Problem
 
 
 def refusal(path: str | Path) -> Problem:

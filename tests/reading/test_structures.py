@@ -10,9 +10,9 @@ from checker.design.given import Box
 from checker.design.vocabulary.key import Key, Kind
 from checker.quantities import UNKNOWN, Range
 from checker.reading.context import Context
-from checker.reading.problems import Problems
-from checker.reading.tree import parse_fragment, parse_tree
 from checker.reading.values import KeyReader
+from checker.source.problems import Problems
+from checker.source.tree import parse_fragment, parse_tree
 from tests.reading.small import SMALL, only, problems, read
 
 

@@ -1,4 +1,4 @@
-"""The tree of a design file: texts, mappings and lists, each with its line and column.
+"""The tree of a file: texts, mappings and lists, each with its line and column.
 
 Built from the events of the YAML parser. Every scalar stays the text that was written, so nothing turns into
 true, 750 or a date. What another YAML reader would read differently, and what could make a reader hang or exhaust
@@ -9,14 +9,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from typing import Any
+from typing import Any, NamedTuple
 
 import yaml
 
-from checker.reading.problems import Problems, ReadingErrors, shown
-
-DEEPEST = 30
-MOST_NODES = 100_000
+from checker.source.problems import Problems, SourceErrors, shown
 
 _LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _ODD_KEYS = frozenset(("", "<<"))
@@ -25,6 +22,24 @@ _FOREIGN_NULLS = frozenset(("~", "null", "Null", "NULL"))
 # Control characters, lone surrogates, and characters that only YAML takes for the end of a line.
 _UNPRINTABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]")
 _LINE_END = re.compile("\r\n|\r|\n")
+
+
+class Manner(NamedTuple):
+    """What is expected of one sort of file, for its bounds and for what a problem says would be right.
+
+    `one_file` follows on a file that is too large or holds two documents, `starts` on an empty one, `elsewhere` on
+    an anchor or alias. With `raw`, every text keeps how it stands in the file.
+    """
+
+    starts: str = "start with `key: value`"
+    one_file: str = "split it"
+    elsewhere: str = "write the value out"
+    deepest: int = 30
+    most_nodes: int = 100_000
+    raw: bool = False
+
+
+PLAIN = Manner()
 
 
 class Node:
@@ -38,9 +53,11 @@ class Node:
 
 
 class Scalar(Node):
-    """A text. `plain` is whether it stood without quotes."""
+    """A text. `plain` is whether it stood without quotes; `raw`, where asked for, is how it stands in the file."""
 
-    __slots__ = ("plain", "text")
+    __slots__ = ("plain", "raw", "text")
+
+    raw: str
 
     def __init__(self, text: str, line: int, column: int, plain: bool = True) -> None:
         self.text = text
@@ -83,9 +100,10 @@ class _Stop(Exception):
 class _Builder:
     """Puts the events together, without recursion."""
 
-    def __init__(self, problems: Problems, text: str) -> None:
+    def __init__(self, problems: Problems, text: str, manner: Manner) -> None:
         self.problems = problems
         self.text = text
+        self.manner = manner
         self.root: Node | None = None
         self.open: list[Node] = []
         self.documents = 0
@@ -95,7 +113,7 @@ class _Builder:
         handlers = {yaml.AliasEvent: self._alias, yaml.DocumentStartEvent: self._document}
         scalar_event, mapping_start, sequence_start = yaml.ScalarEvent, yaml.MappingStartEvent, yaml.SequenceStartEvent
         ends = (yaml.MappingEndEvent, yaml.SequenceEndEvent)
-        open_nodes, nodes, most = self.open, 0, MOST_NODES
+        open_nodes, nodes, most, raw = self.open, 0, self.manner.most_nodes, self.manner.raw
         entries: dict[str, tuple[Scalar, Node]] | None = None  # of the open mapping
         items: list[Node] | None = None  # of the open list
         key: Scalar | None = None  # waiting for its value
@@ -106,6 +124,8 @@ class _Builder:
                 mark = event.start_mark
                 text = event.value
                 node = Scalar(text, mark.line + 1, mark.column + 1, event.implicit[0])
+                if raw:
+                    node.raw = self.text[mark.index : event.end_mark.index]
                 if event.tag is not None or event.anchor is not None:
                     self._refuse_marks(event, node)
                 if key is None and entries is not None:
@@ -156,7 +176,7 @@ class _Builder:
                 "keep one of the two, or give one another name",
             )
         elif key.text == "<<" and key.plain:
-            self.problems.add(key, "`<<` merges mappings in other readers and does not here", "use `part:` or `usual:`")
+            self.problems.add(key, "`<<` merges mappings in other readers and does not here", self.manner.elsewhere)
 
     def _refuse_null(self, node: Scalar) -> None:
         self.problems.add(
@@ -164,7 +184,7 @@ class _Builder:
         )
 
     def _refuse_number(self, node: Node) -> None:
-        self.problems.add(node, f"the file holds more than {MOST_NODES:,} values", "one file is one vehicle; split it")
+        self.problems.add(node, f"the file holds more than {self.manner.most_nodes:,} values", self.manner.one_file)
         raise _Stop
 
     def _refuse_empty_key(self, inside: Mapping, key: Scalar) -> None:
@@ -183,14 +203,14 @@ class _Builder:
         if is_key:
             self.problems.add(node, "a list or mapping stands where a key belongs", "a key is a plain name")
             raise _Stop
-        if len(self.open) >= DEEPEST:
-            refuse_depth(self.problems, node.line, node.column)
+        if len(self.open) >= self.manner.deepest:
+            refuse_depth(self.problems, node.line, node.column, self.manner.deepest)
             raise _Stop
 
     def _alias(self, event: Any) -> None:
         node = Scalar("unknown", event.start_mark.line + 1, event.start_mark.column + 1)
         self.problems.add(
-            node, f"{shown('*' + event.anchor)} is an alias, which is not read", "say it in `parts:` and name the part"
+            node, f"{shown('*' + event.anchor)} is an alias, which is not read", self.manner.elsewhere
         )
         raise _Stop
 
@@ -198,13 +218,13 @@ class _Builder:
         self.documents += 1
         if self.documents > 1:
             at = Node(event.start_mark.line + 1, event.start_mark.column + 1)
-            self.problems.add(at, "a second document starts here", "one file holds one design; drop the `---`")
+            self.problems.add(at, "a second document starts here", f"drop the `---`; {self.manner.one_file}")
             raise _Stop
 
     def _refuse_marks(self, event: Any, node: Node) -> None:
         if event.anchor is not None:
             self.problems.add(
-                node, f"{shown('&' + event.anchor)} is an anchor, which is not read", "say it in `parts:` and name it"
+                node, f"{shown('&' + event.anchor)} is an anchor, which is not read", self.manner.elsewhere
             )
         if event.tag is not None:
             self.problems.add(
@@ -226,54 +246,55 @@ def refuse_question(problems: Problems, line: int, column: int) -> None:
     )
 
 
-def refuse_depth(problems: Problems, line: int, column: int) -> None:
+def refuse_depth(problems: Problems, line: int, column: int, deepest: int) -> None:
     """Note that the nesting goes too deep."""
     problems.add(
-        Node(line, column), f"brackets or indents are nested more than {DEEPEST} deep", "no entry needs more than eight"
+        Node(line, column), f"brackets or indents are nested more than {deepest} deep", "no entry needs more than eight"
     )
 
 
-def parse_tree(text: str, problems: Problems) -> Mapping | None:
+def parse_tree(text: str, problems: Problems, manner: Manner = PLAIN) -> Mapping | None:
     """The tree of `text`. What is wrong with its form goes to `problems`; None when nothing can be read of it."""
-    builder = _build(text, problems)
+    builder = _build(text, problems, manner)
     if builder is None:
         return None
     root = builder.root
     if root is None or (type(root) is Scalar and not root.text and not problems.found):
-        problems.add(Node(1, 1), "the file is empty", "a design starts with `fitout: 1` and a `title:`")
+        problems.add(Node(1, 1), "the file is empty", manner.starts)
         return None
     if type(root) is not Mapping:
         found = "a list" if type(root) is Sequence else "one text"
-        problems.add(root, f"the file is {found}", "a design is keys and values, the first `fitout: 1`")
+        problems.add(root, f"the file is {found}", f"it should hold keys and values: {manner.starts}")
         return None
     return root
 
 
 def parse_fragment(text: str, where: str) -> Node:
-    """The tree of a small piece of YAML, such as the value of an edit. Raises `ReadingErrors`."""
+    """The tree of a small piece of YAML, such as the value of an edit. Raises `SourceErrors`."""
     problems = Problems(where)
-    builder = _build(text, problems)
+    builder = _build(text, problems, PLAIN)
     root = None if builder is None else builder.root
     if not problems.found and (root is None or (type(root) is Scalar and root.plain and not root.text)):
         problems.add(Node(1, 1), "there is no value here", "write the value, or `unknown`")
     if root is None or problems.found:
-        raise ReadingErrors(problems.found)
+        raise SourceErrors(problems.found)
     return root
 
 
-def _build(text: str, problems: Problems) -> _Builder | None:
+def _build(text: str, problems: Problems, manner: Manner) -> _Builder | None:
     """What the parser's events amount to, None when the text breaks off."""
     if not _printable(text, problems):
         return None
-    builder = _Builder(problems, text)
+    builder = _Builder(problems, text, manner)
     try:
         builder.take(_LOADER(text).get_event)
     except _Stop:
         return None
     except yaml.YAMLError as error:
-        from checker.reading.syntax import note_syntax_error
+        from checker.source.syntax import note_syntax_error
 
-        note_syntax_error(error, _LINE_END.split(text), problems, builder.open[-1] if builder.open else None)
+        opened = builder.open[-1] if builder.open else None
+        note_syntax_error(error, _LINE_END.split(text), problems, opened, manner.deepest)
         return None
     return builder
 

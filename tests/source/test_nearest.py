@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from checker.reading.nearest import distance, nearest
+from checker.source.nearest import distance, nearest
 
 NAMES = ["rating", "voltage", "breaking capacity", "house-bank", "F1", "F2"]
 

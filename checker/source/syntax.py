@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import yaml
 
-from checker.reading.problems import Problems, shown
-from checker.reading.tree import Node, refuse_depth, refuse_question
+from checker.source.problems import Problems, shown
+from checker.source.tree import Node, refuse_depth, refuse_question
 
 _RESERVED = "@`%"
 
 
-def note_syntax_error(error: yaml.YAMLError, lines: list[str], problems: Problems, opened: Node | None) -> None:
+def note_syntax_error(
+    error: yaml.YAMLError, lines: list[str], problems: Problems, opened: Node | None, deepest: int
+) -> None:
     """Turn the parser's error into a problem at the place that needs mending.
 
     `opened` is the bracket or indent that was open last.
@@ -29,7 +31,7 @@ def note_syntax_error(error: yaml.YAMLError, lines: list[str], problems: Problem
         tab = lines[line - 1].index("\t") + 1
         problems.add(Node(line, tab), "a tab stands in the indent", "indent with blanks")
     elif "flow level" in context:
-        refuse_depth(problems, line, column)
+        refuse_depth(problems, line, column, deepest)
     elif "escape" in problem:
         problems.add(
             Node(line, column), "a backslash in double quotes starts an escape", "use single quotes, or no backslash"

@@ -5,9 +5,10 @@ from __future__ import annotations
 import pytest
 import yaml
 
-from checker.reading import tree as module
-from checker.reading.problems import Problem, Problems, ReadingErrors
-from checker.reading.tree import Mapping, Node, Scalar, Sequence, parse_fragment, parse_tree
+from checker.reading.reader import DESIGN
+from checker.source import tree as module
+from checker.source.problems import Problem, Problems, SourceErrors
+from checker.source.tree import Manner, Mapping, Node, Scalar, Sequence, parse_fragment, parse_tree
 
 
 @pytest.fixture(params=["CSafeLoader", "SafeLoader"])
@@ -19,14 +20,14 @@ def loader(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> s
 
 def tree_of(text: str) -> Mapping:
     problems = Problems("f")
-    tree = parse_tree(text, problems)
+    tree = parse_tree(text, problems, DESIGN)
     assert tree is not None and not problems.found, problems.found
     return tree
 
 
 def found_in(text: str) -> list[Problem]:
     problems = Problems("f")
-    parse_tree(text, problems)
+    parse_tree(text, problems, DESIGN)
     return problems.found
 
 
@@ -122,11 +123,12 @@ def test_thirty_levels_are_read_and_one_more_is_not(loader: str) -> None:
     assert "30 deep" in only("a: " + "[" * 30 + "]" * 30).what
 
 
-def test_too_many_values_are_refused(loader: str, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(module, "MOST_NODES", 1000)
-    assert not found_in(f"a: [{', '.join(['x'] * 998)}]")
-    problem = only(f"a: [{', '.join(['x'] * 999)}]")
-    assert "more than 1,000 values" in problem.what
+def test_too_many_values_are_refused(loader: str) -> None:
+    few = Problems("f")
+    parse_tree(f"a: [{', '.join(['x'] * 998)}]", few, Manner(most_nodes=1000))
+    assert not few.found
+    parse_tree(f"a: [{', '.join(['x'] * 999)}]", few, Manner(most_nodes=1000))
+    assert "more than 1,000 values" in few.found[0].what
 
 
 @pytest.mark.parametrize(("text", "line"), [("a: 1\n---\nb: 2\n", 2), ("---\na: 1\n...\n---\nb: 1", 4)])
@@ -179,5 +181,5 @@ def test_a_fragment_may_be_anything_but_nothing() -> None:
     assert scalar(parse_fragment("3 A", "edit")) == "3 A"
     assert type(parse_fragment("[a, b]", "edit")) is Sequence
     for text in ("", "[a", "*x"):
-        with pytest.raises(ReadingErrors):
+        with pytest.raises(SourceErrors):
             parse_fragment(text, "edit")

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import NamedTuple, Protocol
 
-from checker.reading.nearest import nearest
+from checker.source.nearest import nearest
 
 SHOWN = 100
 """At most so many problems of one file are printed; the rest are counted."""
 
 MOST = 1000
-"""After so many problems reading stops: what is no design at all is not read to its end."""
+"""After so many problems reading stops: a file of quite another sort is not read to its end."""
 
 MOST_COMPARED = 50_000
 """Past so many comparisons in one file no nearest name is looked for: nobody reads that far."""
@@ -40,7 +40,7 @@ class Problem(NamedTuple):
         return f"{self.file}:{self.line}:{self.column}: {self.what}; {self.right}"
 
 
-class ReadingErrors(Exception):
+class SourceErrors(Exception):
     """Everything that is wrong with one file, in the order of the file."""
 
     def __init__(self, problems: Iterable[Problem]) -> None:
@@ -56,7 +56,9 @@ class ReadingErrors(Exception):
 
 
 class Problems:
-    """Collects the problems of one file while it is read on."""
+    """Collects the problems of one file while it is read on; `errors` is what it raises."""
+
+    errors: type[SourceErrors] = SourceErrors
 
     def __init__(self, file: str) -> None:
         self.file = file
@@ -66,11 +68,11 @@ class Problems:
     def add(self, at: Placed, what: str, right: str) -> None:
         """Note that `what` is wrong at `at`; `right` says what would be right.
 
-        Raises `ReadingErrors` when there are too many of them.
+        Raises `errors` when there are too many of them.
         """
         self.found.append(Problem(self.file, at.line, at.column, _one_line(what), _one_line(right)))
         if len(self.found) >= MOST:
-            raise ReadingErrors(self.found)
+            raise self.errors(self.found)
 
     def meant(self, name: str, options: Iterable[str], otherwise: str) -> str:
         """`did you mean ...?` when a right name lies near, else `otherwise`."""
@@ -80,9 +82,9 @@ class Problems:
         return otherwise if near is None else f"did you mean `{near}`?"
 
     def raise_any(self) -> None:
-        """Raise `ReadingErrors` when anything was found."""
+        """Raise `errors` when anything was found."""
         if self.found:
-            raise ReadingErrors(self.found)
+            raise self.errors(self.found)
 
 
 def _one_line(text: str, most: int = 2000) -> str:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from checker.reading.problems import Problems
-from checker.reading.tree import parse_tree
+from checker.source.problems import Problems
+from checker.source.tree import parse_tree
 
 
 @pytest.mark.parametrize(

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from checker.reading.problems import Problem, Problems, ReadingErrors, article, listed, shown
-from checker.reading.tree import Node
+from checker.source.problems import Problem, Problems, SourceErrors, article, listed, shown
+from checker.source.tree import Node
 
 
 def test_a_problem_reads_as_place_what_and_right() -> None:
@@ -14,11 +14,11 @@ def test_a_problem_reads_as_place_what_and_right() -> None:
 
 def test_problems_come_in_the_order_of_the_file_and_once() -> None:
     last, first = Problem("f", 9, 1, "b", "c"), Problem("f", 2, 5, "b", "c")
-    assert ReadingErrors([last, first, last]).problems == (first, last)
+    assert SourceErrors([last, first, last]).problems == (first, last)
 
 
 def test_a_hundred_problems_are_shown_and_the_rest_counted() -> None:
-    errors = ReadingErrors(Problem("f", line, 1, "a", "b") for line in range(1, 131))
+    errors = SourceErrors(Problem("f", line, 1, "a", "b") for line in range(1, 131))
     lines = str(errors).split("\n")
     assert len(lines) == 101 and lines[99].startswith("f:100:1:") and "30 more problems" in lines[100]
     assert len(errors.problems) == 130
@@ -28,13 +28,13 @@ def test_nothing_is_raised_when_nothing_was_found() -> None:
     problems = Problems("f")
     problems.raise_any()
     problems.add(Node(1, 2), "a", "b")
-    with pytest.raises(ReadingErrors):
+    with pytest.raises(SourceErrors):
         problems.raise_any()
 
 
 def test_reading_stops_at_a_thousand_problems() -> None:
     problems = Problems("f")
-    with pytest.raises(ReadingErrors) as caught:
+    with pytest.raises(SourceErrors) as caught:
         for line in range(1, 2000):
             problems.add(Node(line, 1), "a", "b")
     assert len(caught.value.problems) == 1000 and "900 more problems" in str(caught.value)
