@@ -65,6 +65,8 @@ def branch_length(s: Subject) -> Any:
     method="graph of return and bonding conductors, joined sides of converters counted",
 )
 def negative_on_chassis(s: Subject) -> Truth:
+    if isinstance(s.protects, Unknown):
+        return s.protects
     sure, perhaps = _grounded(s.facts)
     answers: list[Truth] = []
     for conductor in s.protects:
@@ -126,6 +128,8 @@ def _join(sure: Groups, perhaps: Groups, a: str, b: str, joined: bool | None) ->
 def both_poles_protected(s: Subject) -> Truth:
     poles = s.poles
     two: Truth = poles if isinstance(poles, Unknown) else poles is not None and _at_least_two(poles)
+    if isinstance(s.protects, Unknown):
+        return either(two, s.protects)
     answers: list[Truth] = []
     for conductor in s.protects:
         back = s.facts.network.conductor(conductor.item.circuit.name, RETURN)

@@ -188,10 +188,21 @@ def wire_length(s: Subject, wire: Wire) -> Number:
 
 
 @fact("conductor", "places", of="place", type="list", says="The places it passes through.", method="run of the circuit")
-def places(s: Subject) -> tuple[Any, ...]:
+def places(s: Subject) -> Any:
+    unseen = unseen_place(s)
+    if unseen is not None:
+        return unseen
     names = dict.fromkeys(stretch.place for wire in s.item.wires for stretch in wire.lengths if stretch.place)
     found = (s.facts.subject("place", name) for name in names)
     return tuple(place for place in found if place is not None)
+
+
+def unseen_place(s: Subject) -> Unknown | None:
+    """Why there may be more places than the run tells; None when every stretch has its place or was measured."""
+    for wire in s.item.wires:
+        if wire.gap is not None and all(stretch.where != wire.gap.where for stretch in wire.lengths):
+            return Unknown(f"where part of the run of {wire.conductor.circuit.name} lies was not seen")
+    return None
 
 
 def place_items(s: Subject) -> list[Item]:
@@ -209,6 +220,9 @@ def place_items(s: Subject) -> list[Item]:
     method="hottest place of the run, as stated or as heat and sun make it; else the highest ambient, assumed",
 )
 def ambient(s: Subject) -> Any:
+    unseen = unseen_place(s)
+    if unseen is not None:
+        return unseen
     hottest = outside = s.read(s.facts.design.vehicle, "ambient.high")
     for place in place_items(s):
         if not place.allows("temperature"):
@@ -248,7 +262,8 @@ def in_thermal_insulation(s: Subject) -> Any:
             return stated
         if stated == "both sides" or worst is None:
             worst = stated
-    return worst
+    unseen = unseen_place(s)
+    return worst if unseen is None or worst == "both sides" else unseen
 
 
 @fact(

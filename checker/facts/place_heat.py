@@ -66,7 +66,7 @@ def _in_mode(s: Subject, item: Item, mode: Item) -> Number:
     if item.allows("heat") and item.has("heat"):
         return s.read(item, "heat")  # type: ignore[no-any-return]
     full = heat_of(s, item)
-    if full == 0.0:
+    if isinstance(full, float) and full == 0.0:
         return 0.0
     found: list[Number] = []
     if item.kind in INVERTERS and is_word(s.read(mode, "inverter"), "inverting") is not False:
