@@ -11,7 +11,7 @@ from checker.design.model import Circuit
 from checker.design.run import Length, Through
 from checker.facts.catalogue import fact, subjects
 from checker.facts.subject import Facts, Subject
-from checker.physics.bend import flexible_radius
+from checker.physics.bend import flexible_radius, loop_radius
 from checker.quantities import (
     Number,
     Truth,
@@ -159,3 +159,24 @@ def conductors(s: Subject) -> tuple[Any, ...]:
     found = (s.facts.network.conductor(circuit.name, LIVE) for circuit in passing(s))
     twins = (s.facts.of("conductor", one) for one in found if one is not None)
     return tuple(one for one in twins if one is not None)
+
+
+@fact(
+    "loop",
+    "hanging_radius",
+    unit="mm",
+    says="Radius of the half circle that the slack makes with the part farthest out; none where a guide sets it.",
+    method="(free length - span) / pi; the span is widest at an end of a straight travel, so the ends are enough",
+    source="geometry of a half circle",
+)
+def hanging_radius(s: Subject) -> Any:
+    kind = s.guide
+    if isinstance(kind, Unknown):
+        return kind
+    if kind in ("chain", "tube"):
+        return None
+    widest = greatest(s.read(s.item, "span out"), s.read(s.item, "span in"))
+    s.note(lambda: "r = (free length - widest span) / π")
+    if less_equal(widest, s.free_length) is False:
+        return 0.0
+    return corners(loop_radius, s.free_length, widest)

@@ -9,7 +9,7 @@ from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.design.run import Length
 from checker.facts.subject import Subject
-from checker.physics.geometry import axis_of, diagonal
+from checker.physics.geometry import Cuboid, axis_of, diagonal, swing
 from checker.quantities import (
     UNKNOWN,
     Number,
@@ -50,7 +50,10 @@ def extent(s: Subject, item: Item) -> Extent | None:
     """The box of a place, moving part or piece of equipment; None when it is not told."""
     if not item.allows("box"):
         return None
-    box = s.read(item, "box")
+    return _extent_of(s.read(item, "box"))
+
+
+def _extent_of(box: Any) -> Extent | None:
     if not isinstance(box, Box):
         return None
     high = (add(box.at[0], box.size[0]), add(box.at[1], box.size[1]), add(box.at[2], box.size[2]))
@@ -165,8 +168,16 @@ def upper(value: Number) -> float:
 
 
 def swept_extent(s: Subject, part: Item) -> Extent | None:
-    """All the space a moving part passes through; None when its box or travel is not told."""
+    """All the space a moving part passes through; None when its box or its way is not told.
+
+    Exact for straight travel. For a part on a hinge it is the box around it that the writer gives, else the box
+    around any turn about the hinge, which is larger than what it really sweeps.
+    """
+    if part.has("sweeps"):
+        return _extent_of(s.read(part, "sweeps"))
     box = extent(s, part)
+    if part.has("hinge.at") or part.has("hinge.along"):
+        return _swing(s, part, box)
     along, distance = s.read(part, "travel.along"), s.read(part, "travel.distance")
     if box is None or not isinstance(along, str) or not isinstance(distance, float | Range):
         return None
@@ -178,6 +189,36 @@ def swept_extent(s: Subject, part: Item) -> Extent | None:
     else:
         low[axis] = add(low[axis], step)
     return Extent((low[0], low[1], low[2]), (high[0], high[1], high[2]), True)
+
+
+def _swing(s: Subject, part: Item, box: Extent | None) -> Extent | None:
+    at, along = s.read(part, "hinge.at"), s.read(part, "hinge.along")
+    if box is None or not isinstance(at, tuple) or not isinstance(along, str):
+        return None
+    low = (lower(box.low[0]), lower(box.low[1]), lower(box.low[2]))
+    high = (upper(box.high[0]), upper(box.high[1]), upper(box.high[2]))
+    points = [one for one in at if isinstance(one, float | Range)]
+    if len(points) != 3:
+        return None
+    reaches = [
+        swing(Cuboid(low, high), (x, y, z), along)
+        for x in (lower(points[0]), upper(points[0]))
+        for y in (lower(points[1]), upper(points[1]))
+        for z in (lower(points[2]), upper(points[2]))
+    ]
+    s.note(lambda: f"{part.name} is taken to turn about its hinge by any angle")
+    least_corner = tuple(min(one.low[i] for one in reaches) for i in range(3))
+    most_corner = tuple(max(one.high[i] for one in reaches) for i in range(3))
+    return Extent(least_corner, most_corner, True)  # type: ignore[arg-type]
+
+
+def widened(here: Extent, low: tuple[float, float, float], high: tuple[float, float, float]) -> Extent:
+    """An extent with so much more at its lesser and at its greater sides, m."""
+    return Extent(
+        tuple(subtract(here.low[i], low[i]) for i in range(3)),  # type: ignore[arg-type]
+        tuple(add(here.high[i], high[i]) for i in range(3)),  # type: ignore[arg-type]
+        here.exact,
+    )
 
 
 def carried(s: Subject, part: Item, places: list[Item]) -> Truth:
@@ -211,5 +252,5 @@ def is_kind(s: Subject, place: Item, *kinds: str) -> Truth:
 
 __all__ = [
     "LIVING", "OPEN_AIR", "OUTER_SKIN", "Extent", "apart", "carried", "chain", "extent", "holds", "is_kind",
-    "is_living", "lower", "overlaps", "place_of", "places_of", "stands", "swept_extent", "upper",
+    "is_living", "lower", "overlaps", "place_of", "places_of", "stands", "swept_extent", "upper", "widened",
 ]  # fmt: skip

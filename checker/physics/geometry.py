@@ -93,3 +93,34 @@ def contains(outer: Cuboid, inner: Cuboid) -> bool:
 def clearance(box: Cuboid, along: str, distance_m: float, other: Cuboid) -> float:
     """Least distance between a moving box and one that stands still, over the whole travel. [m]"""
     return distance(swept(box, along, distance_m), other)
+
+
+def first_touch(box: Cuboid, along: str, distance_m: float, other: Cuboid) -> float:
+    """How far a box has travelled when it first meets one that stands still. [m]
+
+    Infinite when it never does. Faces that only slide along each other do not meet.
+    """
+    axis, sense = axis_of(along)
+    if not overlap(swept(box, along, distance_m), other):
+        return math.inf
+    ahead = other.low[axis] - box.high[axis] if sense > 0 else box.low[axis] - other.high[axis]
+    return max(0.0, ahead)
+
+
+def swing(box: Cuboid, at: Point, along: str) -> Cuboid:
+    """A box around all the space that a box fills when it turns about a hinge by any angle. [m]
+
+    The farthest corner from the hinge sets its reach to all sides, so this is larger than what is really swept.
+
+    Parameters
+    ----------
+    at : a point of the hinge. [m]
+    along : x, y or z, the axis along which the hinge lies.
+    """
+    axis = AXES.index(along)
+    across = [i for i in range(3) if i != axis]
+    reach = math.hypot(*(max(abs(box.low[i] - at[i]), abs(box.high[i] - at[i])) for i in across))
+    low, high = list(box.low), list(box.high)
+    for i in across:
+        low[i], high[i] = at[i] - reach, at[i] + reach
+    return Cuboid((low[0], low[1], low[2]), (high[0], high[1], high[2]))

@@ -43,3 +43,12 @@ def test_a_device_within_the_moving_length_is_a_joint() -> None:
 
 def test_ordinary_flexible_cable_is_not_fine_enough() -> None:
     assert ask("loop", "drag", "extra_flexible", ("circuits.lights.cable", "pair-4")) is False
+
+
+def test_a_hanging_loop_bends_by_its_slack_at_the_widest_span() -> None:
+    # (1.6 m - 1.1 m) / pi; a chain sets its own radius.
+    found = ask("loop", "drag", "hanging_radius", ("places.drag.guide", "hanging"))
+    assert found == pytest.approx(0.5 / 3.141592653589793)
+    assert ask("loop", "drag", "hanging_radius") is None
+    short = ("places.drag.free length", "1 m")
+    assert ask("loop", "drag", "hanging_radius", ("places.drag.guide", "hanging"), short) == 0

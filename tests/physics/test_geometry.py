@@ -9,7 +9,18 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from checker.outofrange import OutOfRange
-from checker.physics.geometry import Cuboid, clearance, contains, cuboid, distance, moved, overlap, swept
+from checker.physics.geometry import (
+    Cuboid,
+    clearance,
+    contains,
+    cuboid,
+    distance,
+    first_touch,
+    moved,
+    overlap,
+    swept,
+    swing,
+)
 
 # Whole centimetres, so that the brute force below compares whole numbers and meets faces exactly.
 PLACE = st.integers(-6, 6)
@@ -79,3 +90,29 @@ def test_a_negative_size_and_a_negative_travel_are_refused() -> None:
         cuboid((0.0, 0.0, 0.0), (1.0, -1.0, 1.0))
     with pytest.raises(OutOfRange, match="travel"):
         swept(cuboid((0.0, 0.0, 0.0), (1.0, 1.0, 1.0)), "x", -0.1)
+
+
+@given(BOXES, ALONG, st.integers(0, 6), BOXES)
+def test_the_first_touch_is_the_last_step_before_they_share_space(
+    box: Cuboid, along: str, travel: int, other: Cuboid
+) -> None:
+    hits = [step for step, position in enumerate(sampled_positions(box, along, travel)) if overlap(position, other)]
+    touch = first_touch(box, along, float(travel), other)
+    assert touch == (math.inf if not hits else max(0, hits[0] - 1) if hits[0] else 0.0)
+
+
+@given(BOXES, st.sampled_from(["x", "y", "z"]), PLACE, PLACE, PLACE, st.floats(-math.pi, math.pi))
+def test_a_box_around_a_swing_holds_every_corner_at_every_angle(
+    box: Cuboid, along: str, x: int, y: int, z: int, angle: float
+) -> None:
+    at = (float(x), float(y), float(z))
+    around = swing(box, at, along)
+    axis = "xyz".index(along)
+    first, second = (i for i in range(3) if i != axis)
+    for corner in ((a, b, c) for a in (0, 1) for b in (0, 1) for c in (0, 1)):
+        point = [(box.low, box.high)[corner[i]][i] for i in range(3)]
+        u, v = point[first] - at[first], point[second] - at[second]
+        turned = list(point)
+        turned[first] = at[first] + u * math.cos(angle) - v * math.sin(angle)
+        turned[second] = at[second] + u * math.sin(angle) + v * math.cos(angle)
+        assert all(around.low[i] - 1e-9 <= turned[i] <= around.high[i] + 1e-9 for i in range(3))

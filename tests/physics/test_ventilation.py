@@ -91,7 +91,12 @@ def test_air_changes_and_wind() -> None:
 
 
 @given(
-    st.floats(0, 400), st.floats(0.5, 30), st.floats(0, 0.05), st.floats(0.05, 1.0), st.floats(0, 0.05), st.floats(-20, 50)
+    st.floats(0, 400),
+    st.floats(0.5, 30),
+    st.floats(0, 0.05),
+    st.floats(0.05, 1.0),
+    st.floats(0, 0.05),
+    st.floats(-20, 50),
 )
 def test_at_the_steady_rise_walls_stack_and_fan_carry_just_what_is_lost(
     loss: float, walls: float, vent: float, height: float, fan: float, outside: float

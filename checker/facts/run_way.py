@@ -1,0 +1,72 @@
+"""Whether the lengths of a run can be true: no cable is shorter than the way between its ends."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import Any
+
+from checker.design.run import Gap, Length, Through
+from checker.facts.catalogue import fact
+from checker.facts.space import Extent, apart, lower, stands
+from checker.facts.subject import Subject
+from checker.quantities import Number, Range, Unknown, add, show
+
+
+def _stops(s: Subject, end: str) -> list[tuple[str, Extent]]:
+    """What stands along the run and where, as far as the file tells."""
+    names = [s.item.start.equipment]
+    names += [step.equipment for step in s.item.run if isinstance(step, Through)]
+    found = []
+    for name in (*names, end):
+        item = s.facts.design.equipment.get(name)
+        here = stands(s, item) if item is not None else None
+        if here is not None:
+            found.append((name, here))
+    return found
+
+
+@fact("circuit", "way_known", type="yes/no", says="Both its ends have a box, a point or a place with a box.")
+def way_known(s: Subject) -> bool:
+    ends = (s.item.start.equipment, *(end.equipment for end in s.item.ends))
+    items = [s.facts.design.equipment.get(name) for name in ends]
+    return all(item is not None and stands(s, item) is not None for item in items)
+
+
+@fact("circuit", "run_length", unit="m", says="Length of its run.", method="sum of the stretches")
+def run_length(s: Subject) -> Any:
+    found: Number = 0.0
+    for step in s.item.run:
+        if isinstance(step, Gap):
+            return Unknown(f"part of the run of {s.id} was not seen")
+        if isinstance(step, Length):
+            found = add(found, s.use(f"{s.item.path}.run", step.length, "m"))
+    return found
+
+
+@fact(
+    "circuit",
+    "least_way",
+    unit="m",
+    says="Shortest way from its start through what stands in its run to its end.",
+    method="straight lines between the nearest points of the boxes; of what lies somewhere in a place, of the place",
+    source="geometry of boxes",
+)
+def least_way(s: Subject) -> Any:
+    ways = [_way(s, end.equipment) for end in s.item.ends]
+    return max(ways, default=0.0)
+
+
+def _way(s: Subject, end: str) -> float:
+    stops = _stops(s, end)
+    found = 0.0
+    for (a, here), (b, there) in pairwise(stops):
+        gap = apart(here, there)
+        leg = lower(gap) if isinstance(gap, float | Range) else 0.0
+        found += leg
+        if leg:
+            s.note(_said(a, b, leg))
+    return found
+
+
+def _said(a: str, b: str, leg: float) -> Any:
+    return lambda: f"{a} to {b}: at least {show(leg, 'm')}"

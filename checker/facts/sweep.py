@@ -1,0 +1,136 @@
+"""Where a moving part first meets what stands still, and whether the space for hands beside it stays free."""
+
+from __future__ import annotations
+
+from math import inf
+from typing import Any
+
+from checker.design.item import Item
+from checker.facts.catalogue import fact
+from checker.facts.equipment import is_swept
+from checker.facts.space import Extent, apart, carried, chain, extent, overlaps, place_of, stands, swept_extent, widened
+from checker.facts.subject import Subject
+from checker.physics.geometry import Cuboid, first_touch
+from checker.quantities import Number, Range, Truth, Unknown, corners, either, least, negate, show, some
+
+NEVER = 1e9
+"""A travel that no part has: it is not touched, m."""
+SIDES = ("front", "back", "left", "right")
+
+
+def touch(s: Subject, part: Item, here: Extent | None) -> Number:
+    """Travel of a moving part at which it first meets something, m; none when it does not."""
+    box, along = extent(s, part), s.read(part, "travel.along")
+    far = s.read(part, "travel.distance")
+    if part.has("sweeps") or part.has("hinge.at"):
+        return Unknown(f"{part.name} turns: only the box around its way is known")
+    if box is None or here is None or not isinstance(along, str) or not here.exact:
+        return Unknown(f"the box of {part.name} or of what is in its way is not told")
+
+    def met(*numbers: float) -> float:
+        a, b = Cuboid(numbers[0:3], numbers[3:6]), Cuboid(numbers[6:9], numbers[9:12])  # type: ignore[arg-type]
+        return min(NEVER, first_touch(a, along, numbers[12], b))
+
+    every = (*box.low, *box.high, *here.low, *here.high, far)
+    if sum(isinstance(one, Range) for one in every) > 6:
+        return Unknown("too many of the lengths are ranges")
+    found = corners(met, *every)
+    if isinstance(found, float) and found >= NEVER:
+        return None
+    if isinstance(found, Range) and found.high >= NEVER:
+        return Unknown(f"whether {part.name} touches it depends on lengths that are ranges")
+    return found
+
+
+@fact(
+    "equipment",
+    "first_touch",
+    unit="m",
+    says="Travel of a moving part at which it first touches it; none when none does.",
+    method="exact for boxes on straight travel: the gap between the facing sides",
+    source="geometry of boxes",
+)
+def first_touch_of(s: Subject) -> Any:
+    found: Number = None
+    for part in s.facts.subjects("moving"):
+        if is_swept(s, part.item, s.item) is False:
+            continue
+        at = touch(s, part.item, stands(s, s.item))
+        s.note(_touched(s.id, part.id, at))
+        found = at if found is None else least(found, at)
+    return found
+
+
+def _touched(name: str, part: str, at: Number) -> Any:
+    words = "somewhere on its way" if isinstance(at, Unknown) else f"after {show(at, 'm')} of its travel"
+    return lambda: f"{part} meets {name} {words}"
+
+
+@fact("moving", "nearest", of="equipment", type="subject",
+      says="The equipment that its way comes nearest to, of those with a box that it does not carry.",
+      method="least distance between boxes over the whole travel")  # fmt: skip
+def nearest(s: Subject) -> Any:
+    way = swept_extent(s, s.item)
+    best, name = inf, None
+    for one in s.facts.subjects("equipment"):
+        here = stands(s, one.item)
+        if way is None or here is None or not here.exact or carried(s, s.item, _places(s, one.item)) is True:
+            continue
+        distance = apart(way, here)
+        low = distance.low if isinstance(distance, Range) else distance if isinstance(distance, float) else inf
+        if low < best:
+            best, name = low, one
+    return name
+
+
+def _places(s: Subject, item: Any) -> list[Item]:
+    return chain(s, place_of(s, item))
+
+
+# --- room for hands and air
+
+
+@fact("equipment", "service_told", type="yes/no", says="Free space that must stay beside it is told, and its box.")
+def service_told(s: Subject) -> bool:
+    return s.box_known is True and any(_room(s, side) for side in (*SIDES, "top", "bottom"))
+
+
+def _room(s: Subject, side: str) -> float:
+    """Free space told for a side, m; the most it may be."""
+    if not s.item.allows(f"service.{side}") or not s.item.has(f"service.{side}"):
+        return 0.0
+    value = s.read(s.item, f"service.{side}")
+    return value.high if isinstance(value, Range) else value if isinstance(value, float) else 0.0
+
+
+@fact(
+    "equipment",
+    "service_space_clear",
+    type="yes/no",
+    says="No moving part sweeps the free space that must stay beside it.",
+    method="over and under it exactly; to its sides the widest space is taken all around, since the file does not say "
+    "which side is its front, so a part that comes so near leaves a question",
+)
+def service_space_clear(s: Subject) -> Truth:
+    here = extent(s, s.item)
+    if here is None:
+        return Unknown(f"the box of {s.id} is not told")
+    top, bottom = _room(s, "top"), _room(s, "bottom")
+    wide = max(_room(s, side) for side in SIDES)
+    column = widened(here, (0.0, 0.0, bottom), (0.0, 0.0, top))
+    around = widened(here, (wide, wide, bottom), (wide, wide, top))
+    return negate(some([_enters(s, part.item, column, around) for part in s.facts.subjects("moving")]))
+
+
+def _enters(s: Subject, part: Item, column: Extent, around: Extent) -> Truth:
+    """Whether a moving part that does not carry it comes into its free space."""
+    rides = carried(s, part, _places(s, s.item))
+    if rides is True:
+        return False
+    way = swept_extent(s, part)
+    sure, perhaps = overlaps(way, column), overlaps(way, around)
+    if sure is True and rides is False:
+        return True
+    if perhaps is False:
+        return False
+    return either(False, Unknown(f"which side of {s.id} faces {part.name} is not told"))
