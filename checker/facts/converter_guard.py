@@ -151,7 +151,8 @@ def cut_out_voltage(s: Subject) -> Any:
     "input_voltage_min",
     unit="V",
     says="Voltage at its input in use at full current: what the source holds then, less the drop of its cables.",
-    method="least voltage of the alternator it draws from, else nominal voltage of its battery, less the drop",
+    method="least voltage of the alternator or towing vehicle it draws from, else nominal voltage of its battery, less "
+    "the drop",
     source="Ohm's law; drop as circuit.drop",
 )
 def input_voltage_min(s: Subject) -> Any:
@@ -178,6 +179,10 @@ def _held_voltage(s: Subject, node: str) -> Number:
         if home(s.facts, bank.item) in near:
             of_unit(s, bank.item, "nominal")
             return bank.nominal_voltage  # type: ignore[no-any-return]
+    coupling = next((one.equipment for one in s.facts.network.sources if one.live in near and one.storage), None)
+    if coupling is not None and coupling.kind == "vehicle coupling":
+        window = s.read(coupling, "source end.voltage")
+        return window.low if isinstance(window, Window) else UNKNOWN
     level = level_at(s.facts, node)
     return UNKNOWN if level is None else level.nominal
 

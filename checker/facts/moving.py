@@ -62,7 +62,7 @@ def sweep_hits(s: Subject) -> Any:
     "places_hit",
     of="place",
     type="list",
-    says="Fixed places in its way: fuel, gas, battery, exit.",
+    says="Fixed places in its way: fuel, gas, battery, exit, a duct of which the box is told.",
     method="boxes that share space with the space it sweeps",
 )
 def places_hit(s: Subject) -> Any:
@@ -70,6 +70,8 @@ def places_hit(s: Subject) -> Any:
     found = []
     for one in s.facts.subjects("place"):
         fixed = is_kind(s, one.item, *FIXED_PLACES)
+        if one.item.has("box") and is_kind(s, one.item, "duct") is True:
+            fixed = True
         if fixed is False or carried(s, s.item, chain(s, one.item.name)) is True:
             continue
         hit = both(fixed, overlaps(way, extent(s, one.item)))

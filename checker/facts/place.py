@@ -187,6 +187,11 @@ def lining_combustible(s: Subject) -> Any:
     return stated
 
 
+@fact("place", "walls_combustible", type="yes/no", says="Its walls burn.")
+def walls_combustible(s: Subject) -> Any:
+    return s.read(s.item, "combustible")
+
+
 @fact("place", "detector", words=("smoke", "heat", "gas"), says="The detector in it.")
 def detector(s: Subject) -> Any:
     return s.read(s.item, "detector")

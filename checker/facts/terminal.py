@@ -19,7 +19,9 @@ LUG = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*-\s*M?([0-9]+)\s*")
 STUD = re.compile(r"\s*M\s*([0-9]+)\s*", re.IGNORECASE)
 SIZE_SLACK = 0.02
 """A barrel fits when its size is that of the conductor within 2 %, so that gauge sizes written in mm2 still match."""
-HIGH_ENERGY = ("battery", "bank", "bar", "inverter", "inverter-charger", "dc converter", "fuse", "switch", "shunt")
+HIGH_ENERGY = (
+    "battery", "bank", "bar", "inverter", "inverter-charger", "dc converter", "fuse", "switch", "shunt", "motor",
+)  # fmt: skip
 
 
 class Terminal(NamedTuple):

@@ -11,6 +11,7 @@ from checker.design.vocabulary.words import BREAKER_FAMILIES, EITHER_POLES, FUSE
 ENCLOSURE = word("enclosure", ("insulating", "metal"), "The box around it; `none` when it is bare.")
 STUDS = count("studs", "Studs or screws.")
 HOLDS = count("holds", "Conductors it may hold.")
+BOX_EARTHED = yes("box earthed", "Its metal box is joined to the earth of what runs through it.")
 COVER = yes("cover", "Live parts are covered.")
 
 BAR = Kind(
@@ -37,6 +38,7 @@ BOARD = Kind(
         quantity("working space.width", "m", "Width of the free space in front of it."),
         quantity("working space.depth", "m", "Depth of the free space in front of it."),
         ENCLOSURE,
+        BOX_EARTHED,
         COVER,
     ),
     ports=(Port("", EITHER_POLES),),
@@ -49,7 +51,7 @@ EARTH_BAR = Kind(
 TERMINAL_BLOCK = Kind(
     "terminal block",
     "A block where circuits divide.",
-    (*COMMON, SYSTEM, RATING, DEVICE_VOLTAGE, HOLDS, ENCLOSURE, COVER),
+    (*COMMON, SYSTEM, RATING, DEVICE_VOLTAGE, HOLDS, ENCLOSURE, BOX_EARTHED, COVER),
     ports=(Port("", EITHER_POLES),),
     sections=NODE,
 )
@@ -63,6 +65,7 @@ JOINT = Kind(
         yes("insulated", "It is insulated."),
         HOLDS,
         ENCLOSURE,
+        BOX_EARTHED,
     ),
     ports=A_B,
     sections=NODE,
