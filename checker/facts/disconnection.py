@@ -27,15 +27,15 @@ def source_is_tt(s: Subject) -> Any:
     "supply",
     "disconnection_time",
     unit="ms",
-    says="Time in which a dead fault to earth at the load is cleared by residual-current protection.",
-    method="the quickest device on the way: its stated time, else at most 150 ms, as the fault is far above five times "
-    "its rated residual current; unknown where no such device works, since breakers alone are not worked out",
+    says="Time in which a dead fault to earth at the load is cleared.",
+    method="the quickest residual-current device on the way: its stated time, else at most 150 ms, as the fault is far "
+    "above five times its rated residual current; where none is known to work, supply.breaker_clears_by",
     source="IEC 61008-1 / 61009-1, limits at five times the rated residual current (seen)",
 )
 def disconnection_time(s: Subject) -> Any:
     supply: Supply = s.item
     if s.has_residual_device is not True or s.residual_works is not True or s.earth_is_continuous is not True:
-        return Unknown("no residual-current device is known to work, and breakers alone are not worked out")
+        return s.breaker_clears_by if s.earth_is_continuous is True else Unknown("whether its earth is continuous")
     times: list[Number] = []
     for device in supply.path.devices:
         told = s.read(device, "time")

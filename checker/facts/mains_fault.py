@@ -103,12 +103,18 @@ LEAD_C = 70.0  # rubber and PVC flexible leads at work; common practice, no sour
 
 
 def _one_lead(s: Subject, lead: Any, inlet: Any) -> Number:
-    cable = s.facts.design.cables.get(str(lead.value("cable")))
-    if cable is None:
-        return Unknown(f"the cable of {lead.name} is not known")
+    ohms = lead_resistance(s, lead)
     current = s.read(s.facts.design.vehicle, "site outlet")
     if isinstance(current, Unknown):
         current = s.read(inlet, "rating")
+    return multiply(ohms, current)
+
+
+def lead_resistance(s: Subject, lead: Any) -> Number:
+    """Resistance of a shore lead, there and back, at 70 °C."""
+    cable = s.facts.design.cables.get(str(lead.value("cable")))
+    if cable is None:
+        return Unknown(f"the cable of {lead.name} is not known")
 
     def per_metre(area_m2: float) -> float:
         try:
@@ -117,7 +123,7 @@ def _one_lead(s: Subject, lead: Any, inlet: Any) -> Number:
             return copper_resistance_per_metre(area_m2, LEAD_C)
 
     metre = corners(per_metre, s.read(cable, "size"))
-    return multiply(multiply(multiply(metre, s.read(lead, "length")), 2.0), current)
+    return multiply(multiply(metre, s.read(lead, "length")), 2.0)
 
 
 @fact(

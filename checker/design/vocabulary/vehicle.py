@@ -48,6 +48,7 @@ VEHICLE = Kind(
         quantity(
             "supply.fault current", "A", "Greatest short-circuit current at a site. Left out: 6 kA.", default="6 kA"
         ),
+        quantity("supply.loop impedance", "Ω", "Impedance of the earth-fault loop at the site outlet."),
         quantity("site rcd.trips at", "A", "Residual-current device at the site outlet."),
         word("site rcd.type", RESIDUAL_TYPES, "Its type."),
         # Vehicles with the positive on the chassis have not been built for decades.
