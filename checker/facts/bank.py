@@ -84,9 +84,8 @@ def stands_unseen(facts: Facts, item: Equipment) -> bool:
     """Whether a device touches no wire although part of some run was not seen: it may stand there."""
     if not some_gap(facts):
         return False
-    own = f"{item.name}:"
     near = facts.network.near
-    return not any(isinstance(edge, Wire) for node in near if node.startswith(own) for edge, _ in near[node])
+    return not any(isinstance(edge, Wire) for node in facts.network.nodes_of(item.name) for edge, _ in near[node])
 
 
 def always_joined(edge: Any) -> bool:
@@ -103,7 +102,8 @@ def parallel(facts: Facts, item: Equipment) -> tuple[Equipment, ...]:
         else:
             near = joined(facts.network, [f"{item.name}:+"], always_joined)
             members = [one for one in facts.design.equipment.values() if one.kind in KINDS and f"{one.name}:+" in near]
-            held[item.name] = tuple(members) or (item,)
+            found = tuple(members) or (item,)
+            held.update(dict.fromkeys((item.name, *(one.name for one in found)), found))
     return held[item.name]
 
 

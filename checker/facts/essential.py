@@ -7,7 +7,7 @@ from typing import Any
 
 from checker.circuit.supply import passed, storage_nodes, supplied, ways
 from checker.design.model import Equipment
-from checker.facts.bank import loose_bank
+from checker.facts.bank import loose_bank, parallel
 from checker.facts.catalogue import fact
 from checker.facts.darkness import darkeners, goes_dark, live_node, reaches
 from checker.facts.subject import Facts, Subject
@@ -126,7 +126,13 @@ def _own_cell(s: Subject) -> Truth:
 
 
 def _kept(facts: Facts, node: str, bank: Equipment) -> Truth:
-    return negate(goes_dark(facts, node, (bank.name, *facts.network.units.get(bank.name, ()))))
+    """Whether it outlives a bank and all lithium always in parallel with it: one cause makes them open together."""
+    names = [bank.name, *facts.network.units.get(bank.name, ())]
+    for item in parallel(facts, bank):
+        twin = facts.subject("bank", item.name)
+        if twin is not None and twin.is_lithium is not False and item is not bank:
+            names.append(item.name)
+    return negate(goes_dark(facts, node, tuple(names)))
 
 
 @fact("design", "essential_loads_told", type="yes/no", says="The loads that people depend on are named.",
