@@ -33,21 +33,16 @@ def place(finding: FindingData) -> str:
 
 
 def short_working(finding: FindingData) -> tuple[str, ...]:
-    """The working when it is short, else its comparisons and the values in them, and how to see the rest."""
+    """What decided a verdict, for reading: the comparisons with their values, and the limits with their codes."""
     lines = finding["working"]
-    if len(lines) <= SHORT:
-        return tuple(lines)
-    outer = tuple(_outer(lines))[:SHORT]
-    return (*outer, "(shortened)")
+    return (tuple(_outer(lines)) or tuple(lines))[:SHORT]
 
 
 def _outer(lines: Sequence[str]) -> Iterator[str]:
-    """The condition with its comparisons, then each fact without the remarks on where it comes from."""
     block = tuple(conditions(lines))
-    yield from block
-    for line in lines:
-        if not line.startswith((" ", *_CONDITIONS)):
-            yield line.partition(" (")[0]
+    compared = tuple(line.strip() for line in block if line.startswith(" "))
+    yield from compared or block
+    yield from (line for line in lines if line.startswith("limit for "))
 
 
 def conditions(lines: Iterable[str]) -> Iterator[str]:
@@ -64,7 +59,7 @@ def how_to_see_all(file: str) -> str:
     """What to type for the whole of a shortened working."""
     from shlex import quote
 
-    return f"The whole working of a finding: fitout explain {quote(one_line(file))} RULE SUBJECT"
+    return f"Workings are shortened. The whole of one: fitout explain {quote(one_line(file))} RULE SUBJECT"
 
 
 def few(entries: Sequence[str]) -> tuple[str, ...]:

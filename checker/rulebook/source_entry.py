@@ -19,7 +19,7 @@ class Source(NamedTuple):
 
     def __str__(self) -> str:
         if self.basis == "practice":
-            return f"{self.title} (common practice, no source)"
+            return f"{self.title} (no published source)"
         parts = [self.title, *(part for part in (self.clause, self.edition) if part)]
         return ", ".join(parts) + ("" if self.basis == "seen" else " (from memory)")
 

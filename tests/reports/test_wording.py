@@ -6,20 +6,16 @@ from checker.reports.wording import conditions, few, how_to_see_all, judged, rec
 from tests.reports.sample import ASIDE, HEATER_FAR, THIN
 
 
-def test_a_short_working_is_whole() -> None:
-    finding = {**THIN, "working": THIN["working"][:8]}
-    assert short_working(finding) == tuple(THIN["working"][:8])
-
-
-def test_a_long_working_keeps_its_comparisons_and_values_and_says_that_it_was_cut() -> None:
+def test_a_working_for_reading_is_its_comparisons_and_the_limits_with_their_codes() -> None:
     assert short_working(THIN) == (
-        "require: device.rating <= conductor.carrying_capacity (no)",
-        "  device.rating (80 A) <= conductor.carrying_capacity (61 A): no",
-        "limit for device share of capacity = 100 %",
-        "rating of F7 = 80 A",
-        "carrying capacity of galley-feed = 61 A",
-        "(shortened)",
+        "device.rating (80 A) <= conductor.carrying_capacity (61 A): no",
+        "limit for device share of capacity = 100 % (au-nz; a source)",
     )
+
+
+def test_a_working_without_a_condition_is_shown_as_it_is() -> None:
+    finding = {**THIN, "working": ["one line", "  and another"]}
+    assert short_working(finding) == ("one line", "  and another")
 
 
 def test_the_conditions_of_a_working_are_its_first_lines_and_what_stands_further_in() -> None:
