@@ -14,8 +14,8 @@ def fold(told: list[Told], after: Mapping[str, tuple[str, ...]]) -> list[Finding
     """The findings in the order given, `under` filled in. `after` maps a rule to those whose breach explains it.
 
     Under the first: unproven findings that need exactly the same entries; breaches of one rule that rest on the same
-    entries. Under the breach of a rule named in `after`: a breach or unproven finding on the same subject, or whose
-    working speaks of that subject. Nothing is folded under something less severe.
+    entries. Under the breach of a rule named in `after`: a breach or unproven finding on the same subject, or where
+    the working of one speaks of the subject of the other. Nothing is folded under something less severe.
     """
     under: dict[str, str] = {}
     by_key = {finding.key: finding for finding, _ in told}
@@ -35,19 +35,26 @@ def _top(key: str, under: Mapping[str, str]) -> str | None:
 def _after(
     told: list[Told], after: Mapping[str, tuple[str, ...]], under: dict[str, str], by_key: Mapping[str, Finding]
 ) -> None:
-    breaches: dict[str, list[Finding]] = {}
-    for finding, _ in told:
+    breaches: dict[str, list[Told]] = {}
+    for finding, why in told:
         if finding.verdict == "breach":
-            breaches.setdefault(finding.rule, []).append(finding)
+            breaches.setdefault(finding.rule, []).append((finding, why))
     for finding, why in told:
         if finding.verdict not in ("breach", "unproven"):
             continue
         spoken = {finding.about, *(why.subjects if why is not None else ())}
         for rule in after.get(finding.rule, ()):
-            head = next((one for one in breaches.get(rule, ()) if tuple(one.about) in spoken), None)
+            head = next((one for one, its in breaches.get(rule, ()) if _same(finding, spoken, one, its)), None)
             if head is not None and _may(finding, by_key[_top(head.key, under) or head.key]):
                 under[finding.key] = head.key
                 break
+
+
+def _same(finding: Finding, spoken: set[tuple[str, str]], head: Finding, why: Explanation | None) -> bool:
+    if tuple(head.about) in spoken or (why is not None and tuple(finding.about) in why.subjects):
+        return True
+    # An approach is named after its conductor: `alarm-feed from house-bank`.
+    return head.about.kind == "approach" and head.about.id.startswith(f"{finding.about.id} from ")
 
 
 def _groups(told: list[Told], under: dict[str, str]) -> None:
