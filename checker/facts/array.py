@@ -24,6 +24,7 @@ from checker.quantities import (
     every,
     greatest,
     least,
+    less_equal,
     multiply,
     total,
 )
@@ -118,19 +119,17 @@ def series_fuse(s: Subject) -> Any:
     "array",
     "has_string_fuses",
     type="yes/no",
-    says="Each string has a fuse of its own.",
-    method="graph; a device in the run stands behind all strings, so for several strings none is told",
+    says="Each string has a fuse of its own, no larger than its modules permit.",
+    method="for several strings as told, since a device in the run stands behind all of them; for one, the graph",
 )
 def has_string_fuses(s: Subject) -> Any:
     number = s.strings
     if isinstance(number, float) and number <= 1:
         return any(link.is_protective for link in _run(s))
-    if s.item.has("series fuse"):
-        # What a module may have says nothing of what was fitted.
-        return Unknown(
-            f"whether each string of {s.id} has a fuse is not told: write each string as an array of its own"
-        )
-    return Unknown(f"whether each string of {s.id} has a fuse is not told")
+    fuse = s.read(s.item, "string fuse")
+    if isinstance(fuse, Unknown):
+        return Unknown(f"whether each string of {s.id} has a fuse is not told")
+    return False if fuse is None else less_equal(fuse, s.series_fuse)
 
 
 @fact("array", "frame_bonded", type="yes/no", says="The frames of its modules are bonded.")

@@ -198,6 +198,22 @@ def chargers(s: Subject) -> Any:
     method="graph: devices on the same part, what drives them",
 )
 def has_low_cutoff(s: Subject) -> Truth:
+    return _cutoff(s, "trips below", ("battery low", "discharge allowed"))
+
+
+@fact(
+    "bank",
+    "has_high_cutoff",
+    type="yes/no",
+    says="A device on its bus acts on a high voltage: a voltage monitor, or a relay driven by the management's leave "
+    "to charge.",
+    method="graph: devices on the same part, what drives them",
+)
+def has_high_cutoff(s: Subject) -> Truth:
+    return _cutoff(s, "trips above", ("charge allowed",))
+
+
+def _cutoff(s: Subject, key: str, meanings: tuple[str, ...]) -> Truth:
     near = joined(s.facts.network, [home(s.facts, s.item)])
     names = {node.split(":", 1)[0] for node in near}
     answers: list[Truth] = []
@@ -205,9 +221,9 @@ def has_low_cutoff(s: Subject) -> Truth:
         if item.name not in names:
             continue
         if item.kind == "voltage monitor":
-            trips = s.read(item, "trips below")
+            trips = s.read(item, key)
             answers.append(trips if isinstance(trips, Unknown) else trips is not None)
         elif item.kind == "relay":
             means = signal_means(s.facts, s.read(item, "driven by"))
-            answers.append(isinstance(means, str) and means in ("battery low", "discharge allowed"))
+            answers.append(isinstance(means, str) and means in meanings)
     return some(answers)

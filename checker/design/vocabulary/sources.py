@@ -160,6 +160,7 @@ SOLAR_ARRAY = Kind(
         quantity("voltage coefficient", "%/K", "Change of the open voltage with temperature. Left out: -0.4 %/K.",
                  default="-0.4 %/K"),
         quantity("series fuse", "A", "Largest fuse a string may have."),
+        quantity("string fuse", "A", "The fuse that each string has; `none` when strings are joined without one."),
         yes("frame bonded", "The frames are bonded."),
     ),
     ports=LIVE_PAIR,
