@@ -16,21 +16,22 @@ from checker.rulebook import Broken, judge, load_rulebook
 from tests.benchmarks.timing import Row, interleaved, table
 from tests.rulebook.small import Thing, rule_text, small_catalogue, write_rules
 
+FACTS = "conductor.current: 1 A, conductor.capacity: 2 A, limits.reach: 300 mm"
 COMPARES = rule_text(
     id="length-within-reach",
     given="conductor.is_live",
     require="conductor.length <= limits.reach and conductor.current <= conductor.capacity",
     mend="Shorten it.",
     change="[conductor.length]",
-    examples="""
+    examples=f"""
   met:
-    - {name: short, facts: {conductor.is_live: true, conductor.length: 100 mm, conductor.current: 1 A, conductor.capacity: 2 A, limits.reach: 300 mm}}
+    - {{name: short, facts: {{{FACTS}, conductor.is_live: true, conductor.length: 100 mm}}}}
   breach:
-    - {name: long, facts: {conductor.is_live: true, conductor.length: 400 mm, conductor.current: 1 A, conductor.capacity: 2 A, limits.reach: 300 mm}}
+    - {{name: long, facts: {{{FACTS}, conductor.is_live: true, conductor.length: 400 mm}}}}
   unproven:
-    - {name: who-knows, facts: {conductor.is_live: true, conductor.current: 1 A, conductor.capacity: 2 A, limits.reach: 300 mm}}
+    - {{name: who-knows, facts: {{{FACTS}, conductor.is_live: true}}}}
   not applicable:
-    - {name: return-core, facts: {conductor.is_live: false}}""",
+    - {{name: return-core, facts: {{conductor.is_live: false}}}}""",
 )
 LOOPS = rule_text()
 REACH_M = 0.3
@@ -38,7 +39,7 @@ REACH_M = 0.3
 
 def compares_exact(subjects: Sequence[Any], limits: Any) -> list[str]:
     """`COMPARES` by hand for floats."""
-    found = []
+    found: list[str] = []
     add = found.append
     reach = limits["reach"]
     for one in subjects:
@@ -51,7 +52,7 @@ def compares_exact(subjects: Sequence[Any], limits: Any) -> list[str]:
 
 def loops_exact(subjects: Sequence[Any], limits: Any) -> list[str]:
     """`LOOPS` by hand for floats."""
-    found = []
+    found: list[str] = []
     add = found.append
     for one in subjects:
         if one.is_live:

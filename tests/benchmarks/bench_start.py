@@ -63,8 +63,8 @@ def rows(rounds: int = 15) -> list[Row]:
     found = {name: median(one) for name, one in times.items()}
     told = ", ".join(f"{name} {seconds * 1000:.0f} ms" for name, seconds in found.items())
     return [
-        Row("review of the coach as text / empty command, same modules", found["review"] / found["empty"], "x", 1.25, told),
-        Row("review of the coach as text / bare import of four libraries", found["review"] / found["libraries"], "x", 1.8, ""),
+        Row("review as text / empty command, same modules", found["review"] / found["empty"], "x", 1.25, told),
+        Row("review as text / bare import of four libraries", found["review"] / found["libraries"], "x", 1.8, ""),
     ]
 
 
