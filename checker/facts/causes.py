@@ -76,7 +76,8 @@ def reads_of(readings: Sequence[Subject], point: OperatingPoint) -> list[Read]:
 
     found = []
     for s in readings:
-        one = spot(point, s.item.item.value("at"), s.item.quantity)
+        at = s.item.item.value("at")
+        one = spot(point, at, s.item.quantity) if isinstance(at, str) else at
         shown = s.item.item.value(s.item.quantity)
         if not isinstance(one, Spot) or isinstance(shown, Range) or not isinstance(shown, float):
             continue

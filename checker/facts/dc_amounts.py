@@ -8,7 +8,7 @@ number, so that these two ends need not be the farthest possible.
 
 from __future__ import annotations
 
-from math import isinf
+from math import inf, isinf
 from typing import NamedTuple
 
 from checker.quantities import Number, Range, Unknown
@@ -96,6 +96,12 @@ def stated(value: Number) -> Amount | None:
     if isinstance(value, Range) and not (isinf(value.low) or isinf(value.high)):
         return Amount(0.5 * (value.low + value.high), value.low, value.high)
     return None
+
+
+def possible(value: Number, least: float, most: float = inf) -> Amount | None:
+    """A number or a range of the design above `least` and up to `most`; None where it is not told or cannot be so."""
+    found = stated(value)
+    return found if found is not None and least < found.low and found.high <= most else None
 
 
 def number(value: object) -> Number:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import isinf
+
 from checker.circuit.dc_elements import Branch, Diode, Element
 from checker.circuit.elements import CHASSIS, EARTH, LIVE, RETURN, Conductor, Link, Wire
 from checker.design.model import Equipment
@@ -129,8 +131,8 @@ def _heating(s: Subject) -> _Heating:
 
 def _one(value: object, *, low: bool) -> float | None:
     if isinstance(value, Range):
-        return value.low if low else value.high
-    return value if isinstance(value, float) else None
+        return value.low if (low or isinf(value.high)) and not isinf(value.low) else value.high
+    return value if isinstance(value, float) and not isinf(value) else None
 
 
 def _add_link(plan: Plan, link: Link) -> None:

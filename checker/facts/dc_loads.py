@@ -7,8 +7,19 @@ from checker.circuit.sources import LOADS
 from checker.circuit.supply import joined
 from checker.design.given import DEFAULT
 from checker.design.model import Equipment
-from checker.facts.contacts import contacts, engine_runs, signal_state
-from checker.facts.dc_amounts import SETTING_SHARE, SETTINGS_SAY, Amount, about, exactly, number, smaller, stated
+from checker.facts.contacts import contacts, engine_runs, is_word, signal_state
+from checker.facts.dc_amounts import (
+    EXTREMES,
+    SETTING_SHARE,
+    SETTINGS_SAY,
+    Amount,
+    about,
+    exactly,
+    number,
+    possible,
+    smaller,
+    stated,
+)
 from checker.facts.dc_plan import Heat, Maker, Plan
 from checker.quantities import Window
 
@@ -79,11 +90,14 @@ def mains_watts(plan: Plan, inverter: Equipment | None) -> Amount:
 
 
 def _inverter(plan: Plan, item: Equipment) -> None:
-    if plan.read(plan.mode, "inverter") != "inverting":
+    works = is_word(plan.read(plan.mode, "inverter"), "inverting")
+    if works is False:
         return
+    if works is not True:
+        plan.book.lack(f"whether {item.name} is inverting in {plan.mode.name}")
     loads = mains_watts(plan, item)
     efficiency = _efficiency(plan, item)
-    rating = stated(number(plan.read(item, "power")))
+    rating = possible(number(plan.read(item, "power")), 0.0)
     idle = 0.006 * (rating.likely if rating is not None else 2000.0)
     told = plan.read(item, "no load")
     words = f"an inverter draws 0.6 % of its rating with nothing connected (half to twice that); {PRACTICE}"
@@ -94,7 +108,9 @@ def _inverter(plan: Plan, item: Equipment) -> None:
     plan.loads.append(name)
     lowest = _lowest(plan, item)
 
-    def make(case: str, heat: Heat) -> Element:
+    def make(case: str, heat: Heat) -> Element | None:
+        if works is not True and case == EXTREMES[0]:
+            return None
         watts = loads.of(case, raises=False) / efficiency.of(case, raises=True) + waiting.of(case, raises=False)
         return PowerLoad(name, f"{item.name}:dc+", f"{item.name}:dc-", watts, lowest_v=lowest)
 
@@ -113,7 +129,7 @@ def _lowest(plan: Plan, item: Equipment) -> float | None:
 
 def _efficiency(plan: Plan, item: Equipment) -> Amount:
     given = item.get("efficiency")
-    told = stated(number(plan.read(item, "efficiency")))
+    told = possible(number(plan.read(item, "efficiency")), 0.0, 1.0)
     if told is None or given.basis == DEFAULT:
         low, likely, high = DEFAULT_EFFICIENCY
         plan.book.assume(f"efficiency of {item.name} is taken as {likely:.0%} ({low:.0%} to {high:.0%}); {PRACTICE}")

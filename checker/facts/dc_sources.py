@@ -8,8 +8,18 @@ from checker.circuit.dc_elements import Element, Supply
 from checker.circuit.elements import Source
 from checker.circuit.supply import joined
 from checker.design.model import Equipment
-from checker.facts.contacts import engine_runs
-from checker.facts.dc_amounts import SETTING_SHARE, SETTINGS_SAY, Amount, about, exactly, number, smaller, stated
+from checker.facts.contacts import engine_runs, is_word
+from checker.facts.dc_amounts import (
+    SETTING_SHARE,
+    SETTINGS_SAY,
+    Amount,
+    about,
+    exactly,
+    number,
+    possible,
+    smaller,
+    stated,
+)
 from checker.facts.dc_plan import Heat, Plan
 from checker.outofrange import OutOfRange
 from checker.physics.alternator import hot_output, output_from_points
@@ -72,7 +82,7 @@ def hot_limit(plan: Plan, item: Equipment) -> Amount:
     curve = plan.read(item, "hot output")
     if isinstance(curve, tuple) and len(curve) > 1 and all(isinstance(y, float) for _, y in curve):
         points = tuple((float(x), float(y)) for x, y in curve)
-        if plan.read(item, "rpm") == "shaft":
+        if is_word(plan.read(item, "rpm"), "shaft") is True:
             speed = _at_shaft(plan, _speed(plan, None))
         else:
             speed = _speed(plan, points[0][0])
@@ -148,7 +158,7 @@ def _solar(plan: Plan, source: Source) -> None:
         sun = Amount(500.0, 0.0, 1100.0, False)
     low, likely, high = SUN_SHARE
     plan.book.assume(f"an array gives {likely:.0%} of its rating by the sun ({low:.0%} to {high:.0%}); {PRACTICE}")
-    loss = stated(number(plan.read(item, "efficiency"))) or exactly(0.95)
+    loss = possible(number(plan.read(item, "efficiency")), 0.0, 1.0) or exactly(0.95)
     share = loss.likely / 1000.0
     watts = Amount(
         rated.likely * sun.likely * likely * share,
@@ -209,7 +219,7 @@ def _left_of_the_shore(plan: Plan, item: Equipment, shore: Amount | None) -> Amo
     asked = stated(number(plan.read(item, "settings.shore limit")))
     amps = [min(a, b) for a, b in zip(shore[:3], asked[:3], strict=True)] if asked is not None else list(shore[:3])
     loads = mains_watts(plan, None)
-    efficiency = stated(number(plan.read(item, "efficiency"))) or exactly(0.85)
+    efficiency = possible(number(plan.read(item, "efficiency")), 0.0, 1.0) or exactly(0.85)
 
     def left(at: int, used: float) -> float:
         return max(0.0, amps[at] * volts.likely - used) * efficiency.likely

@@ -5,7 +5,7 @@ from __future__ import annotations
 from checker.circuit.dc_elements import Element, Storage
 from checker.circuit.elements import Source
 from checker.design.model import Equipment
-from checker.facts.dc_amounts import Amount, exactly, number, stated
+from checker.facts.dc_amounts import Amount, exactly, number, possible, stated
 from checker.facts.dc_plan import Heat, Plan
 from checker.outofrange import OutOfRange
 from checker.physics.battery import lfp_cell_voltage
@@ -44,7 +44,7 @@ def _add_battery(plan: Plan, source: Source) -> None:
     one = item.base if item.kind == "bank" and item.base is not None else item
     chemistry = plan.read(one, "chemistry")
     cells = _cells(plan, one, chemistry)
-    capacity = stated(number(plan.read(one, "capacity")))
+    capacity = possible(number(plan.read(one, "capacity")), 0.0)
     charge = _charge(plan, item)
     if cells is None or not isinstance(chemistry, str):
         nominal = stated(number(plan.read(one, "nominal"))) or exactly(12.0)
@@ -87,10 +87,10 @@ def _arrangement(plan: Plan, item: Equipment) -> tuple[float, float]:
 
 
 def _cells(plan: Plan, one: Equipment, chemistry: object) -> float | None:
-    told = stated(number(plan.read(one, "cells")))
+    told = possible(number(plan.read(one, "cells")), 0.0, 1000.0)
     if told is not None:
         return told.likely
-    nominal = stated(number(plan.read(one, "nominal")))
+    nominal = possible(number(plan.read(one, "nominal")), 0.0)
     if nominal is None or not isinstance(chemistry, str):
         return None
     try:
@@ -106,7 +106,7 @@ def _charge(plan: Plan, item: Equipment) -> Amount:
     purpose = plan.read(owner, "purpose")
     starting = isinstance(purpose, str) and purpose == "starting"
     if not starting:
-        told = stated(number(plan.read(plan.mode, "charge")))
+        told = possible(number(plan.read(plan.mode, "charge")), -1e-9, 1.0)
         if told is not None:
             return told
     low, likely, high = STARTING_CHARGE if starting else HOUSE_CHARGE
@@ -156,17 +156,17 @@ def _lead_rise(plan: Plan, item: Equipment, cells: float, capacity: Amount | Non
 
 
 def _ohm(plan: Plan, one: Equipment, item: Equipment, capacity: Amount | None, chemistry: object) -> Amount:
-    told = stated(number(plan.read(one, "internal resistance")))
-    if told is not None and told.low > 0.0:
+    told = possible(number(plan.read(one, "internal resistance")), 0.0)
+    if told is not None:
         plan.book.assume(
             "under a lasting load a battery drops up to one and a half times what its stated resistance tells; "
             "common practice, no source"
         )
         return Amount(told.likely, told.low, told.high * WARM_SHARE, told.known)
-    nominal = stated(number(plan.read(one, "nominal")))
+    nominal = possible(number(plan.read(one, "nominal")), 0.0)
     family = "lead" if isinstance(chemistry, str) and "lead" in chemistry else "lithium"
     low, likely, high = USUAL_OHM[family]
-    if capacity is None or nominal is None or capacity.likely <= 0.0:
+    if capacity is None or nominal is None:
         plan.book.lack(f"internal resistance of {item.name}")
         return Amount(likely, 0.2 * low, 5.0 * high, False)
     plan.book.assume(

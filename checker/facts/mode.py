@@ -71,7 +71,7 @@ def lowest_bus_share(s: Subject) -> Any:
     buses = []
     for name, item in s.facts.network.equipment.items():
         level = level_at(s.facts, f"{name}:+") if item.kind in ("bar", "board") else None
-        if level is not None and isinstance(level.nominal, float) and level.system == "dc":
+        if level is not None and level.system == "dc" and isinstance(level.nominal, float) and level.nominal > 0.0:
             buses.append((f"{name}:+", f"{name}:-", level.nominal))
 
     def lowest(found: Solution) -> float | None:

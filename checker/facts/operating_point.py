@@ -161,15 +161,20 @@ def plan_of(s: Subject, mode: Item) -> Plan:
 
 
 def _solve(plan: Plan) -> OperatingPoint:
-    cases = {case: solve_case(plan, case) for case in CASES}
-    if plan.book.missing:
-        cases.update({case: solve_case(plan, case) for case in EXTREMES})
+    cases = {"likely": solve_case(plan, "likely")}
+    if isinstance(cases["likely"], Solution):  # else there is nothing that the other cases could add to
+        wanted = (*CASES[1:], *(EXTREMES if plan.book.missing else ()))
+        cases.update({case: solve_case(plan, case) for case in wanted})
     return OperatingPoint(plan.mode, plan, cases)
 
 
 def solve_case(plan: Plan, case: str) -> Solution | NoSolution:
     """One case: solved with cool conductors, then again with each as warm as its current makes it."""
-    first = solve(plan.elements(case, {}), ground=CHASSIS)
+    try:
+        cool = plan.elements(case, {})
+    except ValueError as error:
+        return NoSolution(f"the file tells something that cannot be: {error}")
+    first = solve(cool, ground=CHASSIS)
     if isinstance(first, NoSolution):
         return first
     heat = {

@@ -6,6 +6,7 @@ import pytest
 
 from checker.circuit.dc_solution import Solution
 from checker.facts.dc_loads import mains_watts
+from checker.quantities import Unknown
 from tests.facts.dc_designs import point_of, read, van
 
 
@@ -68,8 +69,6 @@ def test_a_draw_that_is_not_known_leaves_what_hangs_on_it_without_numbers() -> N
     assert point.missing == ("what pump draws in sunny",)
     s = facts.subject("mode", "sunny")
     assert s is not None
-    from checker.quantities import Unknown
-
     assert isinstance(s.house_bank_power, Unknown)
 
 
@@ -79,3 +78,28 @@ def test_every_case_of_every_mode_balances() -> None:
         for case in point_of(facts, mode).cases.values():
             assert isinstance(case, Solution)
             assert case.imbalance() < 1e-6
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "words"),
+    [
+        ("isolated: false, efficiency: 0.9", "isolated: false, efficiency: 0", "efficiency of charger is taken"),
+        ("isolated: false, efficiency: 0.9", "isolated: false, efficiency: 1.4", "efficiency of charger is taken"),
+        ("cells: 4, capacity: 200 Ah", "cells: 4, capacity: 0 Ah", "starting battery"),
+        ("internal resistance: 4 mΩ", "internal resistance: 0 mΩ", "others in proportion"),
+        ("cells: 4, capacity", "cells: 0, capacity", "starting battery"),
+    ],
+)
+def test_what_cannot_be_is_taken_as_not_told(old: str, new: str, words: str) -> None:
+    point = point_of(van(((old, new),)), "driving")
+    assert any(words in text for text in point.assumed)
+    assert point.likely is not None
+
+
+def test_an_inverter_of_which_nobody_knows_whether_it_works_leaves_its_bus_without_numbers() -> None:
+    facts = van((("{inverter: inverting, charge: 80 %", "{inverter: unknown, charge: 80 %"),))
+    point = point_of(facts, "boiling")
+    assert point.missing == ("whether inverter is inverting in boiling",)
+    s = facts.subject("mode", "boiling")
+    assert s is not None
+    assert isinstance(s.house_bank_power, Unknown)
