@@ -60,7 +60,7 @@ def decode(data: bytes, file: str) -> str:
             problems.raise_any()
     if b"\x00" in data:
         at = _place(data, data.index(b"\x00"))
-        problems.add(at, "the file holds bytes that are no text", "name a text file; `fitout start` writes one")
+        problems.add(at, "the file holds bytes that are no text", "name a text file, such as `coach.fitout.yaml`")
         problems.raise_any()
     try:
         return data.removeprefix(b"\xef\xbb\xbf").decode("utf-8")
