@@ -18,6 +18,7 @@ from checker.circuit.sparse_ldl import Factor, Pattern
 MOST_STEPS = 60
 ROUNDING = 1e-15
 FIRM = 1.0    # S
+FAR = 1e3
 FARTHEST = 0.1    # of the largest voltage: how far one step may move a node
 Pin = tuple[int, float]  # index of the unknown (-1: a reference), offset in volts
 Rank1 = tuple[tuple[int, int], tuple[int, int], float]
@@ -146,13 +147,17 @@ class Equations:
         factor: Factor | None = None
         if self._factory is not None:
             factor = self._factory.factor(values)
+        right = [-one for one in wrong]
         if factor is None:
-            plain = self.pattern.factor(values)
-            if plain.negative or plain.weak:
+            factor = plain = self.pattern.factor(values)
+            found = plain.solve(right)
+            # A pivot that vanished belongs to a node that nothing holds; that does no harm while nothing pulls at it.
+            if plain.negative or (plain.weak and max(map(abs, found)) > FAR * self.volts_scale):
                 values, rest = self.slopes(x, share, extra + FIRM, 0.0)
-                plain = self.pattern.factor(values)
-            factor = plain
-        found = factor.solve([-one for one in wrong])
+                factor = self.pattern.factor(values)
+                found = factor.solve(right)
+        else:
+            found = factor.solve(right)
         return _with_rest(factor, found, rest, self.size)[0] if rest else found
 
     def holds(self, x: list[float]) -> bool:

@@ -14,6 +14,13 @@ from checker.circuit.dc_solve import solve
 Store = Capacitor | Inductor
 
 
+class HeldCurrent(CurrentLoad):
+    """The current of an inductor at one moment: what lies behind it is alive."""
+
+    __slots__ = ()
+    gives = True
+
+
 class Piece(NamedTuple):
     """From `start` (s) on: `value` and `slope` at the start; towards `final` with `tau` (s) where that is finite."""
 
@@ -33,7 +40,7 @@ def frozen(
         if isinstance(store, Capacitor):
             held[store.name] = Emf(store.name, store.plus, store.minus, value, 0.0)
         else:
-            held[store.name] = CurrentLoad(store.name, store.plus, store.minus, value)
+            held[store.name] = HeldCurrent(store.name, store.plus, store.minus, value)
     return solve([held.get(element.name, element) for element in network], ground=ground)
 
 

@@ -7,6 +7,7 @@ from hypothesis import given
 
 from checker.circuit.dc_elements import (
     Branch,
+    Capacitor,
     Converter,
     CurrentLoad,
     Element,
@@ -311,6 +312,18 @@ def test_a_joined_loop_of_no_resistance_does_not_hang() -> None:
     ring = [Branch(f"r{i}", f"n{i}", f"n{(i + 1) % 5}", 0.0) for i in range(5)]
     found = solved([battery(12.0, 0.1, node="n0"), *ring, ResistanceLoad("heater", "n3", "gnd", 2.0)])
     assert all(found.flows[f"r{i}"].amps is None for i in range(5))
+
+
+def test_a_node_that_only_a_capacitor_holds_takes_the_voltage_of_its_feed() -> None:
+    elements: list[Element] = [
+        battery(51.2, 0.006),
+        Branch("resistor", "b", "c", 30.0),
+        Capacitor("caps", "c", "gnd", 0.018, 0.0),
+        Capacitor("loose", "x", "gnd", 0.018, 0.0),
+    ]
+    found = solved(elements)
+    assert found.volts["c"] == pytest.approx(51.2, rel=1e-9)
+    assert found.flows["caps"].amps == 0.0
 
 
 def test_two_elements_of_one_name_are_refused() -> None:

@@ -112,6 +112,20 @@ def test_the_current_of_an_inductance_rises_to_what_the_resistance_allows() -> N
         assert found.stored(time)[0] == pytest.approx(2400.0 * (1.0 - math.exp(-time / tau)), rel=1e-4)
 
 
+def test_what_lies_behind_an_inductance_can_be_read_at_any_moment() -> None:
+    elements: list[Element] = [
+        Emf("bank", "b", "gnd", 48.0, 0.01),
+        Inductor("cable", "b", "c", 5e-6, 0.0),
+        ResistanceLoad("fault", "c", "gnd", 0.01),
+    ]
+    found = course(elements, 1e-3)
+    start, later = found.point(0.0), found.point(1e-3)
+    assert isinstance(start, Solution)
+    assert isinstance(later, Solution)
+    assert start.flows["cable"].volts == pytest.approx(48.0)
+    assert later.flows["fault"].volts == pytest.approx(24.0, rel=0.02)
+
+
 def test_a_capacitor_across_an_ideal_source_is_reported() -> None:
     elements: list[Element] = [Emf("bank", "b", "gnd", 48.0, 0.0), Capacitor("caps", "b", "gnd", 0.01, 0.0)]
     found = run(elements, 1.0)

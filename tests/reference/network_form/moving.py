@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from checker.circuit.dc_elements import Branch, Capacitor, Element, Emf, Supply
+from checker.circuit.dc_elements import Branch, Capacitor, Element, Emf, Inductor, Supply
 from checker.circuit.dc_solution import NoSolution, Solution
 from checker.circuit.dc_stores import frozen
 from checker.circuit.dc_transient import Course, run
@@ -52,7 +52,14 @@ def _end(network: Published) -> tuple[float, bool]:
 
 
 def _observe(network: Published, point: Solution, name: str) -> float | None:
-    """A quantity by the name of its column: `<element>_A`, `<element>_V`, `<capacitor>_emf_V`, `<node>_V`."""
+    """A quantity by the name of its column.
+
+    `<element>_A`, `<element>_V`, `<capacitor>_emf_V`, `<converter>_in_A`, `<converter>_out_A`, `<node>_V`.
+    """
+    sided = re.fullmatch(r"(.+)_(in|out)_A", name)
+    if sided is not None and sided[1] in point.flows:
+        flow = point.flows[sided[1]]
+        return flow.amps if sided[2] == "in" else flow.amps_out
     match = re.fullmatch(r"(.+?)(_emf)?_(V|A)", name)
     if match is None:
         return None
@@ -70,12 +77,13 @@ def _observe(network: Published, point: Solution, name: str) -> float | None:
 
 
 def _element(network: Published, who: str) -> Element | None:
-    """The element of that name; `capacitor` and `current` mean the only capacitor there is."""
+    """The element of that name; `capacitor`, `inductor` and `current` mean the only store of energy there is."""
     named = [element for element in network.elements if element.name == who]
     if named:
         return named[0]
-    only = [element for element in network.elements if isinstance(element, Capacitor)]
-    return only[0] if len(only) == 1 and who in ("capacitor", "current") else None
+    only = [element for element in network.elements if isinstance(element, Capacitor | Inductor)]
+    words = ("capacitor", "inductor", "current")
+    return only[0] if len(only) == 1 and who in words else None
 
 
 def _samples(
@@ -99,7 +107,9 @@ def _samples(
 
 
 def _times(course: Course) -> list[float]:
-    return [course.end * at / PARTS for at in range(PARTS + 1)]
+    """Evenly spread, and every step of the integrator, so that no short peak is missed."""
+    even = [course.end * at / PARTS for at in range(PARTS + 1)]
+    return sorted({*even, *(piece.start for piece in course.pieces)})
 
 
 def _series(network: Published, course: Course, name: str, times: list[float]) -> list[float] | None:
@@ -204,12 +214,12 @@ def _current(elements: tuple[Element, ...], capacitor: Capacitor, volts: float) 
 
 def _energy(network: Published, course: Course, name: str) -> float | None:
     """Heat in a branch (J), by Simpson's rule."""
+    width = course.end / PARTS
     watts = []
-    for time in _times(course):
-        point = course.point(time)
+    for at in range(PARTS + 1):
+        point = course.point(width * at)
         heat = None if isinstance(point, NoSolution) else point.flows[name].watts
         if heat is None:
             return None
         watts.append(heat)
-    width = course.end / PARTS
     return width / 3.0 * (watts[0] + watts[-1] + 4.0 * sum(watts[1:-1:2]) + 2.0 * sum(watts[2:-1:2]))
