@@ -20,6 +20,7 @@ ASKED = (
     ("covers", "covers", "What encloses mains or unfused parts opens with a tool or key only."),
     ("supports", "supports", "No cable hangs on ties alone where its fall would matter."),
     ("lamps", "lamps", "Lamps are fixed to structure or lining for travel."),
+    ("services", "services", "Batteries keep their distance from lines of gas, fuel, water and hot air."),
     ("drains", "drains", "Bays that can get wet drain, and parts stand above the water."),
 )  # fmt: skip
 """Fact, word under `papers.inspected`, what is looked for."""

@@ -9,7 +9,7 @@ from checker.design.run import Gap, Length, Through
 from checker.facts.catalogue import fact
 from checker.facts.space import Extent, apart, lower, stands
 from checker.facts.subject import Subject
-from checker.quantities import Number, Range, Unknown, add, show
+from checker.quantities import Number, Range, Unknown, add, greater_equal, show
 
 
 def _stops(s: Subject, end: str) -> list[tuple[str, Extent]]:
@@ -25,11 +25,20 @@ def _stops(s: Subject, end: str) -> list[tuple[str, Extent]]:
     return found
 
 
-@fact("circuit", "way_known", type="yes/no", says="Both its ends have a box, a point or a place with a box.")
+@fact(
+    "circuit",
+    "way_known",
+    type="yes/no",
+    says="All that stands in its run has a box or a point of its own, or the run is too short even for their places.",
+)
 def way_known(s: Subject) -> bool:
     ends = (s.item.start.equipment, *(end.equipment for end in s.item.ends))
-    items = [s.facts.design.equipment.get(name) for name in ends]
-    return all(item is not None and stands(s, item) is not None for item in items)
+    names = (*ends, *(step.equipment for step in s.item.run if isinstance(step, Through)))
+    items = [s.facts.design.equipment.get(name) for name in names]
+    spots = [stands(s, item) if item is not None else None for item in items]
+    if all(here is not None and here.exact for here in spots):
+        return True
+    return greater_equal(s.run_length, s.least_way) is False
 
 
 @fact("circuit", "run_length", unit="m", says="Length of its run.", method="sum of the stretches")

@@ -28,6 +28,10 @@ def test_what_lies_somewhere_in_a_place_is_at_least_as_far_as_the_place() -> Non
     assert ask("circuit", "trunk", "least_way") == pytest.approx(0.4 + 0.1)
 
 
-def test_ends_without_any_box_are_not_compared() -> None:
+def test_runs_past_what_has_no_box_are_compared_only_where_even_the_places_are_too_far() -> None:
     assert ask("circuit", "lights", "way_known") is False
+    assert ask("circuit", "trunk", "way_known") is False  # the fuse lies somewhere in the bay
+    assert (
+        ask("circuit", "trunk", "way_known", ("circuits.trunk.run", "[0.1 m via bay, FH, 0.2 m via bay, main]")) is True
+    )
     assert ask("circuit", "shore", "way_known") is True

@@ -16,6 +16,7 @@ from checker.physics.geometry import (
     cuboid,
     distance,
     first_touch,
+    line_distance,
     moved,
     overlap,
     swept,
@@ -116,3 +117,13 @@ def test_a_box_around_a_swing_holds_every_corner_at_every_angle(
         turned[first] = at[first] + u * math.cos(angle) - v * math.sin(angle)
         turned[second] = at[second] + u * math.sin(angle) + v * math.cos(angle)
         assert all(around.low[i] - 1e-9 <= turned[i] <= around.high[i] + 1e-9 for i in range(3))
+
+
+@given(BOXES, PLACE, PLACE, PLACE, PLACE, PLACE, PLACE)
+def test_the_distance_to_a_line_is_the_least_over_points_along_it(
+    box: Cuboid, x1: int, y1: int, z1: int, x2: int, y2: int, z2: int
+) -> None:
+    start, end = (float(x1), float(y1), float(z1)), (float(x2), float(y2), float(z2))
+    points = [tuple(a + (b - a) * share / 500 for a, b in zip(start, end, strict=True)) for share in range(501)]
+    least = min(distance(box, Cuboid(point, point)) for point in points)  # type: ignore[arg-type]
+    assert least - 0.05 <= line_distance(box, start, end) <= least + 1e-9

@@ -14,7 +14,7 @@ TESTS = (
 # What only a look at the finished vehicle shows; no drawing does.
 INSPECTIONS = (
     "steering and wheels", "structure", "strike zones", "gas pipes", "fuel lines", "vent hose", "battery tray",
-    "covers", "supports", "lamps", "drains",
+    "covers", "supports", "lamps", "drains", "services",
 )  # fmt: skip
 
 PAPERS = Kind(

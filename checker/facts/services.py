@@ -1,0 +1,74 @@
+"""Lines of gas, fuel, water and hot air: how far things stand from them."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import Any
+
+from checker.facts.catalogue import fact
+from checker.facts.space import Extent, stands
+from checker.facts.subject import Subject
+from checker.physics.geometry import Cuboid, line_distance
+from checker.quantities import Number, Range, Unknown, corners, divide, greatest, least, show, subtract
+
+
+@fact("design", "services_told", type="yes/no", says="Lines of gas, fuel, water or hot air are told with their points.")
+def services_told(s: Subject) -> bool:
+    return any(isinstance(s.read(line, "along"), tuple) for line in s.item.services.values())
+
+
+@fact(
+    "equipment",
+    "distance_to_service",
+    unit="mm",
+    says="Distance to the nearest line of gas, fuel, water or hot air that is told.",
+    method="from its box to the straight stretches of the line, less half the outer diameter",
+    source="geometry of boxes",
+)
+def distance_to_service(s: Subject) -> Any:
+    here = stands(s, s.item)
+    lines = s.facts.design.services
+    if not lines:
+        return Unknown("the file tells no line of gas, fuel or water")
+    if here is None or not here.exact:
+        return Unknown(f"the box of {s.id} is not told")
+    found: Number = None
+    for line in lines.values():
+        points = s.read(line, "along")
+        if not isinstance(points, tuple) or len(points) < 2:
+            return Unknown(f"where {line.name} runs is not told")
+        distance = _distance(here, points, s.read(line, "outer") if line.has("outer") else 0.0)
+        s.note(_said(line.name, distance))
+        found = distance if found is None else least(found, distance)
+    return found
+
+
+def _said(name: str, distance: Number) -> Any:
+    return lambda: f"{name}: {show(distance, 'mm')}"
+
+
+def _distance(here: Extent, points: tuple[Any, ...], outer: Number) -> Number:
+    """From a box to the nearest stretch of a line."""
+    if any(not isinstance(one, float) for point in points for one in point):
+        return Unknown("a point of the line is not told exactly")
+    if any(not isinstance(one, float | Range) for one in (*here.low, *here.high)):
+        return Unknown("the box is not told")
+    found: Number = None
+    for start, end in pairwise(points):
+        gap = corners(_from_box(start, end), *here.low, *here.high)
+        found = gap if found is None else least(found, gap)
+    return greatest(0.0, subtract(found, divide(outer, 2.0)))
+
+
+def _from_box(start: tuple[float, float, float], end: tuple[float, float, float]) -> Any:
+    def distance(*sides: float) -> float:
+        low, high = sides[:3], sides[3:]
+        # Corners of a doubtful box are tried in all pairs; one turned inside out is turned back.
+        turned = [(min(a, b), max(a, b)) for a, b in zip(low, high, strict=True)]
+        return line_distance(
+            Cuboid(tuple(a for a, _ in turned), tuple(b for _, b in turned)),  # type: ignore[arg-type]
+            start,
+            end,
+        )
+
+    return distance
