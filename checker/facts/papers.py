@@ -372,8 +372,8 @@ def readings_kept(s: Subject) -> Truth:
 
 @fact("design", "opened_all", type="yes/no", says="Nothing was left unopened in a survey.")
 def opened_all(s: Subject) -> Truth:
-    closed = s.item.seen.value("not opened")
-    if isinstance(closed, Unknown) and s.item.seen.has("not opened"):
+    closed = s.read(s.item.seen, "not opened")
+    if isinstance(closed, Unknown) and (s.item.seen.has("not opened") or not s.item.seen.has("covers off")):
         return Unknown("what was not opened is not told")
     if isinstance(closed, tuple) and closed:
         return Unknown(f"not opened: {', '.join(closed)}")
