@@ -81,13 +81,22 @@ class State:
                 may.append(feed)
         return sure, may
 
-    def without(self, item: Equipment) -> State:
-        """The same state with the contacts of one piece of equipment open."""
-        closed = [link for link in self.closed if link.equipment is not item]
-        perhaps = [link for link in self.perhaps if link.equipment is not item]
-        state = State(self.mains, self.name, closed, perhaps, certain=self.certain, stable=self.stable)
-        state.feeding = self.feeding
-        return state
+    def feeds_without(self, item: Equipment, nodes: dict[str, str]) -> dict[str, tuple[set[str], set[str]]]:
+        """Names of the feeds that reach each of some live nodes with the contacts of one piece of equipment open.
+
+        For sure, and those that perhaps do as well. Few links are closed in a state, so they are walked.
+        """
+        find = self.mains.fixed.find
+        closed = [(find(link.a), find(link.b)) for link in self.closed if link.equipment is not item]
+        perhaps = [(find(link.a), find(link.b)) for link in self.perhaps if link.equipment is not item]
+        found = {}
+        for name, node in nodes.items():
+            near = _walked(find(node), closed)
+            far = _walked(find(node), closed + perhaps) if perhaps else near
+            sure = {feed.name for feed, on in self.feeding.items() if on is True and find(feed.live) in near}
+            may = {feed.name for feed in self.feeding if find(feed.live) in far}
+            found[name] = sure, may - sure
+        return found
 
     def with_welded(self, item: Equipment) -> State:
         """The same state with the contacts of one piece of equipment closed that should be open."""
@@ -108,6 +117,18 @@ class State:
 
     def __repr__(self) -> str:
         return f"<state {self.name}>"
+
+
+def _walked(start: str, joins: list[tuple[str, str]]) -> set[str]:
+    reached = {start}
+    grows = True
+    while grows:
+        grows = False
+        for a, b in joins:
+            if (a in reached) is not (b in reached):
+                reached.update((a, b))
+                grows = True
+    return reached
 
 
 def _ends(*groups: list[Link]) -> Iterator[tuple[str, str]]:

@@ -19,7 +19,7 @@ from checker.circuit.state import MAYBE, State, Truth
 from checker.circuit.witness import Ways
 from checker.design.model import Equipment
 
-MOST_STATES = 512
+MOST_STATES = 1024
 """Combinations of free positions that are worked through; a design with more is answered with unknown."""
 
 

@@ -59,16 +59,19 @@ def _ends(s: Subject) -> dict[str, str]:
 
 
 def _reached(s: Subject) -> tuple[dict[str, set[str]], dict[str, set[str]]]:
-    """For each throw the names of the sources that are ever behind it: surely, and perhaps."""
+    """For each throw the names of the sources that are ever behind it: surely, and perhaps. Found once."""
+    kept: dict[str, tuple[dict[str, set[str]], dict[str, set[str]]]] = s.facts.shared.setdefault("behind throws", {})
+    if s.id in kept:
+        return kept[s.id]
     sure: dict[str, set[str]] = {}
     may: dict[str, set[str]] = {}
+    ends = _ends(s)
     for state in states_of(s.facts).states:
-        apart = state.without(s.item)
-        for throw, node in _ends(s).items():
-            surely, perhaps = apart.feeds_of(node)
+        for throw, (surely, perhaps) in state.feeds_without(s.item, ends).items():
             if state.certain:
-                sure.setdefault(throw, set()).update(feed.name for feed in surely)
-            may.setdefault(throw, set()).update(feed.name for feed in (*surely, *perhaps))
+                sure.setdefault(throw, set()).update(surely)
+            may.setdefault(throw, set()).update(surely, perhaps)
+    kept[s.id] = sure, may
     return sure, may
 
 

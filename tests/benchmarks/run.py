@@ -1,10 +1,10 @@
-"""Every benchmark, one table: `python -m tests.benchmarks.run [start] [reading] [rules] [size] [network]`."""
+"""Every benchmark, one table: `python -m tests.benchmarks.run [start] [reading] [rules] [size] [network] [states]`."""
 
 from __future__ import annotations
 
 import sys
 
-from tests.benchmarks import bench_network, bench_reading, bench_rules, bench_size, bench_start
+from tests.benchmarks import bench_network, bench_reading, bench_rules, bench_size, bench_start, bench_states
 from tests.benchmarks.timing import table
 
 BENCHMARKS = {
@@ -13,6 +13,7 @@ BENCHMARKS = {
     "rules": bench_rules.rows,
     "size": bench_size.rows,
     "network": bench_network.rows,
+    "states": bench_states.rows,
 }
 
 
