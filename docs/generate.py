@@ -1,10 +1,11 @@
-"""Writes the pages that are made from the program: facts, rules, limits, keys of the design file.
+"""Writes the pages that are made from the program: facts, rules, limits, coverage, keys of the design file.
 
 `python docs/generate.py` writes them; with `--check` it only says which differ, and ends with 1 when one does.
 """
 
 from __future__ import annotations
 
+import csv
 import sys
 from pathlib import Path
 
@@ -16,6 +17,7 @@ from checker.facts.catalogue import CATALOGUE  # noqa: E402
 from checker.facts.page import facts_page  # noqa: E402
 from checker.reports.rule_list import coverage_of, read_requirements  # noqa: E402
 from checker.rulebook import Rulebook, load_rulebook  # noqa: E402
+from checker.rulebook.coverage_page import Asked, coverage_page  # noqa: E402
 from checker.rulebook.page import index_page, limits_page, topic_page, topics  # noqa: E402
 from checker.shipped import shipped  # noqa: E402
 
@@ -24,6 +26,7 @@ def pages() -> dict[str, str]:
     """Path below `docs` -> the text that belongs there."""
     rulebook = load_rulebook()
     found = {
+        "coverage.md": coverage_page(rulebook, asked(), reasons()),
         "design-file-keys.md": keys_page(),
         "facts.md": facts_page(CATALOGUE),
         "rules/README.md": index_page(rulebook, covered(rulebook)),
@@ -41,6 +44,18 @@ def covered(rulebook: Rulebook) -> str:
         f"{len(rulebook.rules)} rules cover {count['decidable_covered']} of the {count['decidable']} published "
         f"requirements that a design file can decide, and {count['covered']} of {count['total']} in all."
     )
+
+
+def asked() -> list[Asked]:
+    """The catalogue of published requirements."""
+    with (Path(str(shipped("rules"))) / "requirements.csv").open(encoding="utf-8", newline="") as lines:
+        return [Asked(row["id"], row["topic"], row["decidable"], row["severity"]) for row in csv.DictReader(lines)]
+
+
+def reasons() -> dict[str, str]:
+    """Why a requirement has no rule yet."""
+    with (DOCS / "not-covered.csv").open(encoding="utf-8", newline="") as lines:
+        return {row["id"]: row["reason"] for row in csv.DictReader(lines)}
 
 
 def stale() -> list[str]:

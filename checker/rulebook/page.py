@@ -41,11 +41,11 @@ def index_page(rulebook: Rulebook, covered: str) -> str:
         MADE,
         CAUTION,
         covered,
-        _table(columns, rows),
+        table(columns, rows),
         "## Codes of practice",
         "A design names its code; a limit that a code does not give is that of `intl`, and unknown where that gives "
         "none. [Limits](limits.md) shows all values with their sources.",
-        _table(["code", "title", "limits of its own", "what it stands for"], codes),
+        table(["code", "title", "limits of its own", "what it stands for"], codes),
     ]
     return "\n\n".join(parts) + "\n"
 
@@ -70,7 +70,7 @@ def limit_table(spec: LimitSpec, codes: Mapping[str, Code]) -> str:
         for code in codes.values()
         if spec.name in code.limits
     ]
-    return _table(["code", "value", "source"], rows) if rows else "No code gives a value yet."
+    return table(["code", "value", "source"], rows) if rows else "No code gives a value yet."
 
 
 def shown(spec: LimitSpec, value: LimitValue) -> str:
@@ -134,6 +134,7 @@ def _limits(trees: Iterable[Node]) -> list[str]:
     return list(dict.fromkeys(node.name for tree in trees for node in walk(tree) if isinstance(node, Limit)))
 
 
-def _table(columns: list[str], rows: Iterable[list[str]]) -> str:
+def table(columns: list[str], rows: Iterable[list[str]]) -> str:
+    """A Markdown table."""
     lines = [columns, ["---"] * len(columns), *([cell.replace("|", "\\|") for cell in row] for row in rows)]
     return "\n".join(f"| {' | '.join(line)} |" for line in lines)

@@ -1,0 +1,97 @@
+"""The page of published requirements, `docs/coverage.md`: which rule decides each, from which facts, or why none."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from typing import NamedTuple
+
+from checker.rulebook.load import Rulebook
+from checker.rulebook.nodes import Fact, Limit, walk
+from checker.rulebook.page import table
+from checker.rulebook.rule import Rule
+
+HEAD = """# Coverage of published requirements
+
+Made from the rule files and the catalogue of requirements by `python docs/generate.py`; do not edit.
+
+The catalogue says in our own words what published standards and regulators ask for; it is no substitute for them.
+*Decided from*: `design`, the file alone can tell; `survey`, somebody must look; `test`, it must be measured. A rule for
+one of the latter two asks until the answer is written into the file, and never takes silence for an answer.
+*Limits* names those that the rule uses and the codes that give a value of their own; see [limits](rules/limits.md).
+A requirement that has a rule is decided as far as the facts named go: read the rule for how far that is.
+"""
+WAYS = ("design", "survey", "test")
+
+
+class Asked(NamedTuple):
+    """One published requirement: how it is decided, and how bad it is not to meet it."""
+
+    id: str
+    topic: str
+    decidable: str
+    severity: str
+
+
+def coverage_page(rulebook: Rulebook, asked: Iterable[Asked], reasons: Mapping[str, str]) -> str:
+    """The whole page in Markdown. `reasons` says of requirements without a rule why there is none yet."""
+    everything = sorted(asked)
+    rules = _by_requirement(rulebook.rules)
+    parts = [HEAD.strip(), _count(everything, rules)]
+    for topic in sorted({one.topic for one in everything}):
+        here = [one for one in everything if one.topic == topic]
+        parts += [f"## {topic}", _topic(here, rules, rulebook, reasons)]
+    return "\n\n".join(parts) + "\n"
+
+
+def _by_requirement(rules: Iterable[Rule]) -> dict[str, list[Rule]]:
+    found: dict[str, list[Rule]] = {}
+    for rule in rules:
+        for id in rule.covers:
+            found.setdefault(id, []).append(rule)
+    return {id: sorted(held, key=lambda rule: rule.id) for id, held in found.items()}
+
+
+def _count(asked: Iterable[Asked], rules: Mapping[str, list[Rule]]) -> str:
+    rows = []
+    held = list(asked)
+    for way in (*WAYS, "all"):
+        these = [one for one in held if way in (one.decidable, "all")]
+        with_rule = sum(one.id in rules for one in these)
+        share = f"{100 * with_rule / len(these):.0f} %" if these else ""
+        rows.append([way, str(len(these)), str(with_rule), share])
+    return table(["decided from", "requirements", "with a rule", "share"], rows)
+
+
+def _topic(
+    asked: Iterable[Asked], rules: Mapping[str, list[Rule]], rulebook: Rulebook, reasons: Mapping[str, str]
+) -> str:
+    rows = []
+    for one in asked:
+        held = rules.get(one.id, [])
+        links = ", ".join(f"[{rule.id}](rules/{rule.topic}.md#{rule.id})" for rule in held)
+        rows.append(
+            [
+                one.id, one.decidable, one.severity, links or f"none: {reasons.get(one.id, 'not written yet')}",
+                _facts(held), _limits(held, rulebook),
+            ]
+        )  # fmt: skip
+    return table(["requirement", "decided from", "severity", "rules", "facts", "limits"], rows)
+
+
+def _facts(rules: Iterable[Rule]) -> str:
+    found: dict[str, None] = {}
+    for rule in rules:
+        for node in (*walk(rule.given_tree), *walk(rule.require_tree)):
+            if isinstance(node, Fact):
+                found[f"`{node.base.type.of}.{node.name}`"] = None
+    return ", ".join(found)
+
+
+def _limits(rules: Iterable[Rule], rulebook: Rulebook) -> str:
+    found: dict[str, None] = {}
+    for rule in rules:
+        for node in (*walk(rule.given_tree), *walk(rule.require_tree)):
+            if isinstance(node, Limit):
+                codes = [code.name for code in rulebook.codes.values() if node.name in code.limits]
+                found[f"`{node.name}` ({', '.join(codes) or 'no code'})"] = None
+    return ", ".join(found)

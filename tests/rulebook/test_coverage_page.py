@@ -1,0 +1,59 @@
+"""The page of requirements says of each one which rule decides it and from what, and counts what it shows."""
+
+from __future__ import annotations
+
+import csv
+import re
+from functools import cache
+from pathlib import Path
+
+from checker.rulebook import Rulebook, load_rulebook
+from checker.rulebook.coverage_page import Asked, coverage_page
+from checker.shipped import shipped
+
+
+@cache
+def book() -> Rulebook:
+    return load_rulebook()
+
+
+def asked() -> list[Asked]:
+    file = Path(str(shipped("rules"))) / "requirements.csv"
+    with file.open(encoding="utf-8", newline="") as lines:
+        return [Asked(row["id"], row["topic"], row["decidable"], row["severity"]) for row in csv.DictReader(lines)]
+
+
+def rows(page: str) -> dict[str, list[str]]:
+    """Requirement to the cells of its line."""
+    cells = [re.split(r"(?<!\\) \| ", line.removeprefix("| ").removesuffix(" |")) for line in page.splitlines()]
+    return {line[0]: line for line in cells if len(line) == 6 and line[1] in ("design", "survey", "test")}
+
+
+def test_every_requirement_has_one_line_with_the_rules_that_cover_it() -> None:
+    page = rows(coverage_page(book(), asked(), {}))
+    assert set(page) == {one.id for one in asked()}
+    for rule in book().rules:
+        for id in rule.covers:
+            assert f"[{rule.id}](rules/{rule.topic}.md#{rule.id})" in page[id][3]
+
+
+def test_a_line_names_the_facts_and_limits_of_the_rule_and_the_codes_that_differ() -> None:
+    line = rows(coverage_page(book(), asked(), {}))["battery-fuse-distance"]
+    assert "`approach.length_before_device`" in line[4]
+    found = re.search(r"`battery_fuse_distance` \(([^)]*)\)", line[5])
+    assert found is not None
+    assert "intl" in found[1].split(", ")
+
+
+def test_what_no_rule_covers_says_why() -> None:
+    page = rows(coverage_page(book(), [Asked("made-up", "solar", "design", "notice")], {"made-up": "it is made up"}))
+    assert page["made-up"][3:] == ["none: it is made up", "", ""]
+
+
+def test_the_counts_are_those_of_the_lines() -> None:
+    text = coverage_page(book(), asked(), {})
+    page = rows(text)
+    for way in ("design", "survey", "test"):
+        lines = [line for line in page.values() if line[1] == way]
+        covered = sum(not line[3].startswith("none: ") for line in lines)
+        assert f"| {way} | {len(lines)} | {covered} |" in text
