@@ -9,6 +9,7 @@ from typing import Any
 
 from checker.design.model import Design
 from checker.design.vocabulary import SECTIONS
+from checker.reading.boxes import check_boxes
 from checker.reading.cables import read_reels
 from checker.reading.checks import check_departure, check_later, check_nesting, check_positions
 from checker.reading.circuits import read_circuits, read_devices_in_place
@@ -78,6 +79,8 @@ def _design(tree: Mapping, file: str, sha256: str, problems: Problems) -> Design
     found["departures"] = read_list(ctx, sections["departures"])
     check_later(ctx)
     check_nesting(ctx, found["places"])
+    bodies = (*found["places"].values(), *found["moving"].values(), *ctx.parts.values(), *ctx.equipment.values())
+    check_boxes(problems, found["vehicle"], bodies)
     for mode in found["modes"].values():
         check_positions(ctx, mode)
     for departure in found["departures"]:
