@@ -46,12 +46,17 @@ class Step(NamedTuple):
     def leaves(self) -> tuple[Input, ...]:
         """Every input it rests on, each once, in the order read."""
         found: dict[str, Input] = {}
+        seen: set[int] = set()  # facts rest on the same facts by many ways
         todo = [self]
         while todo:
-            step = todo.pop(0)
+            step = todo.pop()
+            if id(step) in seen:
+                continue
+            seen.add(id(step))
             for given in step.inputs:
-                found.setdefault(given.path, given)
-            todo[:0] = step.steps
+                if given.path not in found:
+                    found[given.path] = given
+            todo.extend(reversed(step.steps))
         return tuple(found.values())
 
 

@@ -55,8 +55,11 @@ def explain(rule: Rule, scene: Scene, limits: Limits, tracer: Tracer = trace) ->
     used = tuple(dict.fromkeys(name for atom in found for name in limits_in(atom)))
     lines += [_limit_line(name, limits) for name in used]
     steps = _traced(list(known.values()), tracer, lines)
-    inputs = {given.path: given for step, _ in steps for given in step.leaves()}
-    doubtful = {given.path: given for step, open_ in steps if open_ for given in step.leaves() if _open(given.value)}
+    rests_on = [(step.leaves(), open_) for step, open_ in steps]
+    inputs = {given.path: given for found_there, _ in rests_on for given in found_there}
+    doubtful = {
+        given.path: given for found_there, open_ in rests_on if open_ for given in found_there if _open(given.value)
+    }
     needs = [_need(given) for given in doubtful.values()]
     needs += [_limit_need(name, limits) for name in used if type(limits[name]) is Unknown]
     return Explanation(
@@ -156,10 +159,20 @@ def _reason(value: Any) -> str:
 
 def _reasons(step: Step) -> list[str]:
     """Why the value of a fact is unknown: its own reason, else those of the facts below it."""
-    own = _reason(step.value)
-    if own or type(step.value) is not Unknown:
-        return [own] if own else []
-    return [reason for below in step.steps for reason in _reasons(below)]
+    found: dict[str, None] = {}
+    seen: set[int] = set()  # facts rest on the same facts by many ways
+    todo = [step]
+    while todo:
+        below = todo.pop()
+        if id(below) in seen or type(below.value) is not Unknown:
+            continue
+        seen.add(id(below))
+        own = _reason(below.value)
+        if own:
+            found[own] = None
+        else:
+            todo.extend(reversed(below.steps))
+    return list(found)
 
 
 def input_line(given: Input) -> str:
