@@ -46,6 +46,19 @@ def joined(network: Network, starts: Iterable[str], passes: Passes | None = None
     return _walk(network, starts, passes, {}, NOTHING)
 
 
+def leading_to(network: Network, goals: Iterable[str], passes: Passes | None = None) -> set[str]:
+    """Nodes from which `joined` would reach one of the goals: the walk backwards."""
+    seen = set(goals)
+    todo = list(seen)
+    while todo:
+        node = todo.pop()
+        for edge, far in network.near.get(node, ()):
+            if far not in seen and _open_to(edge, far, passes, NOTHING):
+                seen.add(far)
+                todo.append(far)
+    return seen
+
+
 def supplied(
     network: Network, starts: Iterable[str], passes: Passes | None = None, without: Collection[str] = NOTHING
 ) -> dict[str, None]:
@@ -67,10 +80,15 @@ def _walk(
         ahead = [far for edge, far in network.near.get(node, ()) if _open_to(edge, node, passes, without)]
         ahead.extend(far for name, far in across.get(node, ()) if name not in without)
         for far in ahead:
-            if far not in seen:
+            if far not in seen and not (without and _owner(far) in without):
                 seen[far] = None
                 todo.append(far)
     return seen
+
+
+def _owner(node: str) -> str:
+    """The equipment whose terminal a node is; a bar or a block that is gone joins nothing any more."""
+    return node.split(":", 1)[0]
 
 
 def _open_to(edge: Edge, node: str, passes: Passes | None, without: Collection[str]) -> bool:
@@ -103,16 +121,18 @@ def ways(
         ]
         ahead.extend((far, name) for name, far in across.get(node, ()) if name not in without)
         for far, name in ahead:
-            if far not in found:
+            if far not in found and not (without and _owner(far) in without):
                 found[far] = (node, name)
                 todo.append(far)
     return found
 
 
 def passed(found: dict[str, tuple[str, str]], node: str) -> set[str]:
-    """Names of the equipment on the way to a node: only one of these can, missing, leave it dark."""
+    """Names of the equipment on the way to a node, bars and blocks and its own included: only one of these can, missing,
+    leave it dark."""
     names = set()
     while node:
+        names.add(_owner(node))
         node, name = found[node]
         names.add(name)
     names.discard("")

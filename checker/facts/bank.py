@@ -64,10 +64,17 @@ def home(facts: Facts, item: Equipment) -> str:
 
 def loose_bank(facts: Facts) -> Unknown | None:
     """Why the walk from a bank leads nowhere that is known: how the units of some bank are joined is not told."""
-    for item in facts.design.equipment.values():
-        if item.kind == "bank" and isinstance(item.value("joined by"), Unknown):
-            return Unknown(f"how the units of {item.name} are joined is not told")
-    return None
+    if "loose bank" not in facts.shared:
+        names = (
+            item.name
+            for item in facts.design.equipment.values()
+            if item.kind == "bank" and isinstance(item.value("joined by"), Unknown)
+        )
+        name = next(names, None)
+        told = None if name is None else Unknown(f"how the units of {name} are joined is not told")
+        facts.shared["loose bank"] = told
+    found: Unknown | None = facts.shared["loose bank"]
+    return found
 
 
 def some_gap(facts: Facts) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from checker.circuit.elements import Edge, Link, Wire
-from checker.circuit.supply import joined
+from checker.circuit.supply import leading_to
 from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.facts.bank import loose_bank
@@ -129,14 +129,22 @@ def signal_means(facts: Facts, name: Any) -> Any:
     return name if name is None else UNKNOWN
 
 
+def _to_batteries(facts: Facts, mode: Item, *, perhaps: bool) -> set[str]:
+    """Nodes joined to a battery in a mode, for certain or perhaps; walked once for all who ask."""
+    held: dict[tuple[str, bool], set[str]] = facts.store.setdefault("joined to batteries", {})
+    key = (mode.name, perhaps)
+    if key not in held:
+        state = contacts(facts, mode)
+        stores = [source.live for source in facts.network.sources if source.storage]
+        held[key] = leading_to(facts.network, stores, state.perhaps if perhaps else state.surely)
+    return held[key]
+
+
 def has_battery(facts: Facts, node: str, mode: Item) -> Truth:
     """Whether a battery stands on the bus of a node in a mode."""
     loose = loose_bank(facts)
-    state = contacts(facts, mode)
-    network = facts.network
-    stores = {source.live for source in network.sources if source.storage}
-    if stores.intersection(joined(network, [node], state.surely)):
+    if node in _to_batteries(facts, mode, perhaps=False):
         return True
-    if stores.intersection(joined(network, [node], state.perhaps)):
+    if node in _to_batteries(facts, mode, perhaps=True):
         return Unknown("whether a contact on the way to a battery is closed is not known")
     return False if loose is None else loose
