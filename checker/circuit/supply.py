@@ -128,8 +128,10 @@ def ways(
 
 
 def passed(found: dict[str, tuple[str, str]], node: str) -> set[str]:
-    """Names of the equipment on the way to a node, bars and blocks and its own included: only one of these can, missing,
-    leave it dark."""
+    """Names of the equipment on the way to a node, bars, blocks and its own included.
+
+    Only one of these can, missing, leave it dark.
+    """
     names = set()
     while node:
         names.add(_owner(node))

@@ -62,6 +62,14 @@ class Opened(TypedDict):
     live: list[Fed] | None
 
 
+class Lost(TypedDict):
+    """Which essential loads go dark, away from the shore, when one piece of equipment fails alone."""
+
+    failed: str
+    dark: list[str]
+    perhaps: list[str]
+
+
 class SupplyStates(TypedDict):
     """The whole table."""
 
@@ -74,6 +82,7 @@ class SupplyStates(TypedDict):
     most: int
     states: list[StateData]
     isolation: list[Opened]
+    losses: list[Lost]
     deferral: str
 
 
@@ -98,6 +107,7 @@ def supply_states(design: Design) -> SupplyStates | None:
         "most": MOST_STATES,
         "states": [_state(states, state) for state in states.states],
         "isolation": _isolation(facts),
+        "losses": _losses(facts),
         "deferral": DEFERRAL,
     }
 
@@ -188,6 +198,18 @@ def _isolation(facts: Facts) -> list[Opened]:
         left = left_with_open(facts, item)
         found.append({"opened": f"{item.name} open", "live": None if isinstance(left, Unknown) else _fed(left)})
     return found
+
+
+def _losses(facts: Facts) -> list[Lost]:
+    """For loads named or marked essential, alarms, detectors and brakes; those with a cell of their own left out."""
+    from checker.facts.loss import losses
+
+    kinds = ("alarm", "detector", "brake")
+    essential = [load for load in facts.subjects("load") if load.is_essential is True or load.item.kind in kinds]
+    bare = [load.item for load in essential if load.own_cell is None]
+    return [
+        {"failed": one.failed, "dark": list(one.dark), "perhaps": list(one.perhaps)} for one in losses(facts, bare)
+    ]
 
 
 def _fed(left: tuple[Left, ...]) -> list[Fed]:

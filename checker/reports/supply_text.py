@@ -49,6 +49,11 @@ def _lines(table: SupplyStates | None, paint: Painter) -> Iterator[str]:
                 for one in words.left(opened):
                     yield from paragraph(one, INDENT, INDENT * 2)
             yield ""
+        if table["losses"]:
+            yield from heading("What goes dark, away from the shore", paint)
+            for loss in table["losses"]:
+                yield from paragraph(f"Without {loss['failed']}: {words.lost(loss)}", "", INDENT)
+            yield ""
     yield from paragraph(DEFERRAL)
 
 

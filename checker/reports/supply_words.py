@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 if TYPE_CHECKING:
-    from checker.reports.supply_states import Fed, Island, Opened, Residual, StateData, SupplyStates
+    from checker.reports.supply_states import Fed, Island, Lost, Opened, Residual, StateData, SupplyStates
 
 NO_MAINS: Final = "The design has no source of mains: there are no supply states."
 FROM_REST: Final = "from shore absent and everything at rest"
@@ -93,6 +93,11 @@ def left(opened: Opened) -> list[str]:
     if opened["live"] is None:
         return ["not known: more combinations than are worked through"]
     return [_left(fed) for fed in opened["live"]] or ["nothing"]
+
+
+def lost(loss: Lost) -> str:
+    """Which essential loads go dark with one failure."""
+    return listed([*loss["dark"], *(f"perhaps {name}" for name in loss["perhaps"])])
 
 
 def _left(fed: Fed) -> str:

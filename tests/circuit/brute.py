@@ -65,7 +65,8 @@ def enumerate_states(plan: Plan) -> dict[Positions, list[Seen]]:
 
 
 def _seen(plan: Plan, at: dict[str, str], feeding: list[str], live: set[str]) -> Seen:
-    links, joined = [], set()
+    links: list[tuple[str, int]] = []
+    joined: set[tuple[str, str]] = set()
     for name in feeding:
         neutral = _reached(plan, at, [name], live=False)
         # The link of a generator is a wire and stays when it stops; that of an inverter is a relay that lets go.

@@ -47,7 +47,8 @@ def chosen(plan: Plan, state: State, states: States) -> Positions:
 
 
 def seen(plan: Plan, state: State) -> Seen:
-    links, joined = [], set()
+    links: list[tuple[str, int]] = []
+    joined: set[tuple[str, str]] = set()
     by_name = {feed.name: feed for feed in state.feeding}
     for name in plan.sources:
         if name in by_name:

@@ -167,3 +167,10 @@ def test_names_are_never_markup_in_the_drawing() -> None:
     first = found["states"][0]
     first["residual"][0]["source"] = first["neutral"][0]["sources"][0] = "<b>x</b>"
     assert "<b>" not in supply_drawing(found)
+
+
+def test_essential_loads_that_one_failure_leaves_dark_are_told() -> None:
+    found = table("house-48", {"equipment.gas-alarm.own cell": "none"})
+    assert {one["failed"]: one["dark"] for one in found["losses"]}["alarm-supply"] == ["gas-alarm"]
+    assert "Without alarm-supply: gas-alarm" in words(found)
+    assert table("house-48")["losses"] == []  # its own cell keeps the alarm going
