@@ -14,12 +14,10 @@ def command(
     file: Annotated[str, typer.Argument(metavar="FILE", help="The design file.", show_default=False)],
     form: Annotated[Format, typer.Option("--format", help="How the day is written.")] = "text",
     start: Annotated[
-        float | None,
+        str | None,
         typer.Option(
-            help="State of charge at midnight in percent; left out: after a like day that began full.",
+            help="State of charge at midnight, 0 to 100 %; left out: after a like day that began full.",
             metavar="PERCENT",
-            min=0.0,
-            max=100.0,
         ),
     ] = None,
     cold: Annotated[bool, typer.Option("--cold", help="A coldest day: no charging in frost.")] = False,
@@ -48,8 +46,9 @@ def command(
         raise Refused(f"{file}: a day cannot be told: {inputs.reason}")
     if cold and not inputs.cold:
         raise Refused(f"{file}: --cold needs the charging window of the house battery and the coldest air")
-    run = day_run(inputs, None if start is None else start / 100.0, cold=cold)
-    document = day_document(design, facts, run, start=None if start is None else start / 100.0, cold=cold)
+    charge = None if start is None else _charge(start)
+    run = day_run(inputs, charge, cold=cold)
+    document = day_document(design, facts, run, start=charge, cold=cold)
     if form == "json":
         import json
 
@@ -61,3 +60,16 @@ def command(
     else:
         deliver(pieces, Path(output), input_files(file, ()))
     return 0
+
+
+def _charge(text: str) -> float:
+    """A state of charge from `80` or `80 %`. Raises Refused."""
+    from checker.commands.refusal import Refused
+
+    try:
+        percent = float(text.strip().removesuffix("%"))
+    except ValueError:
+        percent = -1.0
+    if not 0.0 <= percent <= 100.0:
+        raise Refused(f"--start: {text!r} is no state of charge; write a number from 0 to 100, such as 80")
+    return percent / 100.0
