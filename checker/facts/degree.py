@@ -4,12 +4,20 @@ from __future__ import annotations
 
 from typing import Any
 
+from checker.facts.subject import Subject
 from checker.quantities import Unknown
 
 
 def against_water(code: Any) -> Any:
     """The second digit of a code such as IP44; unknown for X or an unknown code, None where there is no code."""
     return _digit(code, 3, "water")
+
+
+def water_in(s: Subject, state: str) -> Any:
+    """The second digit of the degree of an inlet or outlet that is `open` or `mated`; its one degree serves both."""
+    value = s.read(s.item, f"degree.{state}")
+    whole = isinstance(value, Unknown) and s.item.has("degree")
+    return against_water(s.read(s.item, "degree") if whole else value)
 
 
 def against_objects(code: Any) -> Any:

@@ -10,7 +10,7 @@ from checker.design.given import MISSING, Given, RatedVoltage, Where
 from checker.design.vocabulary.vehicle import EARTHING
 from checker.design.vocabulary.words import SHAPES, SIDES
 from checker.facts.catalogue import fact, subjects
-from checker.facts.degree import against_water
+from checker.facts.degree import water_in
 from checker.facts.mains import TOO_MANY, answer, ever, feed_named, states_of, tell_state
 from checker.facts.subject import Facts, Subject
 from checker.quantities import (
@@ -80,11 +80,6 @@ def lid(s: Subject) -> Any:
     return s.read(s.item, "lid")
 
 
-def _degree(s: Subject, state: str) -> Any:
-    value = s.read(s.item, f"degree.{state}")
-    return s.read(s.item, "degree") if isinstance(value, Unknown) and s.item.has("degree") else value
-
-
 @fact(
     "inlet",
     "water_open",
@@ -93,7 +88,7 @@ def _degree(s: Subject, state: str) -> Any:
     source="IEC 60529 (from memory)",
 )
 def water_open(s: Subject) -> Any:
-    return against_water(_degree(s, "open"))
+    return water_in(s, "open")
 
 
 @fact(
@@ -104,7 +99,7 @@ def water_open(s: Subject) -> Any:
     source="IEC 60529 (from memory)",
 )
 def water_mated(s: Subject) -> Any:
-    return against_water(_degree(s, "mated"))
+    return water_in(s, "mated")
 
 
 @fact("inlet", "site_earthing", words=EARTHING, says="How the neutral of the sites is earthed, IEC 60364-1.")

@@ -10,7 +10,7 @@ from checker.circuit.states import Truth
 from checker.design.given import Box, RatedVoltage, Where
 from checker.design.vocabulary.words import SHAPES
 from checker.facts.catalogue import fact, subjects
-from checker.facts.degree import against_water
+from checker.facts.degree import water_in
 from checker.facts.mains import answer
 from checker.facts.subject import Facts, Subject
 from checker.facts.supply import supplies_by_load
@@ -97,11 +97,6 @@ def is_in_the_open(s: Subject) -> Any:
     return kind in ("outside", "under body")
 
 
-def _degree(s: Subject, state: str) -> Any:
-    value = s.read(s.item, f"degree.{state}")
-    return s.read(s.item, "degree") if isinstance(value, Unknown) and s.item.has("degree") else value
-
-
 @fact(
     "outlet",
     "water_open",
@@ -110,7 +105,7 @@ def _degree(s: Subject, state: str) -> Any:
     source="IEC 60529 (from memory)",
 )
 def water_open(s: Subject) -> Any:
-    return against_water(_degree(s, "open"))
+    return water_in(s, "open")
 
 
 @fact(
@@ -121,7 +116,7 @@ def water_open(s: Subject) -> Any:
     source="IEC 60529 (from memory)",
 )
 def water_mated(s: Subject) -> Any:
-    return against_water(_degree(s, "mated"))
+    return water_in(s, "mated")
 
 
 @fact("outlet", "own_residual_current", unit="mA", says="Rated residual current of a device within it; none without.")
