@@ -113,9 +113,17 @@ def goes_dark(facts: Facts, node: str, names: tuple[str, ...]) -> Truth:
     return answer
 
 
+def _on_the_way(facts: Facts, number: int, node: str) -> set[str]:
+    """The equipment on one certain way to a node; every bank in turn is asked for the same node."""
+    kept: dict[tuple[int, str], set[str]] = facts.store.setdefault("on the way", {})
+    if (number, node) not in kept:
+        kept[number, node] = passed(reaches(facts, number, most=False), node)
+    return kept[number, node]
+
+
 def _dark_in(facts: Facts, number: int, node: str, names: tuple[str, ...]) -> Truth:
     certain = reaches(facts, number, most=False)
-    if node in certain and not passed(certain, node).intersection(names):
+    if node in certain and not _on_the_way(facts, number, node).intersection(names):
         return False
     if node not in certain and node not in reaches(facts, number, most=True):
         return False

@@ -33,9 +33,26 @@ def _way(facts: Facts, supply: Supply) -> list[Edge]:
 
 
 def _edges(facts: Facts, state: State, start: str, end: str) -> Iterator[Edge]:
+    kept: dict[tuple[str, str], Tree] = facts.shared.setdefault("mains trees", {})
+    key = (state.name, start)
+    if key not in kept:
+        kept[key] = _tree(facts, state, start)
+    found: list[Edge] = []
+    step = kept[key].get(end)
+    while step is not None:
+        found.append(step[1])
+        step = kept[key][step[0]]
+    yield from reversed(found)
+
+
+Tree = dict[str, tuple[str, Edge] | None]
+
+
+def _tree(facts: Facts, state: State, start: str) -> Tree:
+    """Each live node that a source reaches in a state -> the node before it and the edge between; one walk for all."""
     movable = {id(link) for link in state.mains.switching}
     closed = {id(link) for link in (*state.closed, *state.perhaps)}
-    before: dict[str, tuple[str, Edge] | None] = {start: None}
+    before: Tree = {start: None}
     todo = [start]
     for node in todo:
         for edge, far in facts.network.near.get(node, ()):
@@ -44,12 +61,7 @@ def _edges(facts: Facts, state: State, start: str, end: str) -> Iterator[Edge]:
                 continue
             before[far] = (node, edge)
             todo.append(far)
-    found: list[Edge] = []
-    step = before.get(end)
-    while step is not None:
-        found.append(step[1])
-        step = before[step[0]]
-    yield from reversed(found)
+    return before
 
 
 def _conductors(facts: Facts, supply: Supply) -> list[Conductor]:
