@@ -17,12 +17,21 @@ METHOD = "circuits that run through it, by the looms of the place and the chambe
 
 def bands(s: Subject) -> dict[str, str]:
     """Circuits that pass the place -> mains or elv, in file order; bonding conductors belong to neither."""
-    found = {}
+    found: dict[str, dict[str, str]] | None = s.facts.shared.get("bands by place")
+    if found is None:
+        found = s.facts.shared["bands by place"] = _bands(s)
+    return found.get(s.item.name, {})
+
+
+def _bands(s: Subject) -> dict[str, dict[str, str]]:
+    found: dict[str, dict[str, str]] = {}
     for circuit in s.facts.network.circuits:
         if equal(circuit.value("duty"), "bonding") is True:
             continue
-        if any(isinstance(step, Length) and step.place == s.item.name for step in circuit.run):
-            found[circuit.name] = MAINS if s.facts.network.systems[circuit.name] == "ac" else ELV
+        band = MAINS if s.facts.network.systems[circuit.name] == "ac" else ELV
+        for step in circuit.run:
+            if isinstance(step, Length) and step.place is not None:
+                found.setdefault(step.place, {})[circuit.name] = band
     return found
 
 

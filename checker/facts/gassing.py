@@ -86,11 +86,13 @@ def vent_needed(s: Subject) -> Any:
     "equipment",
     "close_range",
     unit="mm",
-    says="Distance from a lead-acid battery within which nothing may spark while it charges.",
+    says="Distance from a lead-acid battery within which nothing may spark while it charges; none for others.",
     method="28.8 mm × cube root of the gassing current in mA",
     source="IEC 62485-2 / EN 50272-2, 7.4 (from memory); gassing currents of IEC 62485-3 (seen)",
 )
 def close_range(s: Subject) -> Any:
+    if s.is_lead is False:
+        return None
     return corners(hydrogen_close_range, cell_gassing(s, s.item))
 
 
@@ -98,10 +100,12 @@ def close_range(s: Subject) -> Any:
     "equipment",
     "nearest_spark",
     unit="mm",
-    says="Distance to the nearest equipment that sparks in use.",
+    says="Distance from a lead-acid battery to the nearest equipment that sparks in use; none for others.",
     method="between boxes",
 )
 def nearest_spark(s: Subject) -> Any:
+    if s.is_lead is False:
+        return None
     here = stands(s, s.item)
     found: Number = None
     for one in s.facts.subjects("equipment"):

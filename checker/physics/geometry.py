@@ -129,7 +129,7 @@ def swing(box: Cuboid, at: Point, along: str) -> Cuboid:
 def line_distance(box: Cuboid, start: Point, end: Point) -> float:
     """Shortest distance from a box to a straight line between two points, zero when it meets the box. [m]
 
-    The distance to a box is convex along a line, so thirds are taken away until it is found to a micrometre.
+    The distance to a box is convex along a line, so thirds are taken away until it is found to far below a micrometre.
     """
 
     def at(share: float) -> float:
@@ -137,7 +137,7 @@ def line_distance(box: Cuboid, start: Point, end: Point) -> float:
         return math.hypot(*(axis_gap(box.low[i], box.high[i], point[i], point[i]) for i in range(3)))
 
     low, high = 0.0, 1.0
-    while high - low > 1e-12:
+    while high - low > 1e-9:
         first, second = low + (high - low) / 3.0, high - (high - low) / 3.0
         low, high = (low, second) if at(first) <= at(second) else (first, high)
     return min(at(0.0), at(1.0), at((low + high) / 2.0))

@@ -235,6 +235,8 @@ def _moving(found: Scene, placed: Sheet) -> Iterator[str]:
 
 def _arrow(part: Sweep, placed: Sheet) -> Iterator[str]:
     """From the middle of the stowed part as far as it travels; nothing where it moves towards the eye."""
+    if not part.along:
+        return
     axis, sense = "xyz".index(part.along[-1]), -1.0 if part.along.startswith("-") else 1.0
     far = list(part.stowed.middle)
     grows = part.way.high[axis] - part.stowed.high[axis] if sense > 0 else part.stowed.low[axis] - part.way.low[axis]

@@ -18,7 +18,10 @@ if TYPE_CHECKING:
     from checker.reports.document import Document
 
 class Sweep(NamedTuple):
-    """A moving part: its box as stowed, all the space it passes through, which way it goes and how far as written."""
+    """A moving part: its box as stowed, all the space it passes through, which way it goes and how far.
+
+    `along` is empty for a part that turns.
+    """
 
     name: str
     stowed: Shape
@@ -85,6 +88,8 @@ def scene(design: Design, report: Document) -> Scene:
 
 def travels(part: Sweep, found: Scene) -> str:
     """`travels 0.9 m to the right`."""
+    if not part.along:
+        return "turns; the box around its way"
     axis, sense = part.along.removeprefix("-"), -1.0 if part.along.startswith("-") else 1.0
     words = {"x": ("forward", "rearward"), "y": ("to the right", "to the left"), "z": ("up", "down")}[axis]
     along = {"x": found.forward, "y": found.rightward, "z": found.upward}[axis]
@@ -144,8 +149,9 @@ def _sweeps(s: Subject, design: Design) -> Iterable[Sweep]:
     for part in design.moving.values():
         stowed, way = shape_of(part, extent(s, part)), shape_of(part, swept_extent(s, part))
         if stowed is not None and way is not None:
-            far = part.value("travel.distance")
-            yield Sweep(part.name, stowed, way, str(part.value("travel.along")), show(far, "m"))
+            far, along = part.value("travel.distance"), part.value("travel.along")
+            straight = isinstance(along, str) and not (part.has("sweeps") or part.has("hinge.at"))
+            yield Sweep(part.name, stowed, way, along if straight else "", show(far, "m") if straight else "")
 
 
 def _services(design: Design) -> Iterable[Line]:

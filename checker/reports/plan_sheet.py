@@ -139,6 +139,11 @@ def beside(words: str, size: float, around: Frame, bold: bool = False) -> list[C
 
 def settle(candidates: Sequence[Candidate], taken: Sequence[Frame], soft: Sequence[Frame], area: Frame) -> Frame:
     """The candidate that covers least of what stands already; `soft` may be covered sooner than `taken`."""
+    left = min(frame.x for frame, _ in candidates)
+    right = max(frame.x + frame.wide for frame, _ in candidates)
+    # What lies left or right of every candidate is covered by none.
+    taken = [one for one in taken if one.x < right and one.x + one.wide > left]
+    soft = [one for one in soft if one.x < right and one.x + one.wide > left]
 
     def cost(candidate: Candidate) -> float:
         frame, base = candidate

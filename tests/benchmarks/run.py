@@ -1,10 +1,18 @@
-"""Every benchmark, one table: `python -m tests.benchmarks.run [start] [reading] [rules] [size] [network] [states]`."""
+"""Every benchmark, one table: `python -m tests.benchmarks.run [start] [reading] [rules] [size] [network] [states] [space]`."""
 
 from __future__ import annotations
 
 import sys
 
-from tests.benchmarks import bench_network, bench_reading, bench_rules, bench_size, bench_start, bench_states
+from tests.benchmarks import (
+    bench_network,
+    bench_reading,
+    bench_rules,
+    bench_size,
+    bench_space,
+    bench_start,
+    bench_states,
+)
 from tests.benchmarks.timing import table
 
 BENCHMARKS = {
@@ -14,6 +22,7 @@ BENCHMARKS = {
     "size": bench_size.rows,
     "network": bench_network.rows,
     "states": bench_states.rows,
+    "space": bench_space.rows,
 }
 
 

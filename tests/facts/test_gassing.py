@@ -51,3 +51,8 @@ def test_a_fan_that_nobody_watches_does_not_stop_the_charger() -> None:
     assert ask("place", "bay", "fan_guarded", ("equipment.blower", fan), told) is True
     deaf = fan.replace("flow sensed: true", "flow sensed: false")
     assert ask("place", "bay", "fan_guarded", ("equipment.blower", deaf), told) is False
+
+
+def test_what_is_no_lead_acid_battery_has_no_range_in_which_nothing_may_spark() -> None:
+    assert ask("equipment", "FL", "close_range") is None
+    assert ask("equipment", "house", "close_range") is None

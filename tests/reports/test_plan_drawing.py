@@ -218,3 +218,11 @@ def test_travel_is_told_by_the_sides_of_the_vehicle() -> None:
     found = scene(coach(), report())
     assert travels(found.moving[0], found).endswith("to the right")
     assert travels(found.moving[0], found._replace(rightward=-1.0)).endswith("to the left")
+
+
+def test_a_part_that_turns_is_drawn_by_the_box_around_its_way() -> None:
+    text = COACH.read_text("utf-8")
+    hinge = (("moving.slide.hinge", "{at: [3.2 m, 0.2 m, 0.9 m], along: z}"), ("moving.slide.travel", "unknown"))
+    found = scene(read_text(text, "coach", hinge), report())
+    assert travels(found.moving[0], found) == "turns; the box around its way"
+    assert classed(drawn(read_text(text, "coach", hinge), report()), "way")
