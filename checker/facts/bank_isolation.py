@@ -11,6 +11,7 @@ from checker.design.run import Length
 from checker.facts.bank import home, loose_bank, stands_unseen
 from checker.facts.catalogue import fact
 from checker.facts.subject import Facts, Subject
+from checker.facts.unseen import where_it_stands
 from checker.quantities import UNKNOWN, Number, Range, Truth, Unknown, add, either, every, greatest, least
 from checker.quantities.values import between
 
@@ -214,6 +215,7 @@ def bank_of(facts: Facts, switch: Equipment) -> Any:
 
 @fact("switch", "isolates_bank", of="bank", type="subject", says="The bank it isolates; none when it isolates none.",
       method="the first switch on a way from a bank to loads")  # fmt: skip
+@where_it_stands
 def isolates_bank(s: Subject) -> Any:
     found = bank_of(s.facts, s.item)
     if found is None:

@@ -10,6 +10,7 @@ from checker.facts.catalogue import fact
 from checker.facts.clearing import clearing_borders
 from checker.facts.conductor_given import wire_length
 from checker.facts.subject import Facts, Subject
+from checker.facts.unseen import where_it_stands
 from checker.quantities import Number, Range, Truth, Unknown, both, either, greater, greatest, some
 
 
@@ -64,6 +65,7 @@ def branch_length(s: Subject) -> Any:
     says="The negative of its circuit is joined to the chassis.",
     method="graph of return and bonding conductors, joined sides of converters counted",
 )
+@where_it_stands
 def negative_on_chassis(s: Subject) -> Truth:
     if isinstance(s.protects, Unknown):
         return s.protects

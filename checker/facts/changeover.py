@@ -11,6 +11,7 @@ from checker.facts.catalogue import fact, subjects
 from checker.facts.mains import TOO_MANY, answer, read_switching, states_of
 from checker.facts.state import METHOD
 from checker.facts.subject import Facts, Subject
+from checker.facts.unseen import where_it_stands
 from checker.quantities import UNKNOWN, Number, Unknown, divide, greatest
 
 
@@ -88,6 +89,7 @@ def _two(reached: dict[str, set[str]]) -> bool:
     says="Different sources of mains can stand at two of its throws.",
     method=METHOD,
 )
+@where_it_stands
 def is_between_sources(s: Subject) -> Any:
     read_switching(s)
     if not states_of(s.facts).complete:
@@ -103,6 +105,7 @@ def is_between_sources(s: Subject) -> Any:
     says="Greatest current of a source that it may carry.",
     method="site outlet (else the inlet), generator or inverter power over the mains voltage",
 )
+@where_it_stands
 def source_current(s: Subject) -> Any:
     _, may = _reached(s)
     names = {name for reached in may.values() for name in reached}

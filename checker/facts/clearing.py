@@ -13,6 +13,7 @@ from checker.facts.conductor_given import wire_length
 from checker.facts.device import faults_of
 from checker.facts.least_fault import least_faults_of, limiting, zones_of
 from checker.facts.subject import Subject
+from checker.facts.unseen import where_it_stands
 from checker.outofrange import OutOfRange
 from checker.physics.clearing import Characteristic, let_through, of_family, of_points, opening, promised
 from checker.physics.fuse_curves import Band
@@ -114,6 +115,7 @@ def slowest(times: list[Number]) -> Number:
     method="time-current band at device.prospective_min, straight on log-log paper between its points",
     source=SOURCE,
 )
+@where_it_stands
 def clearing_time(s: Subject) -> Any:
     current = s.prospective_min
     return None if current is None else as_number(over(s, current, opening))
@@ -127,6 +129,7 @@ def clearing_time(s: Subject) -> Any:
     method="upper edge of the time-current band at device.prospective_min; a range where its series is not known",
     source=SOURCE,
 )
+@where_it_stands
 def clears_by(s: Subject) -> Any:
     current = s.prospective_min
     if current is None:
@@ -144,6 +147,7 @@ def clears_by(s: Subject) -> Any:
     method="upper edge of the time-current band at the limit of the converter; its peak where it lasts long enough",
     source=SOURCE,
 )
+@where_it_stands
 def limited_clears_by(s: Subject) -> Any:
     source = limiting(s)
     if source is None:
@@ -171,6 +175,7 @@ def limited_clears_by(s: Subject) -> Any:
     method="greatest I² t of the band over all currents up to device.prospective_max",
     source=SOURCE,
 )
+@where_it_stands
 def let_through_of(s: Subject) -> Any:
     return _let_through(s, s.prospective_max)
 

@@ -14,7 +14,7 @@ from checker.facts.catalogue import fact, subjects
 from checker.facts.conductor import cold_wire_resistance
 from checker.facts.levels import highest_of, level_at, read_level
 from checker.facts.subject import Facts, Subject
-from checker.facts.unseen import may_be_hidden
+from checker.facts.unseen import may_be_hidden, where_it_stands
 from checker.physics.fuse_curves import conventional_factor
 from checker.quantities import UNKNOWN, Number, Range, Truth, Unknown, Window, corners, divide, greatest, multiply, show
 
@@ -199,6 +199,7 @@ def circuit_voltage(s: Subject) -> Any:
 
 
 @fact("device", "in_return", type="yes/no", says="It opens the return alone.", method="graph")
+@where_it_stands
 def in_return(s: Subject) -> bool:
     found = _links(s)
     conductors = [s.facts.network.by_link.get(id(link)) for link in found]
@@ -212,6 +213,7 @@ def in_return(s: Subject) -> bool:
     says="Supply reaches it at the side meant for the load.",
     method="graph: the run enters it at its load side, or a source stands behind that side",
 )
+@where_it_stands
 def reverse_fed(s: Subject) -> bool:
     if s.item.kind == "fuse":
         return False
@@ -251,6 +253,7 @@ def protects(s: Subject) -> Any:
     says="Greatest lasting current through it.",
     method="design current of the conductor it stands in",
 )
+@where_it_stands
 def load_current(s: Subject) -> Any:
     most: Number = 0.0
     if isinstance(s.protects, Unknown):

@@ -17,6 +17,7 @@ from checker.facts.converter import INVERTERS, charging_outputs
 from checker.facts.levels import level_at
 from checker.facts.loads import rated_current, running_current
 from checker.facts.subject import Facts, Subject
+from checker.facts.unseen import where_it_stands
 from checker.outofrange import OutOfRange
 from checker.physics.converter import loss
 from checker.quantities import (
@@ -61,6 +62,7 @@ def _not_backwards(edge: Edge) -> bool:
     says="The inverters whose empty capacitors are charged when it closes onto a battery.",
     method="graph: without it no battery reaches their battery terminals",
 )
+@where_it_stands
 def capacitors_behind(s: Subject) -> Any:
     loose = loose_bank(s.facts)
     if loose is not None:

@@ -18,6 +18,7 @@ from checker.facts.bank_isolation import ways
 from checker.facts.catalogue import fact
 from checker.facts.mains import TOO_MANY, states_of
 from checker.facts.subject import Facts, Subject
+from checker.facts.unseen import where_it_stands
 from checker.quantities import Unknown
 
 ROOTS = ("battery", "alternator", "solar array", "shore inlet", "generator", "vehicle coupling")
@@ -127,6 +128,7 @@ def left_with_open(facts: Facts, item: Equipment) -> tuple[Left, ...] | Unknown:
     says="Mains outlets and appliances that some source still feeds in some supply state while it is open.",
     method="every supply state worked out again without it; inverters without a battery taken out",
 )
+@where_it_stands
 def leaves_mains_live(s: Subject) -> Any:
     states = States(s.facts.network, frozenset({s.id}))
     if not states.complete:

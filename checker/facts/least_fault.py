@@ -13,6 +13,7 @@ from checker.facts.conductor import resistance_per_metre
 from checker.facts.conductor_given import wire_length
 from checker.facts.levels import highest_of, nominal_of
 from checker.facts.subject import Facts, Subject
+from checker.facts.unseen import where_it_stands
 from checker.physics.battery import lfp_cell_voltage
 from checker.quantities import (
     UNKNOWN,
@@ -210,6 +211,7 @@ def sides(s: Subject) -> list[tuple[Link, str]]:
     says="A battery or a towing vehicle stands behind it, so that much more than its rating can flow.",
     method="graph",
 )
+@where_it_stands
 def fed_by_storage(s: Subject) -> bool:
     held = least_faults_of(s.facts)
     return any(held.weakest(link, node) is not None for link, node in sides(s))
@@ -224,6 +226,7 @@ def fed_by_storage(s: Subject) -> bool:
     method="voltage of a low battery over its resistance, the conductors hot, there and back, up to the next devices",
     source="Ohm's law; battery 10 % charged with 1.5 times its stated resistance: common practice, no source",
 )
+@where_it_stands
 def prospective_min(s: Subject) -> Any:
     held = least_faults_of(s.facts)
     found: list[Number] = []
@@ -274,6 +277,7 @@ def _tell(s: Subject, source: Source | None, *paths: Path) -> None:
     says="The converter that alone holds up the bus behind it; none where there is not.",
     method="graph",
 )
+@where_it_stands
 def limiting_source(s: Subject) -> str | None:
     found = limiting(s)
     return None if found is None else found.name
@@ -296,6 +300,7 @@ def limiting(s: Subject) -> Source | None:
     says="Current that the converter behind it keeps giving into a short; none where there is no such converter.",
     method="rated current of one that limits; down to nothing for one that shuts down or does not say what it does",
 )
+@where_it_stands
 def limited_current_of(s: Subject) -> Any:
     source = limiting(s)
     if source is None:
@@ -311,6 +316,7 @@ def limited_current_of(s: Subject) -> Any:
     type="yes/no",
     says="The converter behind it ends a short by shutting down.",
 )
+@where_it_stands
 def limiting_source_shuts_down(s: Subject) -> Any:
     source = limiting(s)
     if source is None:

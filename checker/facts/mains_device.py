@@ -12,6 +12,7 @@ from checker.facts.catalogue import fact
 from checker.facts.mains import TOO_MANY, answer, ever, states_of, tell
 from checker.facts.subject import Facts, Subject
 from checker.facts.supply import supplies_of
+from checker.facts.unseen import where_it_stands
 from checker.quantities import Number, Unknown, greatest, least
 
 
@@ -27,6 +28,7 @@ def supply_is_polarised(s: Subject) -> Any:
     says="In some supply state the shore feeds it.",
     method="every reachable supply state",
 )
+@where_it_stands
 def is_fed_from_shore(s: Subject) -> Any:
     links = [link for link in _live_links(s.facts).get(s.item.name, ()) if link.a in states_of(s.facts).mains.nodes]
     if not links:
@@ -63,6 +65,7 @@ def _live_links(facts: Facts) -> dict[str, list[Link]]:
     says="It is the first overcurrent device that the shore meets aboard.",
     method="walk along live conductors from each inlet",
 )
+@where_it_stands
 def is_first_from_shore(s: Subject) -> bool:
     found: set[str] | None = s.facts.store.get("first from shore")
     if found is None:
@@ -130,6 +133,7 @@ SMOOTH, FAST = "smooth dc", "high frequency"
     method="type AC never; A for alternating and pulsating; F for high frequency as well; B for smooth direct current",
     source="IEC 60364-5-53, 531.3.3, 2019 (from memory)",
 )
+@where_it_stands
 def type_suits_loads(s: Subject) -> Any:
     kind = s.residual_type
     if not isinstance(kind, str):
@@ -152,6 +156,7 @@ def type_suits_loads(s: Subject) -> Any:
 
 
 @fact("device", "protects_mains_loads", unit="count", says="Outlets and appliances behind a residual-current device.")
+@where_it_stands
 def protects_mains_loads(s: Subject) -> float:
     return float(len(_behind(s)))
 

@@ -13,6 +13,7 @@ from checker.facts.least_fault import zones_of
 from checker.facts.levels import level_at
 from checker.facts.loads import rated_current
 from checker.facts.subject import Subject
+from checker.facts.unseen import where_it_stands
 from checker.facts.zone_loads import loads_behind, supplying
 from checker.physics.clearing import held_for, promised
 from checker.quantities import (
@@ -156,6 +157,7 @@ def _surge(s: Subject, item: Equipment) -> tuple[Number, Number] | None:
     says="Greatest short current of a start or surge through it; none when nothing behind it starts.",
     method="start current, or surge of an inverter at its lowest voltage, with what else runs",
 )
+@where_it_stands
 def greatest_start(s: Subject) -> Any:
     found = [one.current for one in starts(s)]
     return greatest(found) if found else None
@@ -168,6 +170,7 @@ def greatest_start(s: Subject) -> Any:
     says="Motors, compressors or inverters draw through it with no other device between.",
     method="graph",
 )
+@where_it_stands
 def has_starts(s: Subject) -> bool:
     return bool(starts(s))
 
@@ -180,6 +183,7 @@ def has_starts(s: Subject) -> bool:
     method="time of each start at most the lower edge of the time-current band at its current",
     source=SOURCE,
 )
+@where_it_stands
 def holds_starts(s: Subject) -> Truth:
     answers: list[Truth] = []
     for one in starts(s):

@@ -9,6 +9,7 @@ from checker.facts.catalogue import fact
 from checker.facts.levels import level_at
 from checker.facts.loads import rated_current
 from checker.facts.subject import Subject
+from checker.facts.unseen import where_it_stands
 from checker.facts.zone_loads import loads_behind
 from checker.physics.interpolation import linear
 from checker.physics.tables import table
@@ -83,6 +84,7 @@ def hot_rating(s: Subject) -> Any:
     method="load current less the loads that are said to run less than three hours",
     source="NFPA 70 article 100, continuous load (from memory)",
 )
+@where_it_stands
 def lasting_current(s: Subject) -> Any:
     whole = s.load_current
     sure: Number = 0.0

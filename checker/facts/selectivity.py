@@ -14,6 +14,7 @@ from checker.facts.clearing import SOURCE, characteristics
 from checker.facts.device import faults_of
 from checker.facts.least_fault import least_faults_of, sides, zones_of
 from checker.facts.subject import Facts, Subject
+from checker.facts.unseen import where_it_stands
 from checker.physics.clearing import Characteristic, energy_at, is_published, opening
 from checker.quantities import Number, Range, Truth, Unknown, every, show
 
@@ -58,6 +59,7 @@ def pairs(s: Subject) -> list[Pair]:
     says="The next devices towards the batteries, in series with it.",
     method="graph: the devices at the edge of the zone behind it through which a battery feeds",
 )
+@where_it_stands
 def upstream(s: Subject) -> tuple[Any, ...]:
     names = dict.fromkeys(one.link.equipment.name for pair in pairs(s) for one in pair.borders)
     found = (s.facts.subject("device", name) for name in names)
@@ -71,6 +73,7 @@ def upstream(s: Subject) -> tuple[Any, ...]:
     says="A device upstream of it also feeds loads that people depend on and that have no cell of their own.",
     method="graph: essential loads behind the upstream device and not behind this one",
 )
+@where_it_stands
 def shares_with_essentials(s: Subject) -> bool:
     counted = _essentials(s.facts)
     for pair in pairs(s):
@@ -138,6 +141,7 @@ def _essential_nodes(facts: Facts) -> list[str]:
     "the points of a fuse, its energy below a quarter of that of the other at its last point",
     source=f"{SOURCE}; the quarter: common practice, no source",
 )
+@where_it_stands
 def opens_before_upstream(s: Subject) -> Truth:
     return every([_first(s, pair, border) for pair in pairs(s) for border in pair.borders])
 
@@ -151,6 +155,7 @@ def opens_before_upstream(s: Subject) -> Truth:
     method="as device.opens_before_upstream, one by one",
     source=SOURCE,
 )
+@where_it_stands
 def selective_with(s: Subject) -> tuple[Any, ...]:
     names: dict[str, None] = {}
     for pair in pairs(s):

@@ -12,6 +12,7 @@ from checker.facts.catalogue import fact, subjects
 from checker.facts.currents import design_currents
 from checker.facts.levels import level_at, read_level
 from checker.facts.subject import Facts, Subject
+from checker.facts.unseen import where_it_stands
 from checker.quantities import UNKNOWN, Number, Unknown, greatest
 
 KINDS = ("switch", "relay", "combiner", "changeover")
@@ -141,6 +142,7 @@ def circuit_voltage(s: Subject) -> Any:
     says="Greatest lasting current through it over all modes.",
     method="design current of the conductors at its terminals",
 )
+@where_it_stands
 def greatest_current(s: Subject) -> Any:
     most: Number = 0.0
     currents = design_currents(s.facts)

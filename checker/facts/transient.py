@@ -10,6 +10,7 @@ from checker.facts.converter_bus import alone
 from checker.facts.device import faults_of
 from checker.facts.least_fault import live_links
 from checker.facts.subject import Subject
+from checker.facts.unseen import where_it_stands
 from checker.physics.arc import arc_energy, loop_inductance
 from checker.physics.capacitor import stored_energy
 from checker.physics.inrush import inrush_energy, left_after_precharge, peak_current, resistor_power
@@ -29,6 +30,7 @@ CIRCUIT = "resistance, inductance and capacitance in series (circuit theory)"
     says="Empty capacitors that it closes onto a battery, together; none when there are none.",
     method="sum of the input capacitance of the inverters behind it",
 )
+@where_it_stands
 def capacitance_behind(s: Subject) -> Any:
     found = [one.input_capacitance for one in s.capacitors_behind]
     return total(found) if found else None
@@ -41,6 +43,7 @@ def capacitance_behind(s: Subject) -> Any:
     says="Least resistance of batteries and leads before it: highest voltage over the greatest short-circuit current.",
     method="as device.prospective_max, at its contact",
 )
+@where_it_stands
 def path_resistance(s: Subject) -> Any:
     faults = faults_of(s.facts)
     found = [faults.through(link) for link in live_links(s)]
@@ -69,6 +72,7 @@ def _run(s: Subject) -> Number:
     method="length of the run times 0.5 to 1.2 µH/m",
     source="common practice, no source",
 )
+@where_it_stands
 def path_inductance(s: Subject) -> Any:
     return corners(loop_inductance, _run(s), INDUCTANCE_PER_M)
 

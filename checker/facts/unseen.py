@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import wraps
+from typing import Any
+
 from checker.circuit.limits import islands, live_graph
-from checker.facts.subject import Facts
+from checker.facts.subject import Facts, Subject
 from checker.quantities import Unknown
 
 
@@ -40,4 +44,30 @@ def _fed(facts: Facts) -> set[str]:
                 fed.update(part)
         facts.shared["fed"] = fed
     found: set[str] = facts.shared["fed"]
+    return found
+
+
+def standing(facts: Facts) -> frozenset[str]:
+    """Names of the devices that stand in a circuit: something is joined to them."""
+    if "standing" not in facts.shared:
+        near = facts.network.near
+        links = (link for link in facts.network.links if len(near[link.a]) > 1 or len(near[link.b]) > 1)
+        facts.shared["standing"] = frozenset(link.equipment.name for link in links)
+    found: frozenset[str] = facts.shared["standing"]
+    return found
+
+
+def astray(facts: Facts, name: str) -> Unknown | None:
+    """Why nobody knows where a device stands: no run names it, and part of one was not seen; None when it is known."""
+    return may_be_hidden(facts, name) if hiding_places(facts) and name not in standing(facts) else None
+
+
+def where_it_stands(function: Callable[[Any], Any]) -> Callable[[Any], Any]:
+    """A fact of a device or switch that rests on the circuit it stands in: unknown while nobody knows that circuit."""
+
+    @wraps(function)
+    def found(s: Subject) -> Any:
+        hidden = astray(s.facts, s.item.name)
+        return function(s) if hidden is None else hidden
+
     return found
