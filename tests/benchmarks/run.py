@@ -1,4 +1,4 @@
-"""Every benchmark, one table: `python -m tests.benchmarks.run [start] [reading] [rules] [size] [network] [states] [space]`."""
+"""Every benchmark, one table: `python -m tests.benchmarks.run` and names of those wanted, all without one."""
 
 from __future__ import annotations
 
