@@ -17,6 +17,7 @@ __all__ = ["COMMANDS", "CommandLineError", "command_line"]
 COMMANDS = {
     "review": "Review one design file against the rulebook.",
     "explain": "Show the whole working of one rule on one subject.",
+    "survey": "List what has to be looked at, asked or measured.",
     "draw": "Draw the vehicle from above or from the side, with its breaches.",
     "day": "Take the house battery through one day.",
     "predict": "Say what the instruments should read, mode by mode.",

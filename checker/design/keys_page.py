@@ -107,14 +107,15 @@ def _structure(rows: Iterable[Structural]) -> str:
 
 def _table(keys: Iterable[Key]) -> str:
     rows = [
-        f"| `{key.name}`{'*' if key.required else ''} | {key.says} | {_takes(key)} | `{sample(key)}` "
+        f"| `{key.name}`{'*' if key.required else ''} | {key.says} | {takes(key)} | `{sample(key)}` "
         f"| {f'`{key.default}`' if key.default else ''} |"
         for key in keys
     ]
     return "\n".join([TABLE, *rows])
 
 
-def _takes(key: Key) -> str:
+def takes(key: Key) -> str:
+    """What may be written for a key, in words."""
     shape: Callable[[Key], str] | None = _TAKES.get(key.shape)
     text = shape(key) if shape else SHAPES.get(key.shape, key.shape)
     if key.words and key.shape not in ("word", "words"):
