@@ -92,7 +92,7 @@ def _follow(network: Network, first: Edge, node: str, far: str, seen: set[str]) 
         seen.add(end)
         onward = [(after, far_end) for after, far_end in network.near.get(end, ()) if _goes_on(after, edge, end)]
         if not onward or end in network.sinks:
-            done.append(reach if reach.has_device is not False else reach._replace(has_device=False))
+            done.append(reach._replace(length=_to_device(reach)))
         if end not in network.sinks:
             todo.extend((after, far_end, reach) for after, far_end in reversed(onward))
     return _worst(done)

@@ -70,7 +70,7 @@ def _add_circuit(network: Network, circuit: Circuit) -> None:
     starts = port_nodes(view, circuit.start, system)
     ends = [port_nodes(view, port, system) for port in circuit.ends]
     duty = circuit.value("duty")
-    bonding = isinstance(duty, str) and duty == BONDING
+    bonding = duty == BONDING if isinstance(duty, str) else _joins_earths(network, circuit, system)
     single = bonding or len(starts) == 1 or len(ends[0]) == 1
     role = BONDING if bonding else _single_role(starts, ends[0]) if single else LIVE
     start = _node(starts, role)
@@ -87,6 +87,19 @@ def _add_circuit(network: Network, circuit: Circuit) -> None:
         home = port_nodes(view, far, system)[EARTH] if far is not None else starts.get(EARTH)
         if home is not None:
             _conduct(network, circuit, EARTH, home, [ends[0][EARTH]], circuit.earth.run, both=False)
+
+
+def _joins_earths(network: Network, circuit: Circuit, system: str) -> bool:
+    """Whether what a circuit joins is earth, or earth and a lone return: that bonds, whatever it was meant for."""
+    earths = False
+    for port in (circuit.start, *circuit.ends):
+        nodes = port_nodes(network.equipment, port, system)
+        item = network.equipment.get(port.equipment)
+        earthy = item is None or item.kind in ("earth bar", "metal part") or port.port in ("PE", "earth", "case")
+        earths = earths or earthy
+        if not earthy and set(nodes) != {RETURN}:
+            return False
+    return earths
 
 
 def _single_role(starts: dict[str, str], ends: dict[str, str]) -> str:

@@ -180,10 +180,10 @@ class Mains:
         """Circuits of which nobody knows whether they have an earth conductor: perhaps they join the earths."""
         for circuit in self.network.circuits:
             if self.network.systems[circuit.name] == "ac" and circuit.earth.how == "unknown":
-                nodes = [f"{port.equipment}:PE" for port in (circuit.start, *circuit.ends)]
-                nodes += [f"{port.equipment}:{port.port}PE" for port in (circuit.start, *circuit.ends) if port.port]
-                for node in nodes[1:]:
-                    self.earths_perhaps.join(nodes[0], node)
+                ends = [port_nodes(self.network.equipment, port, "ac") for port in (circuit.start, *circuit.ends)]
+                nodes = [one[EARTH] for one in ends if EARTH in one]
+                for near, far in pairwise(nodes):
+                    self.earths_perhaps.join(near, far)
 
     def _unknown_returns(self) -> None:
         """Circuits of which nobody knows whether they have a neutral: perhaps they join the neutrals."""

@@ -6,6 +6,7 @@ from typing import Any
 
 from checker.circuit.elements import CHASSIS, LIVE, RETURN, Link, Wire
 from checker.circuit.groups import Groups
+from checker.circuit.ports import port_nodes
 from checker.facts.catalogue import fact
 from checker.facts.clearing import clearing_borders
 from checker.facts.conductor_given import wire_length
@@ -84,7 +85,7 @@ def negative_on_chassis(s: Subject) -> Truth:
             answers.append(True)
         else:
             known = not perhaps.joined(back.start, CHASSIS)
-            answers.append(False if known else Unknown("whether a converter joins its negatives is not known"))
+            answers.append(False if known else Unknown("whether a converter or an untold return joins it is not known"))
     return some(answers) if answers else Unknown(f"{s.id} stands in no circuit")
 
 
@@ -100,6 +101,12 @@ def _grounded(facts: Facts) -> tuple[Groups, Groups]:
         for link in facts.network.links:
             if link.pole == RETURN:
                 _join(sure, perhaps, link.a, link.b, True)
+        for circuit in facts.network.circuits:
+            if circuit.returns.how == "unknown" and facts.network.systems[circuit.name] == "dc":
+                for port in (circuit.start, *circuit.ends):
+                    back = port_nodes(facts.network.equipment, port, "dc").get(RETURN)
+                    if back is not None:
+                        perhaps.join(back, CHASSIS)
         for item in facts.network.equipment.values():
             if item.kind == "dc converter":
                 _join(sure, perhaps, f"{item.name}:low-", f"{item.name}:high-", _together(item.value("isolated")))

@@ -10,7 +10,7 @@ from checker.facts.catalogue import fact
 from checker.facts.mains import feed_named
 from checker.facts.subject import Subject
 from checker.facts.supply import Supply, own_residual
-from checker.quantities import Number, Range, Unknown, add, equal, greatest, least
+from checker.quantities import Number, Range, Unknown, add, between, both, equal, greatest, least
 
 SLOWEST_S = 0.15
 """Longest time (s) to open at five times the rated residual current, selective devices included: IEC 61008-1 (seen)."""
@@ -34,8 +34,11 @@ def source_is_tt(s: Subject) -> Any:
 )
 def disconnection_time(s: Subject) -> Any:
     supply: Supply = s.item
-    if s.has_residual_device is not True or s.residual_works is not True or s.earth_is_continuous is not True:
-        return s.breaker_clears_by if s.earth_is_continuous is True else Unknown("whether its earth is continuous")
+    if s.earth_is_continuous is not True:
+        return Unknown("whether its earth is continuous")
+    opens = both(s.has_residual_device, s.residual_works)
+    if opens is not True:
+        return s.breaker_clears_by if opens is False else _at_most(s.breaker_clears_by, opens)
     times: list[Number] = []
     for device in supply.path.devices:
         told = s.read(device, "time")
@@ -46,6 +49,13 @@ def disconnection_time(s: Subject) -> Any:
     for one in times[1:]:
         value = least(value, one)
     return value
+
+
+def _at_most(by_breaker: Number, why: Unknown) -> Number:
+    """The time of the breaker, or less where a residual-current device that perhaps works comes first."""
+    if isinstance(by_breaker, Range):
+        return between(0.0, by_breaker.high)
+    return between(0.0, by_breaker) if isinstance(by_breaker, float) and by_breaker < float("inf") else why
 
 
 @fact(

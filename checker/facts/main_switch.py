@@ -20,7 +20,10 @@ OPENERS = frozenset({"switch", "breaker", "rcbo", "rcd", "changeover"})
 
 
 class Cuts:
-    """The live mains side with devices that open as its only edges; what can close counts as closed."""
+    """The live mains side with devices that open as its only edges; what can close counts as closed.
+
+    A stretch that was not seen is such an edge as well, named in `unseen`, since a switch may stand in it.
+    """
 
     def __init__(self, facts: Facts) -> None:
         mains = states_of(facts).mains
@@ -28,10 +31,14 @@ class Cuts:
         self.groups = Groups()
         self.openers: dict[str, Equipment] = {}
         apart: list[Link] = []
+        unseen: list[tuple[str, str, str]] = []
         for conductor in network.conductors:
             if conductor.role == LIVE and network.systems[conductor.circuit.name] == "ac":
                 for wire in conductor.wires:
-                    self.groups.join(wire.a, wire.b)
+                    if wire.gap is None:
+                        self.groups.join(wire.a, wire.b)
+                    else:
+                        unseen.append((f"unseen part of {conductor.circuit.name}", wire.a, wire.b))
         for link in network.links:
             if link.pole != LIVE or link.a not in mains.nodes or link.when == "transfer":
                 continue
@@ -41,10 +48,11 @@ class Cuts:
             else:
                 self.groups.join(link.a, link.b)
         self.edges: dict[str, list[tuple[str, str]]] = {}
-        for link in apart:
-            a, b = self.groups.find(link.a), self.groups.find(link.b)
-            self.edges.setdefault(a, []).append((link.equipment.name, b))
-            self.edges.setdefault(b, []).append((link.equipment.name, a))
+        self.unseen = tuple(dict.fromkeys(name for name, _, _ in unseen))
+        for name, start, end in [*((link.equipment.name, link.a, link.b) for link in apart), *unseen]:
+            a, b = self.groups.find(start), self.groups.find(end)
+            self.edges.setdefault(a, []).append((name, b))
+            self.edges.setdefault(b, []).append((name, a))
         self.ends: dict[str, set[str]] = {}
         for item in consumers(network):
             self.ends.setdefault(self.groups.find(live_node(item)), set()).add(item.name)
@@ -105,6 +113,8 @@ def has_main_switch(s: Subject) -> Any:
             tell(s, told)
             return True
         found = None if isinstance(good, Unknown) else found
+    if found is False and any(not cuts.reaches(s.item, name) for name in cuts.unseen):
+        return Unknown("a main switch may stand in a stretch that was not seen")
     return answer(found, "whether a device on the way isolates with both poles is not known")
 
 

@@ -14,7 +14,7 @@ from checker.design.vocabulary.words import LABELS
 from checker.facts.catalogue import fact
 from checker.facts.space import is_kind
 from checker.facts.subject import Subject
-from checker.quantities import Truth, Unknown, equal, every, least, some
+from checker.quantities import Truth, Unknown, either, equal, every, least, negate, some
 from checker.quantities.values import between
 
 MANUAL = (
@@ -328,15 +328,21 @@ def function_proven(s: Subject) -> Truth:
       method="a reading of the test in each mode whose inverter runs or whose shore is present")  # fmt: skip
 def link_tested_in_modes(s: Subject) -> Truth:
     wanted = [name for name, mode in s.item.modes.items() if _mains_mode(mode)]
-    done = {}
+    done = []
+    answers: list[Truth] = []
     for reading in s.item.readings:
-        if equal(reading.value("test"), "neutral-earth link") is True and reading.has("mode"):
-            done[s.read(reading, "mode")] = s.read(reading, "result")
-    if any(result == "several" for result in done.values() if isinstance(result, str)):
-        return False
+        this = equal(s.read(reading, "test"), "neutral-earth link")
+        if this is not False and reading.has("mode"):
+            result = s.read(reading, "result")
+            once = result if isinstance(result, Unknown) else result != "several"
+            answers.append(either(once, negate(this)))
+            if this is True:
+                done.append(s.read(reading, "mode"))
     missing = [name for name in wanted if name not in done]
-    reason = f"no reading records the test in: {', '.join(missing)}"
-    return _not_read(s, "neutral-earth link in every mode with mains", reason) if missing else True
+    if missing:
+        reason = f"no reading records the test in: {', '.join(missing)}"
+        answers.append(_not_read(s, "neutral-earth link in every mode with mains", reason))
+    return every(answers)
 
 
 def _mains_mode(mode: Item) -> bool:
@@ -345,7 +351,9 @@ def _mains_mode(mode: Item) -> bool:
 
 
 def _result(s: Subject, test: str, right: str) -> Truth:
-    readings = [one for one in s.item.readings if equal(one.value("test"), test) is True]
+    asked = [(one, equal(s.read(one, "test"), test)) for one in s.item.readings]
+    readings = [one for one, this in asked if this is True]
+    perhaps = [one for one, this in asked if isinstance(this, Unknown)]
     if not readings:
         return _not_read(s, test)
 
@@ -353,7 +361,9 @@ def _result(s: Subject, test: str, right: str) -> Truth:
         said = s.read(reading, "result")
         return said if isinstance(said, Unknown) else said == right
 
-    return every(fits(one) for one in readings)
+    # A reading of which the test is not known may be one of these, and came out wrong.
+    doubts = [either(fits(one), Unknown("what a reading tested is not told")) for one in perhaps]
+    return every([*(fits(one) for one in readings), *doubts])
 
 
 @fact("design", "warm_joints_checked", type="yes/no", says="High-current joints were checked under load.",

@@ -13,7 +13,7 @@ from checker.facts.battery_body import LEAD, chemistry_of
 from checker.facts.catalogue import fact, subjects
 from checker.facts.space import LIVING, OPEN_AIR, chain, is_kind, is_living, place_of, places_of
 from checker.facts.subject import Facts, Subject
-from checker.quantities import UNKNOWN, Number, Truth, Unknown, Window, both, either, equal, some
+from checker.quantities import UNKNOWN, Number, Range, Truth, Unknown, Window, both, either, equal, some
 
 ENCLOSED = ("locker", "battery locker", "battery box", "gas locker")
 OPEN_TO_AIR = (*OPEN_AIR, "engine space")
@@ -122,10 +122,19 @@ def holds(s: Subject) -> tuple[Any, ...]:
 
 def batteries(s: Subject) -> list[Equipment]:
     """The batteries and banks that stand in it."""
+    return [item for item, here in _perhaps_batteries(s) if here is True]
+
+
+def _perhaps_batteries(s: Subject) -> list[tuple[Equipment, Truth]]:
+    """The batteries and banks that stand in it, and those of which nobody knows where they stand."""
     found = []
     for item in s.facts.design.equipment.values():
-        if item.kind in ("battery", "bank") and equal(place_of(s, item), s.item.name) is True:
-            found.append(item)
+        if item.kind in ("battery", "bank"):
+            here = equal(place_of(s, item), s.item.name)
+            if isinstance(here, Unknown):
+                here = Unknown(f"where {item.name} stands is not told")
+            if here is not False:
+                found.append((item, here))
     return found
 
 
@@ -140,12 +149,12 @@ def _chemistry(s: Subject, wanted: tuple[str, ...] | None) -> Truth:
             return False
         return found.startswith("lithium") if wanted is None else found in wanted
 
-    return some(fits(item) for item in batteries(s))
+    return some(both(fits(item), here) for item, here in _perhaps_batteries(s))
 
 
 @fact("place", "holds_battery", type="yes/no", says="A battery stands in it.")
-def holds_battery(s: Subject) -> bool:
-    return bool(batteries(s))
+def holds_battery(s: Subject) -> Truth:
+    return some(here for _, here in _perhaps_batteries(s))
 
 
 @fact("place", "holds_lithium", type="yes/no", says="A lithium battery stands in it.")
@@ -263,7 +272,22 @@ def heat(s: Subject) -> Any:
     found: Number = 0.0
     for one in s.holds:
         found = add(found, heat_of(s, one.item))
-    return found
+    return add(found, heat_of_unplaced(s))
+
+
+def heat_of_unplaced(s: Subject) -> Number:
+    """Heat that may arise in a place besides what is known to stand in it: equipment of which no place is told, W."""
+    from checker.facts.heat import heat_of
+    from checker.quantities import add
+
+    most: Number = 0.0
+    for one in s.facts.subjects("equipment"):
+        if isinstance(place_of(s, one.item), Unknown):
+            most = add(most, heat_of(s, one.item))
+    if isinstance(most, Unknown):
+        return Range(0.0, float("inf"))
+    top = most.high if isinstance(most, Range) else most
+    return Range(0.0, top) if isinstance(top, float) and top > 0.0 else 0.0
 
 
 @fact("place", "fan_guarded", type="yes/no", says="When the air of its fan fails, charging stops.",
