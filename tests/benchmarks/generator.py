@@ -39,6 +39,11 @@ def sections() -> dict[str, list[str]]:
     return found
 
 
+def fitting(power: int) -> int:
+    """The fuse (A) for a load of some power (W) at 12 V."""
+    return next(rating for rating in (5, 10, 15) if power / 12 * 1.5 <= rating)
+
+
 class _Coach:
     """Equipment and circuits while they grow; loads that may run in a mode."""
 
@@ -89,7 +94,7 @@ class _Coach:
             self.lay(f"to-{name}", home, name, self.via(0.2, 2, "locker"), "cable: flex-4")
         else:
             volts, part = ("48 V DC", "strip") if system == "12" else ("60 V DC", "high")
-            self.add(name, f"kind: bar, poles: [+, -], rating: 300 A, studs: 8, voltage: {volts}, place: locker")
+            self.add(name, f"kind: bar, poles: [+, -], rating: 300 A, studs: 8, voltage: {volts}, place: locker, cover: true")
             self.add(f"FB-{name}", f"part: {part}, rating: 150 A, place: locker")
             run = f"0.1 m via locker, FB-{name}, {self.via(0.3, 2, 'locker')}"
             self.lay(f"to-{name}", home, name, run, "cable: red-70, return: same")
@@ -144,15 +149,16 @@ class _Coach:
         self._finals_12(one)
 
     def _finals_12(self, board: int) -> None:
-        ways = ", ".join(f"w{way}: {self.random.choice((5, 10, 15, 20))} A" for way in range(1, WAYS + 1))
+        powers = [self.random.choice((3, 8, 24, 40, 60, 90)) for _ in range(WAYS)]
+        ways = ", ".join(f"w{way}: {fitting(power)} A" for way, power in enumerate(powers, 1))
         self.add(f"board-{board}", f"part: box, ways: {{{ways}}}")
         laid = []
-        for way in range(1, WAYS + 1):
+        for way, power in enumerate(powers, 1):
             load, name = f"n{board}-{way}", f"c{board}-{way}"
-            self.add(load, self.load())
-            cable = self.random.choice(("twin-2.5", "twin-4", "twin-6"))
+            cable = "twin-6" if fitting(power) > 5 else self.random.choice(("twin-2.5", "twin-4"))
             run = f"{self.via(0.5, 2, 'duct')}, {self.via(0.5, 6, 'cabin')}"
             if self.lay(name, f"board-{board}.w{way}", load, run, f"cable: {cable}"):
+                self.add(load, self.load(power))
                 laid.append(name)
         if laid:
             self.running.append(f"n{board}-1")
@@ -160,16 +166,15 @@ class _Coach:
             carries = f"carries: [{', '.join(together)}], place: duct, bunched: {len(together)}"
             self.looms.append(f"loom-{board}: {{{carries}}}")
 
-    def load(self) -> str:
-        """Something that draws at 12 V."""
-        power = self.random.choice((3, 8, 24, 40, 60, 90))
-        motor = f"running: {power / 12:.1f} A, start: {{current: {power / 4:.1f} A, time: 0.3 s}}"
+    def load(self, power: int) -> str:
+        """Something that draws that power (W) at 12 V."""
+        start = f"start: {{current: {power / 6:.1f} A, time: 0.3 s}}, stall: {power / 5:.1f} A, thermal cut-out: true"
+        motor = f"running: {power / 12:.1f} A, {start}"
         says = self.random.choice(
             (
                 f"kind: lamp, power: {power} W",
                 f"kind: load, power: {power} W",
                 f"kind: motor, {motor}",
-                f"kind: fan, power: {power} W",
             )
         )
         return f"{says}, voltage: 10..15 V, place: cabin"
@@ -178,13 +183,11 @@ class _Coach:
         """Heaters and the like, each on a bar of its own voltage behind its own fuse."""
         for _ in range(4):
             one = self.number("heavy")
-            self.add(
-                f"heavy-{one}",
-                f"kind: load, power: {self.random.choice((250, 600, 1000))} W, voltage: 40..60 V, place: cabin",
-            )
-            self.add(f"FH-{one}", f"part: high, rating: {self.random.choice((20, 40, 60))} A, place: locker")
+            power, rating = self.random.choice(((250, 20), (600, 30), (1000, 40)))
             run = f"0.1 m via locker, FH-{one}, {self.via(1, 6, 'duct')}"
-            self.lay(f"heavy-{one}", self.stud("48"), f"heavy-{one}", run, "cable: red-16, return: same")
+            if self.lay(f"heavy-{one}", self.stud("48"), f"heavy-{one}", run, "cable: red-16, return: same"):
+                self.add(f"heavy-{one}", f"kind: load, power: {power} W, voltage: 40..60 V, place: cabin")
+                self.add(f"FH-{one}", f"part: high, rating: {rating} A, place: locker")
 
     def board_mains(self) -> None:
         """A mains board behind a residual-current device, with outlets and loads."""
@@ -198,8 +201,8 @@ class _Coach:
             load = f"m{one}-{way}"
             power = self.random.choice((140, 400, 800))
             heating = f"kind: load, power: {power} W, voltage: 207..253 V, class: I, place: cabin"
-            self.add(load, heating if way % 3 == 0 else "part: socket, count: 2, place: cabin")
-            self.lay(f"mc{one}-{way}", f"mains-{one}.w{way}", load, self.via(2, 8, "cabin"), "cable: flex-2.5")
+            if self.lay(f"mc{one}-{way}", f"mains-{one}.w{way}", load, self.via(2, 8, "cabin"), "cable: flex-2.5"):
+                self.add(load, heating if way % 3 == 0 else "part: socket, count: 2, place: cabin")
 
     def text(self, code: str, seed: int) -> Iterator[str]:
         """The file, piece by piece."""
