@@ -55,7 +55,8 @@ def growth(sizes: Sequence[int] = SIZES, rounds: int = 3) -> list[Row]:
             exponent(found),
             "",
             EXPONENT if stage == "all" else None,
-            ", ".join(f"{size}: {seconds * 1000:.1f} ms" for size, seconds in found.items()),
+            ", ".join(f"{size}: {seconds * 1000:.1f} ms" for size, seconds in found.items())
+            + f"; last step alone {exponent({size: found[size] for size in sizes[-2:]}):.2f}",
         )
         for stage, found in times.items()
     ]

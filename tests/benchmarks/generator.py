@@ -94,7 +94,8 @@ class _Coach:
             self.lay(f"to-{name}", home, name, self.via(0.2, 2, "locker"), "cable: flex-4")
         else:
             volts, part = ("48 V DC", "strip") if system == "12" else ("60 V DC", "high")
-            self.add(name, f"kind: bar, poles: [+, -], rating: 300 A, studs: 8, voltage: {volts}, place: locker, cover: true")
+            says = f"rating: 300 A, studs: 8, voltage: {volts}, place: locker, cover: true"
+            self.add(name, f"kind: bar, poles: [+, -], {says}")
             self.add(f"FB-{name}", f"part: {part}, rating: 150 A, place: locker")
             run = f"0.1 m via locker, FB-{name}, {self.via(0.3, 2, 'locker')}"
             self.lay(f"to-{name}", home, name, run, "cable: red-70, return: same")

@@ -23,7 +23,7 @@ def test_the_same_arguments_give_the_same_text_and_another_seed_another() -> Non
 def test_a_coach_holds_a_mix_of_equipment_and_every_circuit_is_fed() -> None:
     design = read_text(coach(300))
     kinds = {item.kind for item in design.equipment.values()}
-    assert {"bank", "bar", "board", "dc converter", "inverter-charger", "motor", "outlet", "rcd", "solar array"} <= kinds
+    assert {"bank", "bar", "board", "dc converter", "inverter-charger", "motor", "outlet", "solar array"} <= kinds
     facts = Facts(design)
     assert all(one.is_ever_fed is True for one in facts.subjects("circuit") if one.system == "ac" and one.is_final)
 
