@@ -83,7 +83,12 @@ def _on_route(s: Subject, design: Design, name: str, routes: tuple[Line, ...]) -
         return (f"place {known[0]}", middle(room_of(s, known[0]))) if known else (f"circuit {name}", None)
     stretches = list(pairwise(points))
     a, b = max(stretches, key=lambda pair: sum((p - q) ** 2 for p, q in zip(*pair, strict=True)))
-    return f"circuit {name}", ((a[0] + b[0]) / 2.0, (a[1] + b[1]) / 2.0, (a[2] + b[2]) / 2.0)
+    # A stretch is drawn along the vehicle first, from its end at the left of the sheet, then across.
+    leftmost = max if design.vehicle.says("axes.x", "forward") else min
+    first = leftmost(a, b, key=lambda point: point[0])
+    if abs(a[0] - b[0]) < 0.01:
+        return f"circuit {name}", ((a[0] + b[0]) / 2.0, (a[1] + b[1]) / 2.0, (a[2] + b[2]) / 2.0)
+    return f"circuit {name}", ((a[0] + b[0]) / 2.0, first[1], first[2])
 
 
 def _hole(s: Subject, design: Design, name: str) -> Point | None:
