@@ -34,6 +34,11 @@ class Wire:
         self.index = index
         self.conductor: Conductor  # set by the conductor that owns it
 
+    @property
+    def gap_measured(self) -> bool:
+        """Whether the part that was not seen was measured all the same, so that its place is told."""
+        return self.gap is None or any(stretch.where == self.gap.where for stretch in self.lengths)
+
 
 class Link:
     """A connection inside equipment: a fuse element, a contact, a bar, an internal bond.

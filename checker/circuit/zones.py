@@ -23,7 +23,7 @@ class Border(NamedTuple):
 class Zones:
     """The live nodes in groups that no device divides, contacts taken as closed. Linear in the graph."""
 
-    __slots__ = ("_borders", "_groups", "_storage")
+    __slots__ = ("_borders", "_groups", "_storage", "_unseen")
 
     def __init__(self, network: Network) -> None:
         groups = Groups()
@@ -40,6 +40,13 @@ class Zones:
             else:
                 groups.join(link.a, link.b)
         self._groups = groups
+        self._unseen = {
+            groups.find(wire.a)
+            for conductor in network.conductors
+            if conductor.role == LIVE
+            for wire in conductor.wires
+            if wire.gap is not None
+        }
         self._borders: dict[str, list[Border]] = {}
         for link in devices:
             for inside, outside in ((link.a, link.b), (link.b, link.a)):
@@ -60,6 +67,10 @@ class Zones:
     def borders(self, zone: str) -> list[Border]:
         """The devices at the edge of a zone, in the order built."""
         return self._borders.get(zone, [])
+
+    def hides(self, zone: str) -> bool:
+        """Whether part of a zone was not seen, so that a device may divide it."""
+        return zone in self._unseen
 
     def batteries(self, zone: str) -> list[Source]:
         """Batteries and couplings that stand in a zone with no device before them."""

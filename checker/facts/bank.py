@@ -149,7 +149,7 @@ def is_lithium(s: Subject) -> Any:
 )
 def purpose(s: Subject) -> Any:
     stated = of_unit(s, s.item, "purpose")
-    if not isinstance(stated, Unknown):
+    if not isinstance(stated, Unknown) or (unit(s.item).allows("purpose") and unit(s.item).has("purpose")):
         return stated
     network = s.facts.network
     near = joined(network, [home(s.facts, s.item)])

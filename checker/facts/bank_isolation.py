@@ -147,9 +147,12 @@ def _switched(way: Way) -> Truth:
 def isolator(s: Subject) -> Any:
     hidden: Any = loose_bank(s.facts)
     for way in main_ways(s):
+        exempt = _perhaps_exempt(way)
         if isinstance(way.isolator, Equipment):
-            return s.facts.subject("switch", way.isolator.name)
-        if way.hidden or isinstance(way.isolator, Unknown):
+            if exempt is False:
+                return s.facts.subject("switch", way.isolator.name)
+            hidden = Unknown(f"what {way.conductor.circuit.name} is for is not told")
+        elif way.hidden or isinstance(way.isolator, Unknown):
             hidden = Unknown("part of the way was not seen and may hide a switch")
     return hidden
 
@@ -163,13 +166,19 @@ def isolator(s: Subject) -> Any:
 )
 def isolator_distance(s: Subject) -> Any:
     longest: Number = None
-    for way in main_ways(s):
+    for way in sorted(main_ways(s), key=lambda one: _perhaps_exempt(one) is not False):
         if not isinstance(way.isolator, Equipment):
             continue
         length: Number = Range(0.0, float("inf")) if way.hidden else 0.0
         for conductor, stretch in way.stretches:
             length = add(length, s.use(f"{conductor.circuit.path}.run", stretch.length, "m"))
-        longest = length if longest is None else greatest(longest, length)
+        if _perhaps_exempt(way) is not False:  # the longest way without it, with it, or none at all
+            most = UNKNOWN if longest is None else greatest(longest, length)
+            top = most.high if isinstance(most, Range) else most
+            low = longest.low if isinstance(longest, Range) else longest
+            longest = between(low, top) if isinstance(low, float) and isinstance(top, float) else UNKNOWN
+        else:
+            longest = length if longest is None else greatest(longest, length)
     return longest
 
 
@@ -205,12 +214,15 @@ def may_pass_isolator(s: Subject) -> Any:
 
 
 def bank_of(facts: Facts, switch: Equipment) -> Any:
-    """The bank that a switch isolates, None when it isolates none."""
+    """The bank that a switch isolates, None when it isolates none; unknown where the duty of its way is."""
+    doubt: Unknown | None = None
     for bank in facts.subjects("bank"):
         for way in main_ways(bank):
             if isinstance(way.isolator, Equipment) and way.isolator is switch:
-                return bank
-    return None
+                if _perhaps_exempt(way) is False:
+                    return bank
+                doubt = Unknown(f"what {way.conductor.circuit.name} is for is not told")
+    return doubt
 
 
 @fact("switch", "isolates_bank", of="bank", type="subject", says="The bank it isolates; none when it isolates none.",

@@ -88,9 +88,10 @@ def _met(one: str, other: str) -> Any:
     type="yes/no",
     says="Its box shares, or may share, space with another, or all equipment has a box or a point of its own.",
 )
-def bodies_settled(s: Subject) -> bool:
-    if not s.box_known:
-        return False
+def bodies_settled(s: Subject) -> Truth:
+    known = s.box_known
+    if known is not True:
+        return known  # type: ignore[no-any-return]
     found = s.shares_space_with
     return isinstance(found, Unknown) or bool(found) or all_placed(s.facts)
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
+from checker.circuit.elements import BONDING
 from checker.design.item import Item
 from checker.design.run import Length
 from checker.facts.catalogue import fact
-from checker.facts.subject import Subject
+from checker.facts.subject import Facts, Subject
 from checker.quantities import Truth, Unknown, equal
 
 MAINS, ELV = "mains", "elv"
@@ -35,6 +36,21 @@ def _bands(s: Subject) -> dict[str, dict[str, str]]:
     return found
 
 
+def unplaced(facts: Facts) -> tuple[str, ...]:
+    """Circuits of which nobody knows where part of the run lies."""
+    found: tuple[str, ...] | None = facts.shared.get("circuits not placed")
+    if found is None:
+        wires = (wire for wire in facts.network.wires() if wire.conductor.role != BONDING)
+        lost = (wire.conductor.circuit.name for wire in wires if not wire.gap_measured)
+        found = facts.shared["circuits not placed"] = tuple(dict.fromkeys(lost))
+    return found
+
+
+def bands_perhaps(facts: Facts) -> set[str]:
+    """Voltage bands of the circuits that may pass any place, since nobody knows where they lie."""
+    return {MAINS if facts.network.systems[name] == "ac" else ELV for name in unplaced(facts)}
+
+
 @fact("place", "bands", type="words", words=WORDS, says="Voltage bands of the circuits that pass it.",
       method="alternating current is mains, direct current extra-low voltage")  # fmt: skip
 def bands_words(s: Subject) -> tuple[str, ...]:
@@ -43,8 +59,14 @@ def bands_words(s: Subject) -> tuple[str, ...]:
 
 
 @fact("place", "carries_both", type="yes/no", says="Mains and extra-low-voltage circuits both pass it.")
-def carries_both(s: Subject) -> bool:
-    return len(s.bands) == 2
+def carries_both(s: Subject) -> Truth:
+    found = set(s.bands)
+    if len(found) == 2:
+        return True
+    perhaps = {band for band in bands_perhaps(s.facts) if band not in found}
+    if len(found | perhaps) < 2:
+        return False
+    return Unknown(f"stretches that were not seen may pass {s.id}: {', '.join(unplaced(s.facts))}")
 
 
 @fact("place", "chambered", type="yes/no", says="Cables lie close together in it: duct, moving loop, divided box.",
@@ -67,11 +89,32 @@ def chamber_mixed(s: Subject) -> Truth:
         mixed = _loom_mixed(s, loom, circuits)
         if mixed is not False:
             return mixed
+    untold = _untold(s, circuits)
+    if untold is not None:
+        return untold
     undivided = _undivided(s)
     # Chambers are told by the band that runs in them; the parts of a divided box only have names.
     if undivided is not False or s.item.has("chambers.elv"):
         return undivided
     return _all_placed(s, circuits, looms)
+
+
+def _untold(s: Subject, circuits: dict[str, str]) -> Unknown | None:
+    """Why a loom may hold both bands, or lie in the wrong chamber, for all that is told."""
+    for loom in s.facts.design.looms.values():
+        here = equal(s.read(loom, "place"), s.item.name)
+        if here is False:
+            continue
+        names = s.read(loom, "carries")
+        if loom.has("carries") and (isinstance(names, Unknown) or any(isinstance(one, Unknown) for one in names or ())):
+            return Unknown(f"which circuits the loom {loom.name} carries is not told")
+        if isinstance(here, Unknown) and loom.has("place") and _loom_mixed(s, loom, circuits) is not False:
+            return Unknown(f"where the loom {loom.name} lies is not told")
+    for name in circuits:
+        item = s.facts.design.circuits.get(name)
+        if item is not None and item.has("loom") and isinstance(s.read(item, "loom"), Unknown):
+            return Unknown(f"in which loom {name} runs is not told")
+    return None
 
 
 def _all_placed(s: Subject, circuits: dict[str, str], looms: list[Item]) -> Truth:

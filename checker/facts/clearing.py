@@ -252,11 +252,14 @@ def cleared_by(s: Subject) -> tuple[Any, ...]:
 )
 def conductor_let_through(s: Subject) -> Any:
     worst: Number = None
+    zones = zones_of(s.facts)
     for wire, borders in clearing_borders(s):
         for side in _from_each_side(s, wire, borders):
             one = _energy(s, side)
             if isinstance(one, Unknown):
                 return one
+            if zones.hides(zones.of_wire(wire)):  # a device that was not seen may let less through
+                one = between(0.0, one.high if isinstance(one, Range) else one or 0.0)
             worst = one if worst is None else greatest(worst, one)
     return worst
 

@@ -200,7 +200,7 @@ def places(s: Subject) -> Any:
 def unseen_place(s: Subject) -> Unknown | None:
     """Why there may be more places than the run tells; None when every stretch has its place or was measured."""
     for wire in s.item.wires:
-        if wire.gap is not None and all(stretch.where != wire.gap.where for stretch in wire.lengths):
+        if not wire.gap_measured:
             return Unknown(f"where part of the run of {wire.conductor.circuit.name} lies was not seen")
     return None
 

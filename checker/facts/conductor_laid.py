@@ -9,7 +9,7 @@ from checker.circuit.elements import BONDING, EARTH, RETURN
 from checker.design.item import Item
 from checker.design.run import Hole, Length, Through
 from checker.facts.catalogue import fact
-from checker.facts.conductor_given import cable_value, no_cable, place_items
+from checker.facts.conductor_given import cable_value, no_cable, place_items, unseen_place
 from checker.facts.space import chain, is_kind
 from checker.facts.subject import Subject
 from checker.quantities import Number, Truth, Unknown, add, corners, either, least, some
@@ -47,29 +47,51 @@ def stranded_copper(s: Subject) -> Truth:
     return next((one for one in (metal, strands) if isinstance(one, Unknown)), True)
 
 
+def _passes(s: Subject, kind: str, *, around: bool = False) -> Truth:
+    """Whether it passes a place of a kind, or with `around` one inside of such; perhaps where it was not seen."""
+    places = [one for place in place_items(s) for one in (chain(s, place.name) if around else (place,))]
+    unseen = unseen_place(s)
+    there = unseen is not None and any(
+        is_kind(s, place, kind) is not False for place in s.facts.design.places.values()
+    )
+    return some([*(is_kind(s, place, kind) for place in places), unseen if unseen is not None and there else False])
+
+
 @fact("conductor", "under_body", type="yes/no", says="Part of it lies under the body.", method="places of the run")
 def under_body(s: Subject) -> Truth:
-    return some(is_kind(s, place, "under body") for place in place_items(s))
+    return _passes(s, "under body")
 
 
 @fact("conductor", "outside", type="yes/no", says="Part of it lies outside, on the roof or the skin.",
       method="places of the run")  # fmt: skip
 def outside(s: Subject) -> Truth:
-    return some(is_kind(s, place, "outside") for place in place_items(s))
+    return _passes(s, "outside")
 
 
 @fact("conductor", "in_gas_locker", type="yes/no", says="Part of it lies in a locker of gas cylinders.",
       method="places of the run and the places around them")  # fmt: skip
 def in_gas_locker(s: Subject) -> Truth:
-    return some(is_kind(s, one, "gas locker") for place in place_items(s) for one in chain(s, place.name))
+    return _passes(s, "gas locker", around=True)
 
 
 @fact("conductor", "joint_in_gas_locker", type="yes/no", says="It is joined within a locker of gas cylinders.",
       method="a device in the run between two stretches in the locker")  # fmt: skip
 def joint_in_gas_locker(s: Subject) -> Truth:
-    lockers = {place.name for place in place_items(s) if is_kind(s, place, "gas locker") is not False}
+    kinds = {place.name: is_kind(s, place, "gas locker") for place in place_items(s)}
+    if _joined_within(s, {name for name, kind in kinds.items() if kind is True}):
+        return True
+    unseen = unseen_place(s)
+    if unseen is not None and s.in_gas_locker is not False:
+        return unseen
+    doubt = next((kind for kind in kinds.values() if isinstance(kind, Unknown)), None)
+    perhaps = _joined_within(s, {name for name, kind in kinds.items() if kind is not False})
+    return doubt if perhaps and doubt is not None else False
+
+
+def _joined_within(s: Subject, places: set[str]) -> bool:
+    """Whether a device stands in the run between two stretches in these places."""
     run = s.item.circuit.run
-    inside = [isinstance(step, Length) and step.place in lockers for step in run]
+    inside = [isinstance(step, Length) and step.place in places for step in run]
     if True not in inside:
         return False
     first, last = inside.index(True), len(inside) - 1 - inside[::-1].index(True)

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 from checker.circuit.ports import IN_LINE
-from checker.design.given import RatedVoltage, Where
+from checker.design.given import Box, RatedVoltage, Where
 from checker.design.model import Equipment
 from checker.design.vocabulary import KINDS
 from checker.design.vocabulary.places import PLACE_KINDS
@@ -83,8 +83,12 @@ def place_kind(s: Subject) -> Any:
 
 
 @fact("equipment", "box_known", type="yes/no", says="Its own box is told.")
-def box_known(s: Subject) -> bool:
-    return extent(s, s.item) is not None
+def box_known(s: Subject) -> Truth:
+    if extent(s, s.item) is not None:
+        return True
+    # A box of which nothing is known is none; one of which a length is missing may be anywhere.
+    partly = s.item.allows("box") and isinstance(s.read(s.item, "box"), Box)
+    return Unknown(f"part of the box of {s.id} is not told") if partly else False
 
 
 @fact(

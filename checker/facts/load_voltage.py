@@ -111,7 +111,9 @@ def _by_source(facts: Facts, source: Source, mode: Item) -> Held | None:
         return Held(mode.name, volts, low, UNKNOWN if pair is None else pair[1], source, float("inf"))
     if item.kind == "dc converter" and (source.port == "low" or item.value("both ways") is not True):
         setting = item.value("settings.feed voltage")
-        if isinstance(setting, Unknown):
+        if source.port == "high" and isinstance(item.value("both ways"), Unknown):
+            setting = Unknown(f"which way {item.name} works is not told")
+        elif isinstance(setting, Unknown):
             setting = item.value("settings.charge voltage")
         peak = item.value(f"sides.{source.port}.peak.current")
         if not isinstance(peak, float | Range):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import inf
 from typing import Any
 
 from checker.circuit.elements import LIVE
@@ -10,10 +11,12 @@ from checker.design.given import Where
 from checker.design.model import Circuit
 from checker.design.run import Length, Through
 from checker.facts.catalogue import fact, subjects
+from checker.facts.chamber import unplaced
 from checker.facts.subject import Facts, Subject
 from checker.physics.bend import flexible_radius, loop_radius
 from checker.quantities import (
     Number,
+    Range,
     Truth,
     Unknown,
     add,
@@ -112,7 +115,12 @@ def bend_needed(s: Subject) -> Any:
         if isinstance(radius, Unknown):
             return radius
         found = radius if found is None else greatest(found, radius)
-    return found
+    lost = unplaced(s.facts)
+    if not lost:
+        return found
+    why = Unknown(f"stretches that were not seen may pass {s.id}: {', '.join(lost)}")
+    least_needed = found.low if isinstance(found, Range) else found
+    return Range(least_needed, inf) if isinstance(least_needed, float) else why
 
 
 def _cable_radius(s: Subject, circuit: Circuit) -> Any:

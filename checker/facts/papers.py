@@ -19,7 +19,7 @@ from checker.quantities.values import between
 
 MANUAL = (
     "charging", "isolating", "fuses", "lithium handling", "testing", "inspection interval", "lead use", "shut down",
-    "battery space",
+    "battery space", "residual devices",
 )  # fmt: skip
 NO_LICENCE = ("none", "none needed", "no", "-")
 
@@ -331,7 +331,7 @@ def link_tested_in_modes(s: Subject) -> Truth:
     done = []
     answers: list[Truth] = []
     for reading in s.item.readings:
-        this = equal(s.read(reading, "test"), "neutral-earth link")
+        this = _is_test(s, reading, "neutral-earth link")
         if this is not False and reading.has("mode"):
             result = s.read(reading, "result")
             once = result if isinstance(result, Unknown) else result != "several"
@@ -350,8 +350,13 @@ def _mains_mode(mode: Item) -> bool:
     return (not isinstance(shore, str) or shore != "absent") or (isinstance(inverter, str) and inverter == "inverting")
 
 
+def _is_test(s: Subject, reading: Item, test: str) -> Truth:
+    """Whether a reading is of a test; one that names no test is none."""
+    return equal(s.read(reading, "test"), test) if reading.has("test") else False
+
+
 def _result(s: Subject, test: str, right: str) -> Truth:
-    asked = [(one, equal(s.read(one, "test"), test)) for one in s.item.readings]
+    asked = [(one, _is_test(s, one, test)) for one in s.item.readings]
     readings = [one for one, this in asked if this is True]
     perhaps = [one for one, this in asked if isinstance(this, Unknown)]
     if not readings:

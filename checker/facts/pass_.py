@@ -91,11 +91,13 @@ def from_battery_to_living(s: Subject) -> Truth:
 def _holds_house_battery(s: Subject, place: Item) -> Truth:
     if is_kind(s, place, "engine space") is True:
         return False
+    answers: list[Truth] = []
     for item in s.facts.design.equipment.values():
-        if item.kind in ("battery", "bank") and equal(place_of(s, item), place.name) is True:
+        if item.kind in ("battery", "bank"):
             found = chemistry_of(s, item)
-            return found if isinstance(found, Unknown) else found is not None
-    return False
+            told = found if isinstance(found, Unknown) else found is not None
+            answers.append(both(equal(place_of(s, item), place.name), told))
+    return some(answers)
 
 
 @fact("hole", "to_gas_locker", type="yes/no", says="One side of it is a gas locker.")

@@ -127,7 +127,7 @@ def batteries(s: Subject) -> list[Equipment]:
 
 def _perhaps_batteries(s: Subject) -> list[tuple[Equipment, Truth]]:
     """The batteries and banks that stand in it, and those of which nobody knows where they stand."""
-    found = []
+    found: list[tuple[Equipment, Truth]] = []
     for item in s.facts.design.equipment.values():
         if item.kind in ("battery", "bank"):
             here = equal(place_of(s, item), s.item.name)
@@ -183,8 +183,10 @@ def shared_with_gas(s: Subject) -> Truth:
     to = s.read(s.item, "vents.to")
     if isinstance(to, str) and to in s.facts.design.places:
         answers.append(is_kind(s, s.facts.design.places[to], "gas locker"))
-    elif isinstance(to, Unknown) and s.vent_to is not None and places_of(s, "gas locker"):
-        answers.append(Unknown(f"where the openings of {s.id} lead is not told"))
+    elif isinstance(to, Unknown) and s.vent_to is not None:
+        lockers = places_of(s, "gas locker")
+        if isinstance(lockers, Unknown) or lockers:
+            answers.append(Unknown(f"where the openings of {s.id} lead is not told"))
     return some(answers)
 
 

@@ -10,6 +10,7 @@ from checker.design.item import Item
 from checker.facts.catalogue import fact
 from checker.facts.contacts import is_word
 from checker.facts.heat import heat_of, loss
+from checker.facts.place import heat_of_unplaced
 from checker.facts.space import DEEPEST, OUTER_SKIN, is_kind, lower, upper
 from checker.facts.subject import Subject
 from checker.physics.panels import (
@@ -25,6 +26,7 @@ from checker.quantities import (
     UNKNOWN,
     Number,
     Range,
+    Truth,
     Unknown,
     Window,
     add,
@@ -58,7 +60,7 @@ INVERTERS = ("inverter", "inverter-charger")
 def heat_in_use(s: Subject) -> Any:
     modes = tuple(s.facts.design.modes.values())
     sums = [total([_in_mode(s, one.item, mode) for one in s.holds]) for mode in modes]
-    return greatest(sums) if sums else s.heat
+    return add(greatest(sums), heat_of_unplaced(s)) if sums else s.heat
 
 
 def _in_mode(s: Subject, item: Item, mode: Item) -> Number:
@@ -266,9 +268,11 @@ def _fan(s: Subject, place: Item) -> Number:
 
 @fact("place", "temperature_stated", type="yes/no", says="Air temperatures are stated for it, not measured.",
       method="the key is written and its basis is no measurement")  # fmt: skip
-def temperature_stated(s: Subject) -> bool:
+def temperature_stated(s: Subject) -> Truth:
     given = s.item.get("temperature")
-    s.read(s.item, "temperature")
+    stated = s.read(s.item, "temperature")
+    if isinstance(stated, Unknown) and s.item.has("temperature"):
+        return stated
     return isinstance(given.value, Window) and given.basis != "measured"
 
 

@@ -5,11 +5,13 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import Any
 
+from checker.design.given import Box
+from checker.design.model import Equipment
 from checker.design.run import Gap, Length, Through
 from checker.facts.catalogue import fact
-from checker.facts.space import Extent, apart, lower, stands
+from checker.facts.space import Extent, apart, chain, lower, place_of, stands
 from checker.facts.subject import Subject
-from checker.quantities import Number, Range, Unknown, add, greater_equal, show
+from checker.quantities import Number, Range, Truth, Unknown, add, greater_equal, show
 
 
 def _stops(s: Subject, end: str) -> list[tuple[str, Extent]]:
@@ -31,14 +33,33 @@ def _stops(s: Subject, end: str) -> list[tuple[str, Extent]]:
     type="yes/no",
     says="All that stands in its run has a box or a point of its own, or the run is too short even for their places.",
 )
-def way_known(s: Subject) -> bool:
+def way_known(s: Subject) -> Truth:
     ends = (s.item.start.equipment, *(end.equipment for end in s.item.ends))
     names = (*ends, *(step.equipment for step in s.item.run if isinstance(step, Through)))
     items = [s.facts.design.equipment.get(name) for name in names]
     spots = [stands(s, item) if item is not None else None for item in items]
     if all(here is not None and here.exact for here in spots):
         return True
-    return greater_equal(s.run_length, s.least_way) is False
+    if greater_equal(s.run_length, s.least_way) is False:
+        return True
+    doubts = (_spot_doubtful(s, item) for item in items if item is not None)
+    return next((doubt for doubt in doubts if doubt is not None), False)
+
+
+def _spot_doubtful(s: Subject, item: Equipment) -> Unknown | None:
+    """Why a box or a point that is written does not tell where a thing stands; None when none is, or it does."""
+    for one in (item, *chain(s, place_of(s, item))):
+        for key in ("box", "at"):
+            if one.allows(key) and one.has(key) and _partly(s.read(one, key)):
+                return Unknown(f"part of `{key}` of {one.name} is not told")
+    return None
+
+
+def _partly(value: Any) -> bool:
+    """Whether a box or a point has a part that is not known."""
+    if isinstance(value, Box):
+        return _partly(value.at) or _partly(value.size)
+    return isinstance(value, tuple) and any(isinstance(one, Unknown) for one in value)
 
 
 @fact("circuit", "run_length", unit="m", says="Length of its run.", method="sum of the stretches")

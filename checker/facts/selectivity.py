@@ -9,6 +9,7 @@ from checker.circuit.sources import LOADS
 from checker.circuit.supply import joined
 from checker.circuit.sweep import Arrivals, Rules
 from checker.circuit.zones import Border
+from checker.design.given import MISSING
 from checker.facts.catalogue import fact
 from checker.facts.clearing import SOURCE, characteristics
 from checker.facts.device import faults_of
@@ -74,8 +75,15 @@ def upstream(s: Subject) -> tuple[Any, ...]:
     method="graph: essential loads behind the upstream device and not behind this one",
 )
 @where_it_stands
-def shares_with_essentials(s: Subject) -> bool:
-    counted = _essentials(s.facts)
+def shares_with_essentials(s: Subject) -> Truth:
+    if _beside_essentials(s, perhaps=False):
+        return True
+    untold = Unknown("which loads people depend on is not fully told")
+    return untold if _beside_essentials(s, perhaps=True) else False
+
+
+def _beside_essentials(s: Subject, *, perhaps: bool) -> bool:
+    counted = _essentials(s.facts, perhaps=perhaps)
     for pair in pairs(s):
         mine = counted.get((id(pair.link), pair.link.other(pair.inside)), 0)
         for border in pair.borders:
@@ -84,12 +92,13 @@ def shares_with_essentials(s: Subject) -> bool:
     return False
 
 
-def _essentials(facts: Facts) -> Arrivals[int]:
+def _essentials(facts: Facts, *, perhaps: bool) -> Arrivals[int]:
     """How many essential loads each side of a live edge holds; those behind a converter count at its input."""
-    found: Arrivals[int] | None = facts.shared.get("essentials by edge")
+    key = f"essentials by edge, {'perhaps' if perhaps else 'surely'}"
+    found: Arrivals[int] | None = facts.shared.get(key)
     if found is None:
         at: dict[str, int] = {}
-        essential = _essential_nodes(facts)
+        essential = _essential_nodes(facts, perhaps=perhaps)
         stores = {source.live for source in facts.network.sources if source.storage}
         for node in essential:
             at[node] = at.get(node, 0) + 1
@@ -106,7 +115,7 @@ def _essentials(facts: Facts) -> Arrivals[int]:
                     at[enter] = at.get(enter, 0) + count
         nothing = -1
         rules = Rules(nothing, lambda node: at.get(node, nothing), _sum, lambda edge, node, flow: flow)
-        found = facts.shared["essentials by edge"] = live_forest(facts.network, None).sweep(rules)
+        found = facts.shared[key] = live_forest(facts.network, None).sweep(rules)
     return found
 
 
@@ -118,16 +127,25 @@ def _sum(a: int, b: int) -> int:
     return max(a, 0) + max(b, 0)
 
 
-def _essential_nodes(facts: Facts) -> list[str]:
-    listed = facts.design.essential.value
-    names = set(listed) if isinstance(listed, tuple) else set()
+def _essential_nodes(facts: Facts, *, perhaps: bool) -> list[str]:
+    """Where the loads draw that people depend on; with `perhaps` those too of which the file leaves it open."""
+    essential = facts.design.essential
+    listed = essential.value if isinstance(essential.value, tuple) else ()
+    names = {one for one in listed if isinstance(one, str)}
+    told = not any(isinstance(one, Unknown) for one in listed)
+    told = told and not (isinstance(essential.value, Unknown) and essential.basis != MISSING)
     found = []
     for node, items in facts.network.sinks.items():
         for item in items:
             if item.kind not in LOADS:
                 continue
-            marked = item.name in names or (item.allows("essential") and item.value("essential") is True)
-            if marked and (not item.allows("own cell") or not isinstance(item.value("own cell"), float | Range)):
+            mark = item.value("essential") if item.has("essential") else False
+            marked = item.name in names or mark is True
+            open_mark = not told or isinstance(mark, Unknown)
+            cell = item.value("own cell") if item.allows("own cell") else None
+            without = not isinstance(cell, float | Range)
+            open_cell = isinstance(cell, Unknown) and item.has("own cell")
+            if (marked and without and not open_cell) or (perhaps and (marked or open_mark) and without):
                 found.append(node)
     return found
 

@@ -11,7 +11,7 @@ from checker.facts.equipment import is_swept
 from checker.facts.space import Extent, apart, carried, chain, extent, overlaps, place_of, stands, swept_extent, widened
 from checker.facts.subject import Subject
 from checker.physics.geometry import Cuboid, first_touch
-from checker.quantities import Number, Range, Truth, Unknown, corners, either, least, negate, show, some
+from checker.quantities import Number, Range, Truth, Unknown, both, corners, either, least, negate, show, some
 
 NEVER = 1e9
 """A travel that no part has: it is not touched, m."""
@@ -91,8 +91,17 @@ def _places(s: Subject, item: Any) -> list[Item]:
 
 
 @fact("equipment", "service_told", type="yes/no", says="Free space that must stay beside it is told, and its box.")
-def service_told(s: Subject) -> bool:
-    return s.box_known is True and any(_room(s, side) for side in (*SIDES, "top", "bottom"))
+def service_told(s: Subject) -> Truth:
+    told = some(_told(s, side) for side in (*SIDES, "top", "bottom"))
+    return both(s.box_known, told)
+
+
+def _told(s: Subject, side: str) -> Truth:
+    """Whether free space is asked for at a side."""
+    if not s.item.allows(f"service.{side}") or not s.item.has(f"service.{side}"):
+        return False
+    value = s.read(s.item, f"service.{side}")
+    return value if isinstance(value, Unknown) else _room(s, side) > 0.0
 
 
 def _room(s: Subject, side: str) -> float:
