@@ -63,7 +63,10 @@ def mutants_of(rule: Rule) -> Iterator[Mutant]:
 def spoil(text: str, limits: Any) -> Iterator[tuple[str, str]]:
     """How, and the text of the condition then."""
     tree = ast.parse(text.replace("\n", " ").strip(), mode="eval")
+    same = _beside_zero(tree)
     for at, node in enumerate(ast.walk(tree)):
+        if node in same:
+            continue
         for how, change in _changes(node, limits):
             other = copy.deepcopy(tree)
             target = list(ast.walk(other))[at]
@@ -71,6 +74,21 @@ def spoil(text: str, limits: Any) -> Iterator[tuple[str, str]]:
             if replaced is not target:
                 _replace(other, target, replaced)
             yield how, ast.unparse(other)
+
+
+def _beside_zero(tree: ast.AST) -> set[ast.AST]:
+    """What is compared with zero alone: a limit of which a share is above zero just when all of it is."""
+    found: set[ast.AST] = set()
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Compare):
+            sides = [node.left, *node.comparators]
+            if any(isinstance(side, ast.Constant) and _is_zero(side.value) for side in sides):
+                found.update(side for side in sides if isinstance(side, ast.Attribute))
+    return found
+
+
+def _is_zero(value: object) -> bool:
+    return isinstance(value, str) and (quantity := QUANTITY.fullmatch(value)) is not None and not float(quantity[1])
 
 
 Change = Callable[[Any], ast.AST]
