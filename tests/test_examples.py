@@ -34,6 +34,7 @@ SEVERITY = ("notice", "caution", "warning", "danger")
 CONSEQUENCES = {
     ("device-breaks-the-fault", "F6"): "the household breaker in the inverter feed",
     ("fault-on-inverter-disconnected", "fridge on inverter"): "no residual-current device before the fridge",
+    ("fault-cleared-in-time", "fridge on inverter"): "no residual-current device before the fridge",
     ("main-switch-opens-all-live", "inlet"): "the single-pole breaker on the shore side",
     ("one-neutral-earth-link", "inverter"): "the bond that stays closed",
     ("lithium-gas-led-outside", "bank-bay"): "the bank opens into the living space",

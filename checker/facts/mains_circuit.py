@@ -17,7 +17,8 @@ CONDUITS = frozenset({"conduit", "metal conduit", "gas-tight conduit"})
 EARTH_POINTS = frozenset({"earth bar", "board", "terminal block", "joint", "shore inlet"})
 
 
-def _loads(s: Subject) -> list[Equipment]:
+def mains_loads(s: Subject) -> list[Equipment]:
+    """What draws from the mains at the ends of a circuit."""
     if s.facts.network.systems[s.item.name] != "ac":
         return []
     names: set[str] | None = s.facts.store.get("mains consumers")
@@ -38,13 +39,13 @@ def _loads(s: Subject) -> list[Equipment]:
     method="graph",
 )
 def feeds_mains_loads(s: Subject) -> bool:
-    return bool(_loads(s))
+    return bool(mains_loads(s))
 
 
 def _supplies(s: Subject) -> list[Subject]:
     """The supplies of the loads at its ends that surely or perhaps come about."""
     by_load = supplies_by_load(s.facts)
-    return [supply for item in _loads(s) for supply in by_load.get(item.name, ())]
+    return [supply for item in mains_loads(s) for supply in by_load.get(item.name, ())]
 
 
 @fact("circuit", "is_ever_fed", type="yes/no", says="Some source of mains reaches it.", method="every supply state")

@@ -56,6 +56,11 @@ def is_polarised(s: Subject) -> Any:
     return s.read(s.item, "polarised")
 
 
+@fact("outlet", "polarity_marked", type="yes/no", says="Plus and minus are shown at it.")
+def polarity_marked(s: Subject) -> Any:
+    return s.read(s.item, "polarity marked")
+
+
 @fact("outlet", "switched_poles", unit="count", says="Poles its switch opens; none without a switch.")
 def switched_poles(s: Subject) -> Any:
     return s.read(s.item, "switched poles")

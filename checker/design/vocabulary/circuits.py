@@ -5,7 +5,7 @@ from __future__ import annotations
 from checker.design.vocabulary.cables import CABLE
 from checker.design.vocabulary.key import Key, Kind
 from checker.design.vocabulary.make import count, named, names, quantity, text, word, yes
-from checker.design.vocabulary.words import FITTED, OWNERS, SURFACES
+from checker.design.vocabulary.words import CLAMPS, FITTED, MEASURES, OWNERS, SURFACES
 
 DUTIES = ("load", "charge", "safety", "control", "sense", "bonding", "arc free")
 COVERINGS = ("split tube", "conduit", "gas-tight conduit", "metal conduit", "duct", "sleeve")
@@ -34,7 +34,7 @@ CIRCUIT = Kind(
         quantity("above cylinder base", "m", "In a gas locker: height above the base of the cylinders."),
         named("loom", "looms", "The loom it runs in."),
         word(
-            "shock protection", ("disconnection", "separated", "extra-low voltage", "insulated"), "Protective measure."
+            "shock protection", MEASURES, "Protective measure against shock, IEC 60364-4-41."
         ),
         yes("overload alarm", "An overload gives an alarm in place of opening the circuit."),
         word("fitted", FITTED, "`later`: planned, rules pass it by. Left out: now.", default="now"),
@@ -72,7 +72,7 @@ TERMINAL = Kind(
         quantity("torqued", "N m", "Torque it was tightened to, where no end of a circuit tells it."),
         yes("cover", "It is covered."),
         quantity("limit", "°C", "Temperature it may reach."),
-        word("clamp", ("bolted", "clamped", "spring clip", "screw", "push-in"), "How a conductor is held."),
+        word("clamp", CLAMPS, "How a conductor is held."),
         yes("marked", "It is marked with its pole or name."),
     ),
     sections=("terminals",),

@@ -70,6 +70,7 @@ OUTLET = Kind(
         quantity("rating", "A", "Rated current."),
         yes("earth contact", "It has an earth contact."),
         yes("polarised", "Its plug fits one way only."),
+        yes("polarity marked", "Plus and minus are shown at it, by mark or colour."),
         count("switched poles", "Poles its switch opens."),
         count("count", "How many. Left out: 1.", default="1"),
         PLUG_SHAPE,

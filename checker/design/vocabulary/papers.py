@@ -31,7 +31,7 @@ PAPERS = Kind(
             "manual",
             (
                 "charging", "isolating", "fuses", "lithium handling", "testing", "inspection interval", "lead use",
-                "shut down", "battery space",
+                "shut down", "battery space", "residual devices",
             ),
             "What the user book tells.",
         ),

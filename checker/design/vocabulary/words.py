@@ -24,6 +24,11 @@ WAVEFORMS = ("sine", "modified", "square")
 LEAKAGE = ("ac", "pulsating", "smooth dc", "high frequency")
 RESIDUAL_TYPES = ("AC", "A", "F", "B")
 OWNERS = ("factory", "fitter", "owner")
+CLAMPS = ("bolted", "clamped", "spring clip", "screw", "push-in")
+MEASURES = (
+    "disconnection", "separated", "extra-low voltage", "insulated",
+    "obstacles", "out of reach", "non-conducting place", "earth-free bonding",
+)  # fmt: skip
 FITTED = ("now", "later")
 CLASSES = ("I", "II", "III")
 SURFACES = ("metal", "wood", "plastic", "composite", "insulating board", "free")

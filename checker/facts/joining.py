@@ -1,0 +1,133 @@
+"""Batteries joined by a contact, and the bond of a battery negative to the chassis."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.elements import CHASSIS, LIVE, Wire
+from checker.circuit.groups import Groups
+from checker.facts.bank import home, loose_bank
+from checker.facts.catalogue import fact
+from checker.facts.mains import tell
+from checker.facts.subject import Facts, Subject
+from checker.quantities import Number, Truth, Unknown, equal, every, greatest
+
+
+def _apart(facts: Facts, name: str) -> Groups:
+    """The live battery side joined through wires and closed contacts, without converters and one piece of equipment."""
+    groups = Groups()
+    network = facts.network
+    for conductor in network.conductors:
+        if conductor.role == LIVE and network.systems[conductor.circuit.name] == "dc":
+            for wire in conductor.wires:
+                groups.join(wire.a, wire.b)
+    for link in network.links:
+        if link.pole == LIVE and link.when not in ("transfer", "bond") and link.equipment.name != name:
+            groups.join(link.a, link.b)
+    return groups
+
+
+def _joined(s: Subject) -> tuple[list[Subject], list[Subject]]:
+    """The batteries on either side of a switch that nothing else joins."""
+    kept: dict[str, tuple[list[Subject], list[Subject]]] = s.facts.store.setdefault("batteries joined", {})
+    if s.id in kept:
+        return kept[s.id]
+    links = [link for link in s.facts.network.links if link.equipment is s.item and link.pole == LIVE]
+    groups = _apart(s.facts, s.id) if links else Groups()
+    found: tuple[list[Subject], list[Subject]] = ([], [])
+    for link in links:
+        a, b = groups.find(link.a), groups.find(link.b)
+        if a == b:
+            continue
+        for bank in s.facts.subjects("bank"):
+            side = groups.find(home(s.facts, bank.item))
+            for own, banks in ((a, found[0]), (b, found[1])):
+                if side == own and bank not in banks:
+                    banks.append(bank)
+    kept[s.id] = found
+    return found
+
+
+@fact(
+    "switch",
+    "joins_batteries",
+    type="yes/no",
+    says="Closed, it joins batteries that nothing else joins without a converter.",
+    method="graph of the battery side without it, every other contact closed",
+)
+def joins_batteries(s: Subject) -> Truth:
+    loose = loose_bank(s.facts)
+    if loose is not None:
+        return loose
+    one, other = _joined(s)
+    return bool(one) and bool(other)
+
+
+@fact(
+    "switch",
+    "batteries_alike",
+    type="yes/no",
+    says="The batteries that it joins have one nominal voltage and one chemistry.",
+    method="nominal voltage and chemistry of each battery on either side",
+)
+def batteries_alike(s: Subject) -> Truth:
+    one, other = _joined(s)
+    pairs = [(a, b) for a in one for b in other]
+    tell(s, f"on one side {', '.join(a.id for a in one)}; on the other {', '.join(b.id for b in other)}")
+    return every([answer for a, b in pairs for answer in (_same_voltage(a, b), equal(a.chemistry, b.chemistry))])
+
+
+@fact(
+    "switch",
+    "batteries_of_one_voltage",
+    type="yes/no",
+    says="The batteries that it joins have one nominal voltage.",
+    method="nominal voltage of each battery on either side",
+)
+def batteries_of_one_voltage(s: Subject) -> Truth:
+    one, other = _joined(s)
+    return every([_same_voltage(a, b) for a in one for b in other])
+
+
+def _same_voltage(a: Subject, b: Subject) -> Truth:
+    return equal(a.nominal_voltage, b.nominal_voltage)
+
+
+@fact(
+    "circuit",
+    "bonds_negative",
+    type="yes/no",
+    says="It joins the negative of a battery, or of a bar, to the chassis.",
+    method="a bonding circuit between the chassis and a negative terminal of the battery side",
+)
+def bonds_negative(s: Subject) -> bool:
+    return _negative(s) is not None
+
+
+def _negative(s: Subject) -> str | None:
+    """The equipment whose negative a bonding circuit joins to the chassis."""
+    bond = s.facts.network.conductor(s.item.name, "bonding")
+    if bond is None or CHASSIS not in (bond.start, bond.end):
+        return None
+    name, _, terminal = (bond.end if bond.start == CHASSIS else bond.start).partition(":")
+    return name if terminal.endswith("-") else None
+
+
+@fact(
+    "circuit",
+    "ungrounded_lead_area",
+    unit="mm2",
+    says="Largest cross-section of a live conductor at the equipment whose negative it bonds; none for others.",
+    method="conductor.area of every live conductor that ends on its positive terminal",
+)
+def ungrounded_lead_area(s: Subject) -> Any:
+    name = _negative(s)
+    if name is None:
+        return None
+    areas: list[Number] = []
+    for edge, _ in s.facts.network.near.get(f"{name}:+", ()):
+        if isinstance(edge, Wire) and edge.conductor.role == LIVE:
+            subject = s.facts.of("conductor", edge.conductor)
+            if subject is not None:
+                areas.append(subject.area)
+    return greatest(areas) if areas else Unknown(f"nothing is seen on the positive of {name}")

@@ -1,0 +1,81 @@
+"""Protective measures against shock: which is declared for a circuit, and for each supply of a transportable unit."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.state import Truth
+from checker.design.vocabulary.words import MEASURES
+from checker.facts.catalogue import fact
+from checker.facts.mains import answer, ever, states_of
+from checker.facts.mains_circuit import mains_loads
+from checker.facts.subject import Subject
+from checker.quantities import Truth as Answer
+from checker.quantities import either, equal, every, greater_equal
+
+CONTINUOUS_EARTH = ("in cable", "same", "run")
+
+
+@fact(
+    "circuit",
+    "shock_protection",
+    words=MEASURES,
+    says="The protective measure of a mains circuit.",
+    method="as declared; not declared: disconnection with a protective conductor, insulated where all loads are of "
+    "class II",
+    source="IEC 60364-4-41, 410.3, 2005 (from memory)",
+)
+def shock_protection(s: Subject) -> Any:
+    if s.item.has("shock protection"):
+        return s.read(s.item, "shock protection")
+    if s.item.earth.how in CONTINUOUS_EARTH:
+        return "disconnection"
+    loads = mains_loads(s)
+    doubled = every([equal(s.read(item, "class"), "II") if item.allows("class") else False for item in loads])
+    if loads and doubled is True:
+        return "insulated"
+    return s.use(f"{s.item.path}.shock protection", s.item.get("shock protection"))
+
+
+@fact("ac_source", "in_unit", type="yes/no", says="The vehicle is a transportable unit.", method="kind of the vehicle")
+def in_unit(s: Subject) -> Answer:
+    return equal(s.read(s.facts.design.vehicle, "kind"), "unit")
+
+
+@fact(
+    "ac_source",
+    "is_monitored",
+    type="yes/no",
+    says="An insulation monitor watches the supply it brings.",
+    method="a monitor whose live terminal is live from it in some supply state",
+)
+def is_monitored(s: Subject) -> Any:
+    monitors = [item for item in s.facts.network.equipment.values() if item.kind == "insulation monitor"]
+
+    def watched(state: Any) -> Truth:
+        seen: Truth = False
+        for item in monitors:
+            sure, may = state.feeds_of(f"{item.name}:L")
+            if s.item in sure:
+                return True
+            seen = None if s.item in may else seen
+        return seen
+
+    return answer(ever(states_of(s.facts).states, watched)[0], "whether the monitor is reached is not known")
+
+
+@fact(
+    "ac_source",
+    "earthing_is_declared",
+    type="yes/no",
+    says="Its neutral is earthed, or its circuits are separated, or it is insulated and monitored.",
+    method="links of neutral and earth while it feeds; declared separation; an insulation monitor",
+    source="IEC 60364-7-717, 717.411 and 717.413, 2009 (from memory)",
+)
+def earthing_is_declared(s: Subject) -> Answer:
+    linked = greater_equal(s.least_links, 1.0)
+    # A site insulated from earth counts as separated elsewhere; here it needs its monitor.
+    separated = s.is_separated if s.item.aboard else False
+    return either(linked, either(separated, s.is_monitored))
+
+

@@ -1,0 +1,184 @@
+"""How everything is shut down: a switch for each source, a switch close to each fixed appliance."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.elements import LIVE, Edge, Link
+from checker.circuit.sources import LOADS
+from checker.circuit.supply import supplied
+from checker.design.model import Equipment
+from checker.facts.bank import loose_bank
+from checker.facts.catalogue import fact
+from checker.facts.contacts import signal_means
+from checker.facts.subject import Subject
+from checker.quantities import UNKNOWN, Truth, Unknown, both, either, equal, every, negate, some
+
+STOPPED = ("battery", "solar array", "shore inlet", "generator")
+"""Kinds at which supply begins while the engine stands still."""
+
+
+@fact(
+    "load",
+    "has_switch_close_by",
+    type="yes/no",
+    says="It has a switch of its own, or one stands in its circuit in the same place.",
+    method="own switch as told; switches in the run of the circuit that ends at it, by their places",
+)
+def has_switch_close_by(s: Subject) -> Truth:
+    own = s.has_own_switch
+    if own is True:
+        return True
+    place = s.read(s.item, "place")
+    near: list[Truth] = []
+    for conductor in s.facts.network.conductors:
+        ends = {port.equipment for port in conductor.circuit.ends}
+        if conductor.role == LIVE and s.id in ends:
+            switches = [link.equipment for link in conductor.links if link.equipment.kind == "switch"]
+            near.extend(equal(s.read(item, "place"), place) for item in switches)
+            if any(wire.gap is not None for wire in conductor.wires):
+                near.append(Unknown("part of its run was not seen and may hide a switch"))
+    return either(own, some(near))
+
+
+@fact(
+    "design",
+    "shut_down",
+    type="text",
+    says="What is switched off to shut all sources down, in order.",
+    method="the list in the papers",
+)
+def shut_down(s: Subject) -> Any:
+    listed = _listed(s)
+    return listed if isinstance(listed, Unknown) else ", ".join(listed)
+
+
+@fact(
+    "design",
+    "live_after_shutdown",
+    type="text",
+    says="Loads that some source still reaches when all that is listed is open; empty when all are dead.",
+    method="walk from batteries, arrays, inlets and generators with the engine stopped, so that converters that it "
+    "enables rest and relays are released; alarms, safety circuits, road loads and automotive circuits left out",
+)
+def live_after_shutdown(s: Subject) -> Any:
+    left = _left(s)
+    return left if isinstance(left, Unknown) else ", ".join(left)
+
+
+@fact(
+    "design",
+    "all_dead_after_shutdown",
+    type="yes/no",
+    says="Opening all that is listed leaves no load live, alarms and road circuits left out.",
+    method="as live_after_shutdown",
+)
+def all_dead_after_shutdown(s: Subject) -> Truth:
+    left = _left(s)
+    return left if isinstance(left, Unknown) else not left
+
+
+def _listed(s: Subject) -> list[str] | Unknown:
+    listed = s.read(s.item.papers, "shut down")
+    if isinstance(listed, Unknown):
+        return listed
+    names = listed if isinstance(listed, tuple) else ()
+    known = [name for name in names if isinstance(name, str)]
+    return known if len(known) == len(names) else Unknown("an entry of the list is not known")
+
+
+def _left(s: Subject) -> list[str] | Unknown:
+    listed = _listed(s)
+    loose = loose_bank(s.facts)
+    if isinstance(listed, Unknown) or loose is not None:
+        return listed if isinstance(listed, Unknown) else loose or UNKNOWN
+    network = s.facts.network
+    starts = [source.live for source in network.sources if source.equipment.kind in STOPPED]
+    reached = supplied(network, starts, _released, {*listed, *_resting(s)})
+    found: list[str] = []
+    for item in network.equipment.values():
+        if item.kind in LOADS and not _stays(s, item):
+            found.extend(item.name for pole in ("+", "L") if f"{item.name}:{pole}" in reached)
+    return list(dict.fromkeys(found))
+
+
+def _resting(s: Subject) -> list[str]:
+    """Converters that the running engine enables."""
+    items = (item for item in s.facts.network.equipment.values() if item.kind == "dc converter")
+    return [item.name for item in items if _by_engine(signal_means(s.facts, item.value("enabled by")))]
+
+
+def _by_engine(means: Any) -> bool:
+    return isinstance(means, str) and means == "engine running"
+
+
+def _released(edge: Edge) -> bool:
+    """Every contact but those of coils: a relay lets go when what drives it stops."""
+    return not (isinstance(edge, Link) and edge.when == "coil")
+
+
+def _stays(s: Subject, item: Equipment) -> bool:
+    """Whether a load may stay live: an alarm, one on a safety circuit, or one of the road vehicle."""
+    load = s.facts.subject("load", item.name)
+    if item.kind in ("alarm", "detector") or (load is not None and load.is_road_load is True):
+        return True
+    feeding = [one for one in s.facts.network.circuits if any(port.equipment == item.name for port in one.ends)]
+    return bool(feeding) and all(one.says("duty", "safety") or one.says("scope", "automotive") for one in feeding)
+
+
+@fact(
+    "design",
+    "shutdown_places_told",
+    type="yes/no",
+    says="The file tells where everything stands that is switched off to shut all sources down.",
+    method="place of each entry of the list",
+)
+def shutdown_places_told(s: Subject) -> Truth:
+    listed = _listed(s)
+    if isinstance(listed, Unknown):
+        return listed
+    answers: list[Truth] = []
+    for name in listed:
+        item = s.facts.network.equipment.get(name)
+        if item is not None and item.allows("place"):
+            place = s.read(item, "place")
+            answers.append(place if isinstance(place, Unknown) else True)
+    return every(answers)
+
+
+@fact(
+    "converter",
+    "survives_reversal",
+    type="yes/no",
+    says="Its battery connection cannot be reversed, or it survives that; none for what has no such entry.",
+    method="keyed connection, or reverse protection, as told",
+)
+def survives_reversal(s: Subject) -> Any:
+    if not s.item.allows("reverse protection"):
+        return None
+    return either(s.read(s.item, "keyed"), s.read(s.item, "reverse protection"))
+
+
+@fact(
+    "converter",
+    "stands_fit",
+    type="yes/no",
+    says="It stands dry, in no space where a battery or gas cylinders give off gas, and its place is ventilated.",
+    method="kind of its place, what else stands in it, its openings",
+)
+def stands_fit(s: Subject) -> Truth:
+    body = s.facts.subject("equipment", s.id)
+    place = None if body is None else body.place
+    if body is None or place is None or isinstance(place, Unknown):
+        return Unknown(f"where {s.id} stands is not known")
+    dry = negate(body.outdoors)
+    gas = either(place.holds_lead, either(place.shared_with_gas, body.in_gas_locker))
+    open_room = equal(place.kind_of_place, "living space")
+    openings = either(_opening(place.vent_low), _opening(place.vent_high))
+    return both(both(dry, negate(gas)), either(open_room, either(openings, place.fan)))
+
+
+def _opening(area: Any) -> Truth:
+    if isinstance(area, Unknown):
+        return area
+    return area is not None and area != 0.0

@@ -1,0 +1,45 @@
+"""Batteries joined by a contact, bonds of a battery negative."""
+
+from __future__ import annotations
+
+import pytest
+
+from checker.quantities import Unknown
+from tests.facts.house import ask
+from tests.facts.mains_subjects import VAN, subject
+
+JOINING = {
+    "equipment.KB": "{kind: relay, rating: 100 A, voltage: 24 V DC, driven by: hooked-up, place: locker}",
+    "circuits.joining": "{from: bank, to: second, run: [0.1 m, KB, 0.1 m], cable: red-35, return: same}",
+}
+
+
+def second(chemistry: str, volts: str = "12 V") -> dict[str, str]:
+    battery = f"{{kind: battery, chemistry: {chemistry}, nominal: {volts}, capacity: 100 Ah, place: locker}}"
+    return JOINING | {"equipment.second": battery}
+
+
+def test_a_relay_with_a_battery_on_either_side_joins_them() -> None:
+    assert subject(VAN, "switch", "KB", second("AGM lead acid")).joins_batteries is True
+    assert ask("switch", "K1", "joins_batteries") is False  # behind it stands a converter
+
+
+def test_alike_means_voltage_and_chemistry() -> None:
+    assert subject(VAN, "switch", "KB", second("AGM lead acid")).batteries_alike is True
+    lithium = subject(VAN, "switch", "KB", second("lithium iron phosphate"))
+    assert lithium.batteries_alike is False
+    assert lithium.batteries_of_one_voltage is True
+    assert subject(VAN, "switch", "KB", second("AGM lead acid", "24 V")).batteries_of_one_voltage is False
+    assert isinstance(subject(VAN, "switch", "KB", second("unknown")).batteries_alike, Unknown)
+
+
+def test_a_way_around_means_that_the_switch_alone_joins_nothing() -> None:
+    around = {"circuits.around": "{from: bank, to: second, run: [0.3 m], cable: red-35, return: same}"}
+    assert subject(VAN, "switch", "KB", second("lithium iron phosphate") | around).joins_batteries is False
+
+
+def test_a_bond_of_the_negative_is_told_from_a_bond_of_the_mains_earth() -> None:
+    assert ask("circuit", "neg-48", "bonds_negative") is True
+    assert ask("circuit", "neg-48", "ungrounded_lead_area") == pytest.approx(70e-6)
+    assert subject(VAN, "circuit", "chassis-bond").bonds_negative is False
+    assert subject(VAN, "circuit", "chassis-bond").ungrounded_lead_area is None
