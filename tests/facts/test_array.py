@@ -50,3 +50,14 @@ def test_the_isolator_of_an_array_is_read_with_its_ratings() -> None:
 
 def test_strings_in_one_array_do_not_tell_of_fuses_of_their_own() -> None:
     assert isinstance(ask("array", "panels", "has_string_fuses", {"equipment.panels.arrangement": "1s3p"}), Unknown)
+
+
+def test_string_fuses_count_as_told_when_no_larger_than_the_modules_permit() -> None:
+    def fused(fuse: str) -> object:
+        edits = {"equipment.panels.arrangement": "1s3p", "equipment.panels.string fuse": fuse}
+        return ask("array", "panels", "has_string_fuses", edits)
+
+    assert fused("15 A") is True
+    assert fused("20 A") is False
+    assert fused("none") is False
+    assert isinstance(fused("unknown"), Unknown)

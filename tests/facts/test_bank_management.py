@@ -81,3 +81,13 @@ def test_a_voltage_monitor_on_the_bus_is_a_low_cut_off() -> None:
     }
     assert ask("bank", "bank", "has_low_cutoff", guard) is True
     assert isinstance(ask("bank", "bank", "has_low_cutoff", {**guard, "equipment.VM.trips below": "unknown"}), Unknown)
+
+
+def test_a_voltage_monitor_that_trips_above_is_a_high_cut_off() -> None:
+    assert ask("bank", "bank", "has_high_cutoff") is False
+    guard = {
+        "equipment.VM": "{kind: voltage monitor, rating: 200 A, trips below: none, trips above: 60 V}",
+        "circuits.main.run": "[0.15 m, F1, 0.3 m, isolator, VM, 0.5 m]",
+    }
+    assert ask("bank", "bank", "has_high_cutoff", guard) is True
+    assert ask("bank", "bank", "has_low_cutoff", guard) is False

@@ -56,6 +56,12 @@ def test_a_fixed_place_in_the_way_is_found() -> None:
     assert [one.id for one in hit] == ["gas"]
 
 
+def test_a_duct_in_the_way_is_found_where_its_box_is_told() -> None:
+    box = ("places.duct.box", "{at: [2 m, -1.3 m, 0.9 m], size: [0.5 m, 0.1 m, 0.1 m]}")
+    assert [one.id for one in ask("moving", "slide", "places_hit", box)] == ["duct"]
+    assert ask("moving", "slide", "places_hit") == ()
+
+
 def test_an_interlock_of_none_acts_on_nothing() -> None:
     facts = van(("moving.slide.interlock", "none"))
     slide = facts.subjects("moving")[0]
