@@ -13,6 +13,7 @@ from checker.design.model import Equipment
 from checker.design.vocabulary.circuits import DUTIES
 from checker.facts.catalogue import fact, subjects
 from checker.facts.subject import Facts, Subject
+from checker.facts.unseen import half_standing
 from checker.quantities import Number, Unknown, add, both, less_equal
 
 
@@ -114,7 +115,12 @@ def self_limiting(s: Subject) -> Any:
 
 @fact("approach", "has_device", type="yes/no", says="A protective device stands on every way on.", method="walk")
 def has_device(s: Subject) -> Any:
-    return s.item.reach.has_device
+    found = s.item.reach.has_device
+    if found is True and half_standing(s.facts):
+        walked = dict.fromkeys(owner for owner, _ in s.item.reach.stretches)
+        if any(wire.gap is not None for owner in walked for wire in owner.wires):
+            return Unknown(f"{', '.join(half_standing(s.facts))} may branch off where the run was not seen")
+    return found
 
 
 @fact("approach", "devices", of="device", type="list", says="The first devices met.", method="walk along the run")

@@ -21,6 +21,7 @@ from checker.quantities import (
     UNKNOWN,
     Number,
     Range,
+    Truth,
     Unknown,
     between,
     divide,
@@ -223,8 +224,16 @@ def _feeding(s: Subject, zone: str) -> list[Border]:
     says="A short circuit in it is fed by batteries through devices, which must clear it.",
     method="graph: the devices at the edge of its zone behind which a battery stands",
 )
-def is_cleared_by_device(s: Subject) -> bool:
-    return s.item.role == LIVE and bool(clearing_borders(s))
+def is_cleared_by_device(s: Subject) -> Truth:
+    if s.item.role != LIVE:
+        return False
+    if clearing_borders(s):
+        return True
+    zones = zones_of(s.facts)
+    around = {zones.of_wire(wire) for wire in s.item.wires}
+    if any(zones.hides(zone) and zones.batteries(zone) for zone in around):
+        return Unknown(f"part of what lies around {s.id} was not seen and may hide a device")
+    return False
 
 
 @fact(

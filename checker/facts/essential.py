@@ -175,6 +175,11 @@ def lamps_lost_by_one_fault(s: Subject) -> Truth:
         if not any(node in left for node in nodes):
             s.note(_said(f"without {name} no lamp is left"))
             return both(True, True if own is False else own)
+    for wire in (one for one in network.wires() if one.gap is not None):
+        left = supplied(network, usable, lambda edge, hiding=wire: edge is not hiding)  # type: ignore[misc]
+        if not any(node in left for node in nodes):
+            why = f"all lamps hang on {wire.conductor.circuit.name}, of which part was not seen and may hide a fuse"
+            return both(Unknown(why), True if own is False else own)
     return False
 
 

@@ -95,6 +95,8 @@ def _weak_coupling(item: Equipment) -> tuple[Number, Number]:
 
 def _inner_resistance(facts: Facts, item: Equipment, one: Equipment) -> Number:
     """The larger of the stated resistance and full voltage over stated short-circuit current, strings counted."""
+    if not one.allows("internal resistance"):
+        return Unknown(f"what {item.name} is made of is not told")
     found: list[Number] = []
     series = divide(nominal_of(facts.network, item, ""), one.value("nominal"))
     strings: Number = 1.0

@@ -78,8 +78,13 @@ def upstream(s: Subject) -> tuple[Any, ...]:
 def shares_with_essentials(s: Subject) -> Truth:
     if _beside_essentials(s, perhaps=False):
         return True
-    untold = Unknown("which loads people depend on is not fully told")
-    return untold if _beside_essentials(s, perhaps=True) else False
+    if _beside_essentials(s, perhaps=True):
+        return Unknown("which loads people depend on is not fully told")
+    zones = zones_of(s.facts)
+    unseen = any(zones.hides(zones.of(link.other(inside))) for link, inside in sides(s))
+    if unseen and _essential_nodes(s.facts, perhaps=True):
+        return Unknown(f"part of what lies before {s.id} was not seen and may hide a device")
+    return False
 
 
 def _beside_essentials(s: Subject, *, perhaps: bool) -> bool:

@@ -6,7 +6,9 @@ from collections.abc import Callable
 from functools import wraps
 from typing import Any
 
+from checker.circuit.elements import LIVE, Link
 from checker.circuit.limits import islands, live_graph
+from checker.circuit.ports import IN_LINE
 from checker.facts.subject import Facts, Subject
 from checker.quantities import Unknown
 
@@ -48,12 +50,31 @@ def _fed(facts: Facts) -> set[str]:
 
 
 def standing(facts: Facts) -> frozenset[str]:
-    """Names of the devices that stand in a circuit: something is joined to them."""
+    """Names of the devices of which both sides are joined to something, and of the ways of boards."""
     if "standing" not in facts.shared:
-        near = facts.network.near
-        links = (link for link in facts.network.links if len(near[link.a]) > 1 or len(near[link.b]) > 1)
-        facts.shared["standing"] = frozenset(link.equipment.name for link in links)
+        facts.shared["standing"] = frozenset(
+            link.equipment.name
+            for link in facts.network.links
+            if link.equipment.kind not in IN_LINE
+            or link.equipment.name not in facts.network.equipment
+            or all(_joined_ends(facts, link))
+        )
     found: frozenset[str] = facts.shared["standing"]
+    return found
+
+
+def _joined_ends(facts: Facts, link: Link) -> tuple[bool, bool]:
+    near = facts.network.near
+    return len(near[link.a]) > 1, len(near[link.b]) > 1
+
+
+def half_standing(facts: Facts) -> tuple[str, ...]:
+    """Names of devices to one side of which a circuit is joined, and that no run names: where they stand is open."""
+    if "half standing" not in facts.shared:
+        links = (link for link in facts.network.links if link.pole == LIVE and any(_joined_ends(facts, link)))
+        names = dict.fromkeys(link.equipment.name for link in links)
+        facts.shared["half standing"] = tuple(name for name in names if name not in standing(facts))
+    found: tuple[str, ...] = facts.shared["half standing"]
     return found
 
 
