@@ -8,6 +8,7 @@ from typing import Any
 
 from checker.circuit.elements import LIVE, Wire
 from checker.circuit.zones import Border
+from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.conductor_given import wire_length
 from checker.facts.device import faults_of
@@ -233,7 +234,8 @@ def is_cleared_by_device(s: Subject) -> Truth:
     around = {zones.of_wire(wire) for wire in s.item.wires}
     if any(zones.hides(zone) and zones.batteries(zone) for zone in around):
         return Unknown(f"part of what lies around {s.id} was not seen and may hide a device")
-    return False
+    loose = loose_bank(s.facts)
+    return False if loose is None else loose
 
 
 @fact(

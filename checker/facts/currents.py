@@ -49,10 +49,57 @@ def design_currents(facts: Facts) -> Found:
 def _all_modes(facts: Facts) -> Found:
     found: Found = {}
     for name, mode in facts.design.modes.items():
-        _merge(found, _flows(facts, _draws_in(facts, mode), _gives_in(facts, mode), add, mode), name)
+        flows = _flows(facts, _draws_in(facts, mode), _gives_in(facts, mode), add, positions(facts, mode))
+        doubts = doubtful(facts, mode)
+        if doubts:
+            _widen(flows, _without(facts, mode, doubts))
+        _merge(found, flows, name)
     alone = _flows(facts, _draws_alone(facts), _gives_always(facts), greatest, None)
     _merge(found, alone, ANY)
     return found
+
+
+def doubtful(facts: Facts, mode: Item) -> frozenset[str]:
+    """What nobody knows the position or the direction of in a mode, because an entry says so."""
+    set_by = dict(mode.value("set")) if isinstance(mode.value("set"), tuple) else {}
+    found = set()
+    for item in facts.network.equipment.values():
+        if item.name in set_by:
+            open_question = isinstance(set_by[item.name].value, Unknown)
+        elif item.kind in ("changeover", *CONTACTS):
+            open_question = any(_says_unknown(item, key) for key in ("rest", "operated", "driven by"))
+            driver = facts.network.equipment.get(str(item.value("driven by"))) if item.allows("driven by") else None
+            open_question = open_question or (driver is not None and _says_unknown(driver, "means"))
+        else:
+            open_question = item.kind == "dc converter" and _says_unknown(item, "both ways")
+        if open_question:
+            found.add(item.name)
+    return frozenset(found)
+
+
+def _says_unknown(item: Item, key: str) -> bool:
+    """Whether a key is written as unknown; one that is left out leaves what is usual."""
+    return item.allows(key) and item.has(key) and isinstance(item.value(key), Unknown)
+
+
+def _without(facts: Facts, mode: Item, doubts: frozenset[str]) -> dict[str, Number]:
+    """The currents of a mode with everything open or resting of which nobody knows whether it is."""
+    nowhere = {**positions(facts, mode), **dict.fromkeys(sorted(doubts), "open")}
+    idle = {f"{name}:{side}+" for name in doubts for side in ("low", "high")}
+    draws = {node: current for node, current in _draws_in(facts, mode).items() if node not in idle}
+    gives = {node: current for node, current in _gives_in(facts, mode).items() if node not in idle}
+    return _flows(facts, draws, gives, add, nowhere)
+
+
+def _widen(flows: dict[str, Number], least_flows: dict[str, Number]) -> None:
+    """Let each current begin at the lesser one: how much of it flows depends on what is not known."""
+    for conductor, most in flows.items():
+        few = least_flows[conductor]
+        if isinstance(most, Unknown) or same(most, few):
+            continue
+        high = most.high if isinstance(most, Range) else most
+        low = few.low if isinstance(few, Range) else few if isinstance(few, float) else 0.0
+        flows[conductor] = UNKNOWN if high is None else between(min(low, high), high)
 
 
 def _merge(found: Found, flows: dict[str, Number], name: str) -> None:
@@ -72,10 +119,11 @@ def _most(a: Number, b: Number) -> Number:
 
 
 def _flows(
-    facts: Facts, draws: dict[str, Number], gives: dict[str, Number], join: Any, mode: Item | None
+    facts: Facts, draws: dict[str, Number], gives: dict[str, Number], join: Any, at: dict[str, str] | None
 ) -> dict[str, Number]:
+    """Currents with contacts `at` their positions; None: all closed, one load at a time, no battery charged."""
     network = facts.network
-    forest = live_forest(network, positions(facts, mode) if mode is not None else None)
+    forest = live_forest(network, at)
 
     def joined(a: Number, b: Number) -> Number:
         if isinstance(a, float) and a == 0.0:
@@ -117,7 +165,7 @@ def _flows(
             if a in supply:
                 for into, out in ((a, b), (b, a)):
                     # Loads take from anything; a battery is charged by what is no battery.
-                    stored = _lesser(charging[into], storing[out]) if mode is not None else 0.0
+                    stored = _lesser(charging[into], storing[out]) if at is not None else 0.0
                     upper = _lesser(supply[into], joined(demand[out], stored))
                     lower = _most(stored, _beyond(demand[out], supply[out]))
                     most = _most(most, _span(lower, upper))
@@ -197,7 +245,7 @@ def _rest(item: Equipment, mode: Item) -> Any:
         others = [throw for throw in throws if throw not in (rest, "open")]
         return others[0] if len(others) == 1 else rest
     rest = item.value("rest")
-    if isinstance(rest, str):
+    if isinstance(rest, str) or item.has("rest"):
         return rest
     throws = item.value("throws")
     return throws[-1] if isinstance(throws, tuple) and throws else rest
@@ -310,6 +358,8 @@ def converter_current(item: Equipment, side: str) -> Number:
     """
     rated: Number = item.value(f"sides.{side}.current")
     charge, volts = item.value("settings.charge current"), item.value("settings.charge voltage")
+    if side == "low" and _says_unknown(item, "settings.charge current"):
+        return _lesser(UNKNOWN, rated)
     if side == "high" or not isinstance(charge, float | Range):
         return rated
     low = item.value("sides.low.nominal")

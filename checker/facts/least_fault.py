@@ -8,6 +8,7 @@ from checker.circuit.elements import BONDING, LIVE, RETURN, Link, Source, Wire
 from checker.circuit.least_faults import LeastFaults, Path
 from checker.circuit.zones import Zones
 from checker.design.model import Equipment
+from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.conductor import resistance_per_metre
 from checker.facts.conductor_given import wire_length
@@ -19,6 +20,7 @@ from checker.quantities import (
     UNKNOWN,
     Number,
     Range,
+    Truth,
     Unknown,
     Window,
     add,
@@ -214,9 +216,12 @@ def sides(s: Subject) -> list[tuple[Link, str]]:
     method="graph",
 )
 @where_it_stands
-def fed_by_storage(s: Subject) -> bool:
+def fed_by_storage(s: Subject) -> Truth:
     held = least_faults_of(s.facts)
-    return any(held.weakest(link, node) is not None for link, node in sides(s))
+    if any(held.weakest(link, node) is not None for link, node in sides(s)):
+        return True
+    loose = loose_bank(s.facts)
+    return False if loose is None else loose
 
 
 @fact(

@@ -336,8 +336,9 @@ def link_tested_in_modes(s: Subject) -> Truth:
             result = s.read(reading, "result")
             once = result if isinstance(result, Unknown) else result != "several"
             answers.append(either(once, negate(this)))
-            if this is True:
-                done.append(s.read(reading, "mode"))
+            mode = s.read(reading, "mode")
+            if this is True and isinstance(mode, str):
+                done.append(mode)
     missing = [name for name in wanted if name not in done]
     if missing:
         reason = f"no reading records the test in: {', '.join(missing)}"

@@ -80,11 +80,16 @@ def shares_with_essentials(s: Subject) -> Truth:
         return True
     if _beside_essentials(s, perhaps=True):
         return Unknown("which loads people depend on is not fully told")
+    unseen = _unseen_upstream(s)
+    return unseen if unseen is not None and _essential_nodes(s.facts, perhaps=True) else False
+
+
+def _unseen_upstream(s: Subject) -> Unknown | None:
+    """Why a device upstream may be missing from what is known; None when all before it was seen."""
     zones = zones_of(s.facts)
-    unseen = any(zones.hides(zones.of(link.other(inside))) for link, inside in sides(s))
-    if unseen and _essential_nodes(s.facts, perhaps=True):
+    if any(zones.hides(zones.of(link.other(inside))) for link, inside in sides(s)):
         return Unknown(f"part of what lies before {s.id} was not seen and may hide a device")
-    return False
+    return None
 
 
 def _beside_essentials(s: Subject, *, perhaps: bool) -> bool:
@@ -166,7 +171,8 @@ def _essential_nodes(facts: Facts, *, perhaps: bool) -> list[str]:
 )
 @where_it_stands
 def opens_before_upstream(s: Subject) -> Truth:
-    return every([_first(s, pair, border) for pair in pairs(s) for border in pair.borders])
+    answers = [_first(s, pair, border) for pair in pairs(s) for border in pair.borders]
+    return every([*answers, unseen] if (unseen := _unseen_upstream(s)) is not None else answers)
 
 
 @fact(

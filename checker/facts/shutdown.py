@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from typing import Any
 
-from checker.circuit.elements import LIVE, Edge, Link
+from checker.circuit.elements import LIVE, Edge, Link, Wire
 from checker.circuit.sources import LOADS
 from checker.circuit.supply import supplied
 from checker.design.model import Equipment
@@ -12,7 +13,7 @@ from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.contacts import signal_means
 from checker.facts.subject import Subject
-from checker.quantities import UNKNOWN, Truth, Unknown, both, either, equal, every, negate, some
+from checker.quantities import Truth, Unknown, both, either, equal, every, negate, some
 
 STOPPED = ("battery", "solar array", "shore inlet", "generator")
 """Kinds at which supply begins while the engine stands still."""
@@ -90,31 +91,49 @@ def _listed(s: Subject) -> list[str] | Unknown:
 def _left(s: Subject) -> list[str] | Unknown:
     listed = _listed(s)
     loose = loose_bank(s.facts)
-    if isinstance(listed, Unknown) or loose is not None:
-        return listed if isinstance(listed, Unknown) else loose or UNKNOWN
+    if isinstance(listed, Unknown):
+        return listed
+    if loose is not None:
+        return loose
     network = s.facts.network
     starts = [source.live for source in network.sources if source.equipment.kind in STOPPED]
-    reached = supplied(network, starts, _released, {*listed, *_resting(s)})
+    perhaps = _live_loads(s, supplied(network, starts, _released, {*listed, *_resting(s, perhaps=False)}))
+    surely = _live_loads(s, supplied(network, starts, _seen, {*listed, *_resting(s, perhaps=True)}))
+    if perhaps and not surely:
+        return Unknown(f"whether {', '.join(perhaps)} are still reached is not known")
+    return surely
+
+
+def _live_loads(s: Subject, reached: Collection[str]) -> list[str]:
+    """The loads among the nodes that are reached, those left out that may stay live."""
     found: list[str] = []
-    for item in network.equipment.values():
+    for item in s.facts.network.equipment.values():
         if item.kind in LOADS and not _stays(s, item):
             found.extend(item.name for pole in ("+", "L") if f"{item.name}:{pole}" in reached)
     return list(dict.fromkeys(found))
 
 
-def _resting(s: Subject) -> list[str]:
-    """Converters that the running engine enables."""
+def _resting(s: Subject, *, perhaps: bool) -> list[str]:
+    """Converters that the running engine enables; with `perhaps` those too of which what enables them is untold."""
     items = (item for item in s.facts.network.equipment.values() if item.kind == "dc converter")
-    return [item.name for item in items if _by_engine(signal_means(s.facts, item.value("enabled by")))]
+    return [item.name for item in items if _by_engine(s, item, perhaps=perhaps)]
 
 
-def _by_engine(means: Any) -> bool:
+def _by_engine(s: Subject, item: Equipment, *, perhaps: bool) -> bool:
+    means = signal_means(s.facts, item.value("enabled by"))
+    if isinstance(means, Unknown):
+        return perhaps and item.has("enabled by")
     return isinstance(means, str) and means == "engine running"
 
 
 def _released(edge: Edge) -> bool:
     """Every contact but those of coils: a relay lets go when what drives it stops."""
     return not (isinstance(edge, Link) and edge.when == "coil")
+
+
+def _seen(edge: Edge) -> bool:
+    """The same without stretches that nobody saw, which may hide a switch of the list."""
+    return _released(edge) and not (isinstance(edge, Wire) and edge.gap is not None)
 
 
 def _stays(s: Subject, item: Equipment) -> bool:

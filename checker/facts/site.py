@@ -71,6 +71,8 @@ def own_residual_current(s: Subject) -> Any:
     for supply in supplies_of(s.facts):
         if supply.feed.name == s.id:
             found.update({device.name: device for device in supply.path.devices})
+            if supply.path.protected is None:
+                return Unknown("part of the mains was not seen and may hide a residual-current device")
     values = [s.read(device, "trips at") for device in found.values()]
     if not values:
         return None
