@@ -6,11 +6,12 @@ from typing import Any
 
 from checker.circuit.elements import CHASSIS, LIVE, Wire
 from checker.circuit.groups import Groups
+from checker.circuit.supply import joined
 from checker.facts.bank import home, loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.mains import tell
 from checker.facts.subject import Facts, Subject
-from checker.quantities import Number, Truth, Unknown, equal, every, greatest
+from checker.quantities import Number, Range, Truth, Unknown, between, equal, every, greatest, total
 
 
 def _apart(facts: Facts, name: str) -> Groups:
@@ -131,3 +132,54 @@ def ungrounded_lead_area(s: Subject) -> Any:
             if subject is not None:
                 areas.append(subject.area)
     return greatest(areas) if areas else Unknown(f"nothing is seen on the positive of {name}")
+
+
+@fact(
+    "circuit",
+    "chassis_return_current",
+    unit="A",
+    says="Current that may come back through it from circuits that return by the chassis; none for other circuits.",
+    method="circuits with a chassis return: at least the greatest that starts or ends at the equipment whose negative "
+    "it bonds, at most all that its live side reaches without a converter between, added up",
+)
+def chassis_return_current(s: Subject) -> Any:
+    name = _negative(s)
+    if name is None:
+        return None
+    network = s.facts.network
+    fed = joined(network, [f"{name}:+"])
+    own: list[Number] = [0.0]
+    found: list[Number] = [0.0]
+    for circuit in network.circuits:
+        live = network.conductor(circuit.name, LIVE)
+        if circuit.returns.how != "chassis" or live is None:
+            continue
+        if live.start in fed or live.end in fed:
+            subject = s.facts.of("conductor", live)
+            current = Unknown(f"the current of {circuit.name}") if subject is None else subject.design_current
+            found.append(current)
+            if name in (circuit.start.equipment, *(port.equipment for port in circuit.ends)):
+                own.append(current)
+    return _span(greatest(own), total(found))
+
+
+def _span(least: Number, most: Number) -> Number:
+    """From the least to the most; unknown when an end is."""
+    if isinstance(least, Unknown) or isinstance(most, Unknown):
+        return most if isinstance(most, Unknown) else least
+    low = least.low if isinstance(least, Range) else least
+    high = most.high if isinstance(most, Range) else most
+    return between(low or 0.0, high or 0.0)
+
+
+@fact(
+    "circuit",
+    "bond_capacity",
+    unit="A",
+    says="Continuous current of a bonding conductor; none for other circuits.",
+    method="conductor.carrying_capacity",
+)
+def bond_capacity(s: Subject) -> Any:
+    bond = s.facts.network.conductor(s.item.name, "bonding")
+    subject = None if bond is None else s.facts.of("conductor", bond)
+    return None if subject is None else subject.carrying_capacity

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from checker.quantities import Unknown
+from checker.quantities import Range, Unknown
 from tests.facts.house import ask
 from tests.facts.mains_subjects import VAN, subject
 
@@ -43,3 +43,15 @@ def test_a_bond_of_the_negative_is_told_from_a_bond_of_the_mains_earth() -> None
     assert ask("circuit", "neg-48", "ungrounded_lead_area") == pytest.approx(70e-6)
     assert subject(VAN, "circuit", "chassis-bond").bonds_negative is False
     assert subject(VAN, "circuit", "chassis-bond").ungrounded_lead_area is None
+
+
+def test_what_returns_by_the_chassis_comes_back_through_the_bond_of_the_negative() -> None:
+    # `link` ends at bar-12 and returns by the chassis; what the alternator drives may come back there as well.
+    found = ask("circuit", "neg-12", "chassis_return_current")
+    link = ask("conductor", "link", "design_current")
+    assert isinstance(found, Range)
+    assert found.low == pytest.approx(link)
+    assert found.high == pytest.approx(link + ask("conductor", "charging", "design_current"))
+    assert ask("circuit", "neg-48", "chassis_return_current") == 0.0
+    assert ask("circuit", "lamps", "chassis_return_current") is None
+    assert ask("circuit", "neg-12", "bond_capacity") == ask("conductor", "neg-12", "carrying_capacity")
