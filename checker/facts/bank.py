@@ -7,7 +7,7 @@ from typing import Any
 
 from checker.circuit.elements import LIVE, Link, Wire
 from checker.circuit.supply import joined
-from checker.design.given import Where
+from checker.design.given import MISSING, Given, Where
 from checker.design.model import Equipment
 from checker.design.vocabulary.words import CHEMISTRIES
 from checker.facts.catalogue import fact, subjects
@@ -288,12 +288,17 @@ def movement(s: Subject) -> Any:
 def terminal_covers(s: Subject) -> Truth:
     one = unit(s.item)
     found = [
-        s.read(one.terminals[pole], "cover")
-        if pole in one.terminals
-        else Unknown(f"the cover of {s.id} {pole} is not told")
+        s.read(one.terminals[pole], "cover") if pole in one.terminals else _no_terminal(s, one, pole)
         for pole in ("+", "-")
     ]
     return every(False if cover is None else cover for cover in found)
+
+
+def _no_terminal(s: Subject, one: Equipment, pole: str) -> Unknown:
+    """A terminal of which the file says nothing, as an entry that would settle the question."""
+    missing = Unknown(f"the cover of {s.id} {pole} is not told")
+    s.use(f"{one.path}.terminals.{pole}.cover", Given(missing, one.where, MISSING))
+    return missing
 
 
 @fact(

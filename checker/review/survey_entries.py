@@ -21,6 +21,7 @@ INSTRUMENTS = "with instruments, on the finished work"
 ON_PAPER = ("papers", "labels", "people", "scope", "seen", "day", "modes", "essential", "date", "purpose")
 RUN = "run via "
 MISSING_READING = "readings: "
+TERMINAL = KINDS["terminals", "terminal"]
 PEOPLE = next(kind for (section, _), kind in KINDS.items() if section == "people")
 
 
@@ -78,7 +79,11 @@ def _things(design: Design, section: str) -> Iterator[Item]:
 
 
 def _key(item: Item | None, name: str) -> Key | None:
-    return item.vocabulary.keys.get(name) if item is not None else None
+    if item is None:
+        return None
+    if "terminals." in name:
+        return TERMINAL.keys.get(name.rpartition(".")[2])
+    return item.vocabulary.keys.get(name)
 
 
 def places_of(design: Design, item: Item) -> tuple[str, ...]:

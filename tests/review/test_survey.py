@@ -98,6 +98,13 @@ def test_a_conductor_is_never_measured_over_its_insulation() -> None:
     assert "never the outside of the insulation" in look
 
 
+def test_a_terminal_of_which_nothing_is_told_is_asked_for_by_its_own_key() -> None:
+    one = question(OLD_WORK, "parts.found-battery.terminals.+.cover")
+    assert one.way.look == "It is covered."
+    assert one.way.care == BATTERY_CARE
+    assert one.way.write == "parts.found-battery.terminals.+.cover: {is: true, basis: read off}"
+
+
 def test_a_missing_test_is_asked_for_with_its_instrument_and_its_record() -> None:
     one = next(one for one in asked(CAMPER, (("readings.5", "(remove)"),))[1].questions if "rcd trip" in one.entry)
     assert one.place == INSTRUMENTS
