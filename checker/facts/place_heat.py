@@ -276,6 +276,14 @@ def temperature_stated(s: Subject) -> Truth:
     return isinstance(given.value, Window) and given.basis != "measured"
 
 
+@fact("place", "stated_hottest", unit="°C", says="Hottest air in it by what the file states; none where it is silent.")
+def stated_hottest(s: Subject) -> Any:
+    stated = s.read(s.item, "temperature")
+    if isinstance(stated, Window):
+        return stated.high
+    return stated if s.item.has("temperature") else None
+
+
 @fact("equipment", "air_temperature", unit="°C", says="Hottest air around it.", method="that of its place")
 def equipment_air(s: Subject) -> Any:
     where = s.place
