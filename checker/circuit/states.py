@@ -30,7 +30,7 @@ class States:
     names equipment whose contacts stay open in every state.
     """
 
-    __slots__ = ("_by_name", "_ways", "coils", "complete", "free", "mains", "merged", "states")
+    __slots__ = ("_by_name", "_nearest", "_ways", "coils", "complete", "free", "mains", "merged", "states")
 
     def __init__(self, network: Network, opened: frozenset[str] = frozenset()) -> None:
         self.mains = Mains(network, opened)
@@ -42,6 +42,7 @@ class States:
         self.states: tuple[State, ...] = ()
         self.complete, self.merged = True, False
         self._ways: Ways | None = None
+        self._nearest: tuple[State, ...] | None = None
         self._by_name: dict[str, State] = {}
         if self.mains.feeds:
             found = _bounded(choices(self.free))
@@ -86,6 +87,13 @@ class States:
         if self._ways is None:
             self._ways = Ways(self.free, self.states, lambda choice, state: self._solver(choice).solve(state.live))
         return self._ways
+
+    @property
+    def nearest(self) -> tuple[State, ...]:
+        """All states, those first that the fewest operations reach; found once."""
+        if self._nearest is None:
+            self._nearest = tuple(sorted(self.states, key=self.ways.distance))
+        return self._nearest
 
     def named(self, name: str) -> State | None:
         """The state of that name."""

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from itertools import pairwise
+from math import inf
 
 from checker.circuit.elements import Link
 from checker.circuit.solver import Free
@@ -40,7 +41,7 @@ class Ways:
     closed before could make a difference.
     """
 
-    __slots__ = ("_before", "_free", "start")
+    __slots__ = ("_before", "_far", "_free", "start")
 
     def __init__(self, free: list[Free], states: tuple[State, ...], settle: Settle) -> None:
         self._free = free
@@ -50,11 +51,13 @@ class Ways:
         rest = at_rest(free)
         self.start: State | None = by_choice[rest][0] if rest in by_choice else None
         self._before: dict[int, State | None] = {}
+        self._far: dict[int, int] = {}
         if self.start is not None:
             self._walk(self.start, by_choice, settle)
 
     def _walk(self, start: State, by_choice: dict[Choice, list[State]], settle: Settle) -> None:
         self._before[id(start)] = None
+        self._far[id(start)] = 0
         todo = [start]
         for state in todo:
             for choice in _one_operation(self._free, state.choice):
@@ -64,11 +67,16 @@ class Ways:
                 far = found[0] if len(found) == 1 else _same(found, settle(choice, state))
                 if far is not None and id(far) not in self._before:
                     self._before[id(far)] = state
+                    self._far[id(far)] = self._far[id(state)] + 1
                     todo.append(far)
 
     def reaches(self, state: State) -> bool:
         """Whether some sequence of operations leads to a state."""
         return id(state) in self._before
+
+    def distance(self, state: State) -> float:
+        """How many operations lead to a state; infinite when none do."""
+        return float(self._far.get(id(state), inf))
 
     def to(self, state: State) -> tuple[str, ...] | None:
         """The operations that reach a state, each followed by what moves by itself; None when none do."""

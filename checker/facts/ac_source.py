@@ -21,6 +21,7 @@ from checker.facts.mains import (
     greatest,
     least,
     read_switching,
+    shown_states,
     states_of,
     tell,
     tell_state,
@@ -43,7 +44,7 @@ def ac_sources(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
 
 def fed_states(s: Subject) -> list[State]:
     """The states in which the source feeds, or perhaps does."""
-    return [state for state in states_of(s.facts).states if s.item in state.feeding]
+    return [state for state in shown_states(s) if s.item in state.feeding]
 
 
 @fact("ac_source", "type_of_source", words=KINDS, says="What it is.")
@@ -111,7 +112,7 @@ def _settled(s: Subject, asks: Any, reason: str) -> Any:
     read_switching(s)
     if not states_of(s.facts).complete:
         return TOO_MANY
-    found, name = ever(states_of(s.facts).states, asks)
+    found, name = ever(shown_states(s), asks)
     tell_state(s, name)
     return answer(found, reason)
 

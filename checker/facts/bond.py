@@ -17,6 +17,7 @@ from checker.facts.mains import (
     ever,
     greatest,
     read_switching,
+    shown_states,
     states_of,
     tell,
     tell_state,
@@ -69,7 +70,7 @@ def most_links(s: Subject) -> Any:
         return TOO_MANY
     bond: Bond = s.item
     counts = []
-    for state in states_of(s.facts).states:
+    for state in shown_states(s):
         closed = state.bonds.get(bond, False)
         if closed is not False and state.feeding:
             least, most = links_with(state, bond)
@@ -90,6 +91,6 @@ def is_closed_on_shore(s: Subject) -> Any:
     def closed(state: State) -> Truth:
         return bonded_on_shore(state, s.item)
 
-    found, name = ever(states_of(s.facts).states, closed)
+    found, name = ever(shown_states(s), closed)
     tell_state(s, name)
     return answer(found, "whether it is closed while the shore feeds is not known")

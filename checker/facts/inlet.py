@@ -11,7 +11,7 @@ from checker.design.vocabulary.vehicle import EARTHING
 from checker.design.vocabulary.words import SHAPES, SIDES
 from checker.facts.catalogue import fact, subjects
 from checker.facts.degree import water_in
-from checker.facts.mains import TOO_MANY, answer, ever, feed_named, states_of, tell_state
+from checker.facts.mains import TOO_MANY, answer, ever, feed_named, shown_states, states_of, tell_state
 from checker.facts.subject import Facts, Subject
 from checker.quantities import (
     UNKNOWN,
@@ -148,7 +148,7 @@ def is_joined_to_another(s: Subject) -> Any:
             found = None if state.may.joined(feed.live, other.live) else found
         return found
 
-    truth, name = ever(states.states, joined)
+    truth, name = ever(shown_states(s), joined)
     tell_state(s, name)
     return answer(truth, "whether the inlets are joined is not known")
 

@@ -23,6 +23,13 @@ def states_of(facts: Facts) -> States:
     return found
 
 
+def shown_states(s: Subject) -> tuple[State, ...]:
+    """The states; for a working, those first that the fewest operations reach, so that the first to show a thing is
+    the nearest."""
+    states = states_of(s.facts)
+    return states.states if s.facts.recorder is None else states.nearest
+
+
 def battery_side_of(facts: Facts) -> Groups:
     """The direct-current side joined into groups, found once."""
     from checker.circuit.feeding import battery_side
@@ -154,5 +161,5 @@ def feed_named(facts: Facts, name: str) -> Feed | None:
 
 __all__ = [
     "TOO_MANY", "Count", "answer", "battery_side_of", "ever", "feed_named", "greatest", "least", "read_switching",
-    "states_of", "tell", "tell_state", "witness_words", "worst",
+    "shown_states", "states_of", "tell", "tell_state", "witness_words", "worst",
 ]  # fmt: skip

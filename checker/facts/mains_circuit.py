@@ -8,7 +8,7 @@ from checker.circuit.elements import CHASSIS, EARTH, LIVE, PROTECTIVE, Conductor
 from checker.circuit.feeding import consumers
 from checker.design.model import Equipment
 from checker.facts.catalogue import fact
-from checker.facts.mains import tell
+from checker.facts.mains import tell, tell_state
 from checker.facts.subject import Subject
 from checker.facts.supply import supplies_by_load
 from checker.quantities import Unknown, corners, greatest
@@ -68,8 +68,9 @@ def residual_current(s: Subject) -> Any:
         if isinstance(one, Unknown) or (one is None and supply.is_certain is not True):
             doubt = one if isinstance(one, Unknown) else Unknown("whether this source feeds it is not known")
         elif one is None:
-            told = f"no residual-current device when fed by {supply.source_name}, state: {supply.first_state}"
+            told = f"no residual-current device when fed by {supply.source_name}"
             tell(s, told)
+            tell_state(s, supply.first_state)
             return None
         else:
             value = greatest(value, one)

@@ -11,7 +11,7 @@ from checker.design.given import Box, RatedVoltage, Where
 from checker.design.vocabulary.words import SHAPES
 from checker.facts.catalogue import fact, subjects
 from checker.facts.degree import water_in
-from checker.facts.mains import answer
+from checker.facts.mains import answer, tell_state
 from checker.facts.subject import Facts, Subject
 from checker.facts.supply import supplies_by_load
 from checker.quantities import Number, Range, Unknown, between, equal, greatest
@@ -174,6 +174,7 @@ def residual_current(s: Subject) -> Any:
         if isinstance(one, Unknown) or (one is None and supply.is_certain is not True):
             doubt = one if isinstance(one, Unknown) else Unknown("whether this source feeds it is not known")
         elif one is None:
+            tell_state(s, supply.first_state)
             return None
         else:
             value = greatest(value, one)

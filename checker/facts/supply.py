@@ -29,7 +29,8 @@ from checker.quantities import Number, Unknown, between, least
 
 
 class Supply(NamedTuple):
-    """A load on a feed in the same way in some states; `certain` when at least one of them, the first, surely is so."""
+    """A load on a feed in the same way in some states; `certain` when at least one of them, the first, surely is so;
+    those follow first that the fewest operations reach."""
 
     load: Equipment
     feed: Feed
@@ -52,20 +53,19 @@ def supplies_of(facts: Facts) -> tuple[Supply, ...]:
 def _supplies(facts: Facts) -> Iterator[Supply]:
     states = states_of(facts)
     loads = consumers(facts.network)
+    far = {state.name: states.ways.distance(state) for state in states.states}
     links = {(id(state), feed.name): neutral_links(state, feed) for state in states.states for feed in state.feeding}
     for load in loads:
-        found: dict[Mark, tuple[list[str], list[bool]]] = {}
+        found: dict[Mark, dict[str, bool]] = {}
         node = live_node(load)
         for state in states.states:
             sure, may = state.feeds_of(node)
             for feed in (*sure, *may):
                 mark = _mark(state, feed, node, links[(id(state), feed.name)])
-                names, certain = found.setdefault(mark, ([], []))
-                surely = feed in sure and state.certain
-                names.insert(0 if surely and not any(certain) else len(names), state.name)
-                certain.append(surely)
-        for mark, (names, certain) in found.items():
-            yield Supply(load, *mark, any(certain), tuple(names))
+                found.setdefault(mark, {})[state.name] = feed in sure and state.certain
+        for mark, names in found.items():
+            order = sorted(names, key=lambda name: (not names[name], far[name]))
+            yield Supply(load, *mark, any(names.values()), tuple(order))
 
 
 Mark = tuple[Feed, Path, tuple[int, int], Truth, Truth]

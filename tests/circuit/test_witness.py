@@ -112,3 +112,10 @@ def test_a_self_held_position_that_no_operation_reaches_is_not_certain() -> None
     assert held
     assert all(states.witness(state) is None and not state.certain for state in held)
     assert all(state.certain for state in states.states if state not in held)
+
+
+def test_the_nearest_states_come_first() -> None:
+    states = states_of("mains-coach")
+    far = [states.ways.distance(state) for state in states.nearest]
+    assert far == sorted(far) == [0, 1, 1, 1, 1, 2, 2, 2, 2, 2, 3, 3]
+    assert set(states.nearest) == set(states.states)

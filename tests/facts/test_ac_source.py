@@ -18,8 +18,8 @@ def test_links_are_counted_in_the_worst_state_and_the_working_names_it() -> None
     assert (source.least_links, source.most_links) == (1.0, 2.0)
     notes = trace(source, "most_links").notes
     assert notes == (
-        "in the state: shore present, inverter passing, K2 shore",
-        "reached by: plug in the shore lead; switch inverter on; inverter passes its input through; set K2 to shore",
+        "in the state: shore present, inverter passing, K2 open",
+        "reached by: plug in the shore lead; switch inverter on; inverter passes its input through",
     )
 
 
