@@ -22,6 +22,16 @@ ASKED = (
     ("lamps", "lamps", "Lamps are fixed to structure or lining for travel."),
     ("services", "services", "Batteries keep their distance from lines of gas, fuel, water and hot air."),
     ("drains", "drains", "Bays that can get wet drain, and parts stand above the water."),
+    ("chassis_connections", "chassis connections",
+     "Connections to the chassis are clean, tight metal with toothed washers and lugs of the right size."),
+    ("splices", "splices", "Splices and crimps are mechanically sound without solder, and sealed where it is damp."),
+    ("strain_relief", "strain relief", "No pull and no vibration of a cable reaches its terminal."),
+    ("outlet_faces", "outlet faces", "No outlet lies face up, or where water or objects fall in."),
+    ("array_fixing", "array fixing", "The fixing of the array stands wind at road speed; hatches and vents stay free."),
+    ("roof_entries", "roof entries", "Cables enter the roof through sealed glands with a drip loop and no sharp edge."),
+    ("device_access", "device access", "Every protective device is within reach and its rating readable."),
+    ("driving_aids", "driving aids", "Nothing that protects the driver is disturbed while everything added runs."),
+    ("operation", "operation", "Every circuit was switched on and off, and does what it is for."),
 )  # fmt: skip
 """Fact, word under `papers.inspected`, what is looked for."""
 

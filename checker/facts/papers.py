@@ -312,6 +312,12 @@ def polarity_proven(s: Subject) -> Truth:
     return _result(s, "polarity", "right")
 
 
+@fact("design", "dielectric_proven", type="yes/no", says="Every recorded test of the dielectric strength was passed.",
+      method="readings of the test dielectric strength, result right")  # fmt: skip
+def dielectric_proven(s: Subject) -> Truth:
+    return _result(s, "dielectric strength", "right")
+
+
 @fact("design", "earth_tested", type="yes/no", says="Earth continuity was measured and recorded.")
 def earth_tested(s: Subject) -> Truth:
     return tested(s, "earth continuity")

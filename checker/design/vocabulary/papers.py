@@ -8,13 +8,14 @@ from checker.design.vocabulary.words import LABELS
 
 TESTS = (
     "rcd trip", "neutral-earth link", "earth continuity", "insulation resistance", "polarity", "loop impedance",
-    "voltage drop", "residual current", "function",
+    "voltage drop", "residual current", "function", "dielectric strength",
 )  # fmt: skip
 
 # What only a look at the finished vehicle shows; no drawing does.
 INSPECTIONS = (
     "steering and wheels", "structure", "strike zones", "gas pipes", "fuel lines", "vent hose", "battery tray",
-    "covers", "supports", "lamps", "drains", "services",
+    "covers", "supports", "lamps", "drains", "services", "chassis connections", "splices", "strain relief",
+    "outlet faces", "array fixing", "roof entries", "device access", "driving aids", "operation",
 )  # fmt: skip
 
 PAPERS = Kind(
