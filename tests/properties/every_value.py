@@ -1,6 +1,6 @@
 """The properties tried on every value of the designs, one after the other; takes minutes, so it is run by hand.
 
-`python -m tests.properties.every_value [unknown | range] [part of a design's name ...]`
+`python -m tests.properties.every_value [unknown | forgotten | range] [part of a design's name ...]`
 """
 
 from __future__ import annotations
@@ -11,11 +11,13 @@ from collections.abc import Callable, Iterator
 
 from checker.reading import ReadingErrors, read_text
 from tests.properties.designs import leaves_of, texts, verdicts_of
+from tests.properties.forgetting import contradictions
 from tests.properties.test_ranges import QUANTITIES, overturned, widened
 from tests.properties.test_unknown import names_equipment, newly_met
 from tests.properties.verdicts import Leaf, Pair, verdicts
 
 Failure = tuple[Pair, str]
+Judge = Callable[[str, Leaf, dict[Pair, str], dict[Pair, str]], list[Failure]]
 
 
 def say(line: str) -> None:
@@ -29,23 +31,34 @@ def unknowns(name: str) -> Iterator[tuple[Leaf, str]]:
     return ((leaf, "unknown") for leaf in leaves_of(name) if not names_equipment(leaf))
 
 
+def entries(name: str) -> Iterator[tuple[Leaf, str]]:
+    """Each value, the names of devices in a run among them."""
+    return ((leaf, "unknown") for leaf in leaves_of(name))
+
+
 def ranges(name: str) -> Iterator[tuple[Leaf, str]]:
     """Each quantity a tenth wider."""
     return ((leaf, widened(leaf, 0.1)[0]) for leaf in QUANTITIES[name])
 
 
-def met_now(before: dict[Pair, str], after: dict[Pair, str]) -> list[Failure]:
+def met_now(_name: str, _leaf: Leaf, before: dict[Pair, str], after: dict[Pair, str]) -> list[Failure]:
     """Met although it was not."""
     return [(pair, f"{before[pair]} became met") for pair in newly_met(before, after)]
 
 
-def changed(before: dict[Pair, str], after: dict[Pair, str]) -> list[Failure]:
+def contradicted(name: str, leaf: Leaf, before: dict[Pair, str], after: dict[Pair, str]) -> list[Failure]:
+    """Passed, vanished or broken because less is known."""
+    return [(pair, f"{was} became {now}") for pair, was, now in contradictions(name, leaf, before, after)]
+
+
+def changed(_name: str, _leaf: Leaf, before: dict[Pair, str], after: dict[Pair, str]) -> list[Failure]:
     """Decided otherwise than it was."""
     return [(pair, f"{was} became {now}") for pair, was, now in overturned(before, after)]
 
 
-PROPERTIES: dict[str, tuple[Callable[[str], Iterator[tuple[Leaf, str]]], Callable[..., list[Failure]]]] = {
+PROPERTIES: dict[str, tuple[Callable[[str], Iterator[tuple[Leaf, str]]], Judge]] = {
     "unknown": (unknowns, met_now),
+    "forgotten": (entries, contradicted),
     "range": (ranges, changed),
 }
 
@@ -62,7 +75,7 @@ def tried(kind: str, name: str) -> Counter[str]:
             continue
         count["tried"] += 1
         try:
-            found = failures(verdicts_of(name), verdicts(design))
+            found = failures(name, leaf, verdicts_of(name), verdicts(design))
         except AssertionError as broken:
             count["broke"] += 1
             say(f"  {leaf.path}: {leaf.text} -> {text}: {str(broken).splitlines()[0]}")

@@ -1,0 +1,82 @@
+"""What a forgotten entry may do to a verdict: leave it, or make it a question; and the few entries that may do more."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from typing import NamedTuple
+
+from checker.design.model import Design
+from checker.reading import ReadingErrors, read_text
+from tests.properties.designs import leaves_of, texts
+from tests.properties.verdicts import Leaf, Pair
+
+FORBIDDEN = frozenset(
+    {
+        ("breach", "met"),
+        ("unproven", "met"),
+        ("breach", "not applicable"),
+        ("unproven", "not applicable"),
+        ("met", "breach"),
+        ("unproven", "breach"),
+        ("not applicable", "breach"),
+    }
+)
+"""What was found out must not pass, vanish or become a certain breach because less is known."""
+
+
+class Excuse(NamedTuple):
+    """Entries (pattern of their paths) with which a rule (pattern) may change so, and why that is no contradiction."""
+
+    path: str
+    rule: str
+    why: str
+    design: str = ".*"
+
+
+EXCUSES = (
+    Excuse("code", ".*", "no fact of the vehicle but the measure it is held against: without one, the "
+               "international limits apply"),
+    Excuse(r"places\.[^.]+\.temperature", ".*", "a stated temperature stands instead of the computed one, which "
+               "then counts again"),
+    Excuse(r"circuits\.[^.]+\.run\.\d+", "conductor-stands-the-short", "with the nearest fuse out of the run the "
+               "one before it clears, and its narrower band decides"),
+    Excuse(r"equipment\.converter\.box\..+", "way-of-moving-part-free|equipment-inside-its-place",
+               "the spoilt coach says that the converter is in one place and gives it a box in another: when one of "
+               "the two is forgotten the other decides", "estuary-coach-flawed.*"),
+)  # fmt: skip
+
+
+class Contradiction(NamedTuple):
+    """A pair of rule and subject, what it was and what it became."""
+
+    pair: Pair
+    was: str
+    now: str
+
+
+def excused(name: str, path: str, rule: str) -> bool:
+    """Whether an excuse stands for an entry of a design and a rule."""
+    return any(
+        re.fullmatch(one.path, path) and re.fullmatch(one.rule, rule) and re.fullmatch(one.design, name)
+        for one in EXCUSES
+    )
+
+
+def contradictions(name: str, leaf: Leaf, before: Mapping[Pair, str], after: Mapping[Pair, str]) -> list[Contradiction]:
+    """The pairs, there before and after, that changed as they must not because an entry was forgotten."""
+    changed = (Contradiction(pair, was, after[pair]) for pair, was in before.items() if pair in after)
+    return [one for one in changed if (one.was, one.now) in FORBIDDEN and not excused(name, leaf.path, one.pair[0])]
+
+
+def forgotten(name: str, leaf: Leaf) -> Design | None:
+    """The design with one entry unknown; None where the file may not say that."""
+    try:
+        return read_text(texts()[name], edits=[(leaf.path, "unknown")])
+    except ReadingErrors:
+        return None
+
+
+def sample(name: str, every: int, first: int = 0) -> Iterator[Leaf]:
+    """Each so-many-th entry of a design."""
+    return iter(leaves_of(name)[first::every])

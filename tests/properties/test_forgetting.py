@@ -1,0 +1,44 @@
+"""Forgetting decides nothing: an entry that becomes unknown leaves each verdict as it is, or makes it a question."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.properties.designs import leaves_of, verdicts_of
+from tests.properties.forgetting import EXCUSES, contradictions, excused, forgotten, sample
+from tests.properties.verdicts import Leaf, verdicts
+
+FLAWED, CAMPER = "estuary-coach-flawed.fitout.yaml", "heron-camper.fitout.yaml"
+EVERY = 7
+PARTS = 4
+"""The sample is tried in parts, so that several processors share it."""
+
+
+@pytest.mark.parametrize("name", [FLAWED, CAMPER])
+@pytest.mark.parametrize("part", range(PARTS))
+def test_a_forgotten_entry_decides_nothing(name: str, part: int) -> None:
+    before = verdicts_of(name)
+    tried = 0
+    for leaf in sample(name, EVERY * PARTS, EVERY * part):
+        design = forgotten(name, leaf)
+        if design is not None:
+            tried += 1
+            assert contradictions(name, leaf, before, verdicts(design)) == [], leaf
+    assert tried > len(leaves_of(name)) / (EVERY * PARTS) / 2, "most entries may be unknown"
+
+
+def test_a_contradiction_would_be_seen() -> None:
+    pair, leaf = ("source-meets-a-device", "approach", "F1"), Leaf("equipment.F1.rating", "10 A")
+    for was, now in (("breach", "met"), ("breach", "not applicable"), ("met", "breach"), ("unproven", "met")):
+        assert [(one.was, one.now) for one in contradictions(FLAWED, leaf, {pair: was}, {pair: now})] == [(was, now)]
+    for was, now in (("breach", "unproven"), ("met", "unproven"), ("met", "not applicable"), ("breach", "breach")):
+        assert contradictions(FLAWED, leaf, {pair: was}, {pair: now}) == []
+    assert contradictions(FLAWED, leaf, {pair: "breach"}, {}) == []
+
+
+def test_an_excuse_holds_for_its_entries_alone() -> None:
+    assert all(one.why for one in EXCUSES)
+    assert excused(FLAWED, "code", "inlet-of-the-country")
+    assert excused(FLAWED, "equipment.converter.box.at.0", "way-of-moving-part-free")
+    assert not excused(CAMPER, "equipment.converter.box.at.0", "way-of-moving-part-free")
+    assert not excused(FLAWED, "places.bench.kind", "lithium-kept-in-its-temperatures")
