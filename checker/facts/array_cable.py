@@ -45,16 +45,19 @@ def is_marked_along(s: Subject) -> Truth:
     "circuit",
     "runs_with_others",
     type="yes/no",
-    says="A circuit that comes from no array shares a bundle with it.",
+    says="A circuit that comes from no array shares a bundle with it; none for what comes from no array.",
     method="looms that carry it, by their lists and by what circuits name",
 )
-def runs_with_others(s: Subject) -> Truth:
+def runs_with_others(s: Subject) -> Any:
+    if _array(s) is None:
+        return None
     unsure: Unknown | None = None
     named = s.read(s.item, "loom")
     if isinstance(named, Unknown) and s.item.has("loom"):
         unsure = named
+    named_by = _named_by(s)
     for loom in s.facts.design.looms.values():
-        members = _members(s, loom)
+        members = _members(s, loom, named_by.get(loom.name, set()))
         if isinstance(members, Unknown):
             unsure = members
         elif s.id in members and any(not _from_array(s, name) for name in members if name != s.id):
@@ -62,13 +65,24 @@ def runs_with_others(s: Subject) -> Truth:
     return False if unsure is None else unsure
 
 
-def _members(s: Subject, loom: Item) -> set[str] | Unknown:
+def _named_by(s: Subject) -> dict[str, set[str]]:
+    """Loom -> the circuits that name it; found once."""
+    found: dict[str, set[str]] | None = s.facts.shared.get("circuits naming a loom")
+    if found is None:
+        found = s.facts.shared["circuits naming a loom"] = {}
+        for circuit in s.facts.design.circuits.values():
+            loom = circuit.value("loom")
+            if isinstance(loom, str):
+                found.setdefault(loom, set()).add(circuit.name)
+    return found
+
+
+def _members(s: Subject, loom: Item, named: set[str]) -> set[str] | Unknown:
     carries = s.read(loom, "carries")
     if isinstance(carries, Unknown) and loom.has("carries"):
         return Unknown(f"which circuits {loom.name} carries is not known")
     found = {name for name in carries if isinstance(name, str)} if isinstance(carries, tuple) else set()
-    circuits = s.facts.design.circuits.values()
-    return found | {one.name for one in circuits if one.says("loom", loom.name)}
+    return found | named
 
 
 def _from_array(s: Subject, name: str) -> bool:

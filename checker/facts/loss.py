@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any, NamedTuple
 
-from checker.circuit.supply import passed
+from checker.circuit.elements import Edge
+from checker.circuit.supply import is_live, passed
 from checker.design.model import Equipment
 from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
@@ -39,8 +40,18 @@ def on_the_way(facts: Facts, node: str) -> list[str]:
                 found |= passed(reached, node)
     own = node.split(":", 1)[0]
     banks = {bank for bank, units in facts.network.units.items() if found.intersection(units)}
-    ways = [way.name for item in facts.network.equipment.values() for way in item.ways]
-    return [name for name in (*facts.network.equipment, *ways) if name in found | banks and name != own]
+    order = _order(facts)
+    return sorted((name for name in found | banks if name in order and name != own), key=order.__getitem__)
+
+
+def _order(facts: Facts) -> dict[str, int]:
+    """Equipment, then the ways of boards, in file order; found once."""
+    held: dict[str, int] | None = facts.shared.get("equipment in order")
+    if held is None:
+        ways = (way.name for item in facts.network.equipment.values() for way in item.ways)
+        names = dict.fromkeys((*facts.network.equipment, *ways))
+        held = facts.shared["equipment in order"] = {name: number for number, name in enumerate(names)}
+    return held
 
 
 def fails(facts: Facts, node: str, name: str) -> Truth:
@@ -60,8 +71,7 @@ def losses(facts: Facts, loads: Iterable[Equipment]) -> tuple[Loss, ...]:
             if found is not False:
                 order[name] = None
                 (dark if found is True else perhaps).setdefault(name, []).append(load.name)
-    names = [name for name in facts.network.equipment if name in order]
-    names += [name for name in order if name not in facts.network.equipment]
+    names = sorted(order, key=_order(facts).__getitem__)
     return tuple(Loss(name, tuple(dark.get(name, ())), tuple(perhaps.get(name, ()))) for name in names)
 
 
@@ -90,6 +100,13 @@ def single_failures(s: Subject) -> Any:
 
 
 def _single(s: Subject) -> list[str] | Unknown:
+    held: dict[str, list[str] | Unknown] = s.facts.shared.setdefault("single failures", {})
+    if s.id not in held:
+        held[s.id] = _single_failures(s)
+    return held[s.id]
+
+
+def _single_failures(s: Subject) -> list[str] | Unknown:
     node = live_node(s.facts, s.item)
     loose = loose_bank(s.facts)
     if node is None or loose is not None:
@@ -97,10 +114,33 @@ def _single(s: Subject) -> list[str] | Unknown:
     names = on_the_way(s.facts, node)
     if not names:
         return Unknown(f"no battery is found to supply {s.id}")
-    found = {name: fails(s.facts, node, name) for name in names}
+    sure = _chain(s.facts, node)
+    found = {name: True if name in sure else fails(s.facts, node, name) for name in names}
     if any(isinstance(one, Unknown) for one in found.values()):
         return Unknown("part of its supply was not seen, or a contact on it is not known")
     return [name for name, dark in found.items() if dark is True]
+
+
+def _chain(facts: Facts, node: str) -> set[str]:
+    """What stands on the stretch before a node from which nothing branches off: without it the node is dark.
+
+    Empty where no mode supplies the node for certain. Spares a walk for each device of each final circuit.
+    """
+    if not any(node in reaches(facts, number, False) for number in range(len(standings(facts)))):
+        return set()
+    found: set[str] = set()
+    came: Edge | None = None
+    while True:
+        onward = [(edge, far) for edge, far in facts.network.near.get(node, ()) if is_live(edge) and edge is not came]
+        if len(onward) != 1 or _feeds(facts, node):
+            return found
+        came, node = onward[0]
+        found.add(node.split(":", 1)[0])
+
+
+def _feeds(facts: Facts, node: str) -> bool:
+    """Whether supply may begin at a node, or come to it through what converts it."""
+    return node in facts.network.sources_at
 
 
 @fact(

@@ -8,11 +8,11 @@ from typing import Any
 from checker.circuit.elements import LIVE, Edge, Link, Wire
 from checker.circuit.sources import LOADS
 from checker.circuit.supply import supplied
-from checker.design.model import Equipment
+from checker.design.model import Circuit, Equipment
 from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.contacts import signal_means
-from checker.facts.subject import Subject
+from checker.facts.subject import Facts, Subject
 from checker.quantities import Truth, Unknown, both, either, equal, every, negate, some
 
 STOPPED = ("battery", "solar array", "shore inlet", "generator")
@@ -32,9 +32,9 @@ def has_switch_close_by(s: Subject) -> Truth:
         return True
     place = s.read(s.item, "place")
     near: list[Truth] = []
-    for conductor in s.facts.network.conductors:
-        ends = {port.equipment for port in conductor.circuit.ends}
-        if conductor.role == LIVE and s.id in ends:
+    for circuit in _ending_at(s.facts).get(s.id, ()):
+        conductor = s.facts.network.conductor(circuit.name, LIVE)
+        if conductor is not None:
             switches = [link.equipment for link in conductor.links if link.equipment.kind == "switch"]
             near.extend(equal(s.read(item, "place"), place) for item in switches)
             if any(wire.gap is not None for wire in conductor.wires):
@@ -136,12 +136,23 @@ def _seen(edge: Edge) -> bool:
     return _released(edge) and not (isinstance(edge, Wire) and edge.gap is not None)
 
 
+def _ending_at(facts: Facts) -> dict[str, list[Circuit]]:
+    """Equipment -> the circuits that end at it; found once."""
+    found: dict[str, list[Circuit]] | None = facts.shared.get("circuits by end")
+    if found is None:
+        found = facts.shared["circuits by end"] = {}
+        for circuit in facts.network.circuits:
+            for port in circuit.ends:
+                found.setdefault(port.equipment, []).append(circuit)
+    return found
+
+
 def _stays(s: Subject, item: Equipment) -> bool:
     """Whether a load may stay live: an alarm, one on a safety circuit, or one of the road vehicle."""
     load = s.facts.subject("load", item.name)
     if item.kind in ("alarm", "detector") or (load is not None and load.is_road_load is True):
         return True
-    feeding = [one for one in s.facts.network.circuits if any(port.equipment == item.name for port in one.ends)]
+    feeding = _ending_at(s.facts).get(item.name, ())
     return bool(feeding) and all(one.says("duty", "safety") or one.says("scope", "automotive") for one in feeding)
 
 

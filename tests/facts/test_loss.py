@@ -5,7 +5,7 @@ from __future__ import annotations
 from checker.circuit.build import build
 from checker.circuit.supply import storage_nodes, supplied
 from checker.facts.darkness import live_node
-from checker.facts.loss import losses
+from checker.facts.loss import fails, losses, on_the_way
 from checker.facts.subject import Facts
 from checker.quantities import Unknown
 from tests.circuit.mains_designs import changed_at
@@ -70,3 +70,12 @@ def test_losses_agree_with_taking_out_every_piece_of_equipment_in_turn() -> None
         if dark:
             expected.setdefault(name, set()).update(dark)
     assert found == expected
+
+
+def test_the_stretch_without_a_branch_is_told_without_a_walk_and_rightly() -> None:
+    facts = Facts(changed_at("house-48", {}))
+    for load in facts.subjects("load"):
+        node = live_node(facts, load.item)
+        assert node is not None
+        told = set(load.dark_when.split(", "))
+        assert told == {name for name in on_the_way(facts, node) if fails(facts, node, name) is True}
