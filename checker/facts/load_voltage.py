@@ -152,6 +152,20 @@ def highest_voltage(s: Subject) -> Any:
 
 @fact(
     "load",
+    "supply_nominal",
+    unit="V",
+    says="Nominal voltage of its part of the battery side.",
+    method="equipment on the same part of the graph",
+)
+def supply_nominal(s: Subject) -> Any:
+    node = _node(s)
+    level = None if node is None else level_at(s.facts, node)
+    read_level(s, level)
+    return Unknown(f"{s.id} is connected to no battery-side circuit") if level is None else level.nominal
+
+
+@fact(
+    "load",
     "lowest_voltage",
     unit="V",
     says="Lowest voltage at its terminals while it runs, over all modes that supply it.",

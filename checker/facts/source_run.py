@@ -1,0 +1,60 @@
+"""What a source drives into the conductor it reaches, and what that conductor lies on before its first device."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.facts.catalogue import fact
+from checker.facts.device import norton
+from checker.facts.subject import Subject
+from checker.quantities import Number, Truth, Unknown, every, total
+
+BURNS = ("wood", "plastic", "composite")
+"""What a cable may be fixed to that burns. Common practice, no source."""
+
+
+@fact(
+    "approach",
+    "source_fault_current",
+    unit="A",
+    says="Greatest short-circuit current of the source alone.",
+    method="as stated for it, else full voltage over internal resistance; the units of a bank together",
+)
+def source_fault_current(s: Subject) -> Number:
+    found = [norton(s.facts, source).current for source in s.item.sources]
+    for source in s.item.sources:
+        one = source.equipment.base or source.equipment
+        for key in ("short circuit current", "internal resistance"):
+            if one.allows(key):
+                s.read(one, key)
+    return total(found)
+
+
+@fact("approach", "from_inlet", type="yes/no", says="The source is a shore inlet.", method="kind of source")
+def from_inlet(s: Subject) -> bool:
+    return any(source.equipment.kind == "shore inlet" for source in s.item.sources)
+
+
+@fact(
+    "approach",
+    "off_combustible",
+    type="yes/no",
+    says="Up to its first device nothing that burns carries the conductor.",
+    method="what each circuit walked is fixed to, else the surface and the walls of the places passed",
+)
+def off_combustible(s: Subject) -> Truth:
+    return every(_does_not_burn(s, owner.circuit, stretch.place) for owner, stretch in s.item.reach.stretches)
+
+
+def _does_not_burn(s: Subject, circuit: Any, place: str | None) -> Truth:
+    fixed = s.read(circuit, "fixed to")
+    if isinstance(fixed, str):
+        return fixed not in BURNS
+    if place is None:
+        return Unknown(f"what {circuit.name} is fixed to is not told")
+    here = s.facts.design.places[place]
+    surface = s.read(here, "surface")
+    if isinstance(surface, str):
+        return surface not in BURNS
+    burns = s.read(here, "combustible")
+    return Unknown(f"what {circuit.name} is fixed to is not told") if isinstance(burns, Unknown) else burns is not True
