@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import json
+from pathlib import Path
+from typing import Any
 
+import pytest
 from lxml import etree
 from lxml import html as lxml_html
 
@@ -174,3 +177,20 @@ def test_essential_loads_that_one_failure_leaves_dark_are_told() -> None:
     assert {one["failed"]: one["dark"] for one in found["losses"]}["alarm-supply"] == ["gas-alarm"]
     assert "Without alarm-supply: gas-alarm" in words(found)
     assert table("house-48")["losses"] == []  # its own cell keeps the alarm going
+
+
+@pytest.mark.parametrize("theme", ["light", "dark"])
+def test_the_accessibility_checker_finds_nothing_in_the_section(browser: Any, tmp_path: Path, theme: str) -> None:
+    from axe_playwright_python.sync_playwright import Axe
+
+    file = tmp_path / "report.html"
+    file.write_text("".join(render(sample(), "html", supply=table())), "utf-8")
+    context = browser.new_context(color_scheme=theme)
+    page = context.new_page()
+    page.goto(file.as_uri())
+    page.eval_on_selector_all("details", "all => all.forEach(each => each.open = true)")
+    answer = Axe().run(page).response
+    over = page.evaluate("() => document.documentElement.scrollWidth - document.documentElement.clientWidth")
+    context.close()
+    assert answer["violations"] == []
+    assert over <= 0
