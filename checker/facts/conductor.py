@@ -236,6 +236,8 @@ def design_current(s: Subject) -> Any:
     current, mode = design_currents(s.facts).get(live.id, (UNKNOWN, ""))
     if mode:
         s.note(lambda: f"greatest in mode {mode}: {show(current, 'A')}")
+    if isinstance(current, Unknown) and not current.reason:
+        return Unknown(f"what the loads behind {s.id} ask for, or its sources give, is not told")
     return current
 
 

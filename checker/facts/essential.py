@@ -156,7 +156,7 @@ def lamps_lost_by_one_fault(s: Subject) -> Truth:
     network = s.facts.network
     lamps = [load for load in s.facts.subjects("load") if load.item.kind == "lamp" and not _road(load.item)]
     if not lamps:
-        return UNKNOWN
+        return Unknown("no lamp of the living quarters is described")
     own = some([_own_cell(load) for load in lamps])
     if own is True:
         return False

@@ -22,6 +22,7 @@ from checker.rulebook.walk import Scene
 EVERYTHING = "(all)"
 """The id of a finding about subjects that could not even be listed."""
 MOST_REASONS = 3
+OVERLAP = "the numbers overlap, and no single entry of the file would part them"
 
 
 class Review(NamedTuple):
@@ -139,7 +140,8 @@ class _Work:
             return fill(rule.says_parts, scene)
         made = sentence(why.found) or rule.title
         if verdict == "unproven":
-            because = f" Not known because: {'; '.join(why.reasons[:MOST_REASONS])}." if why.reasons else ""
+            reasons = why.reasons or (() if why.needs else (OVERLAP,))
+            because = f" Not known because: {'; '.join(reasons[:MOST_REASONS])}." if reasons else ""
             return f"Cannot be decided: {made}.{because}"
         return made[:1].upper() + made[1:] + "."
 
