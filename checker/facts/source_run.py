@@ -30,6 +30,19 @@ def source_fault_current(s: Subject) -> Number:
     return total(found)
 
 
+@fact(
+    "approach",
+    "fused_at_towing_vehicle",
+    type="yes/no",
+    says="The contact of the plug to a towing vehicle has a fuse over there; none for another source.",
+    method="as told of each contact",
+)
+def fused_at_towing_vehicle(s: Subject) -> Truth | None:
+    plugs = [source for source in s.item.sources if source.equipment.kind == "vehicle coupling"]
+    fuses = [s.read(plug.equipment, f"supplies.{plug.port}.fuse") for plug in plugs]
+    return every(fuse if isinstance(fuse, Unknown) else fuse is not None for fuse in fuses) if plugs else None
+
+
 @fact("approach", "from_inlet", type="yes/no", says="The source is a shore inlet.", method="kind of source")
 def from_inlet(s: Subject) -> bool:
     return any(source.equipment.kind == "shore inlet" for source in s.item.sources)

@@ -51,3 +51,7 @@ def test_else_the_surface_and_the_walls_of_the_place_tell() -> None:
 def test_the_inlet_is_a_source_of_its_own() -> None:
     assert of("shore from inlet", "from_inlet") is True
     assert of(MAIN, "from_inlet") is False
+
+
+def test_only_a_plug_to_a_towing_vehicle_has_a_fuse_over_there() -> None:
+    assert of(MAIN, "fused_at_towing_vehicle") is None
