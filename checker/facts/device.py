@@ -14,9 +14,22 @@ from checker.facts.catalogue import fact, subjects
 from checker.facts.conductor import cold_wire_resistance
 from checker.facts.levels import highest_of, level_at, read_level
 from checker.facts.subject import Facts, Subject
-from checker.facts.unseen import may_be_hidden, where_it_stands
+from checker.facts.unseen import may_be_hidden, unjoined_bank, where_it_stands
 from checker.physics.fuse_curves import conventional_factor
-from checker.quantities import UNKNOWN, Number, Range, Truth, Unknown, Window, corners, divide, greatest, multiply, show
+from checker.quantities import (
+    UNKNOWN,
+    Number,
+    Range,
+    Truth,
+    Unknown,
+    Window,
+    corners,
+    divide,
+    greatest,
+    multiply,
+    same,
+    show,
+)
 
 KINDS = ("fuse", "breaker", "rcbo", "rcd")
 WAY_KINDS = ("fuse", "breaker", "rcbo", "rcd")
@@ -292,6 +305,9 @@ def prospective_max(s: Subject) -> Any:
     hidden = may_be_hidden(s.facts, s.id)
     if not _links(s) and hidden is not None:
         return hidden
+    unjoined = unjoined_bank(s.facts)
+    if unjoined is not None and not same(s.system, "ac"):
+        return unjoined
     faults = faults_of(s.facts)
     most: Number = 0.0
     for link in _links(s):

@@ -415,7 +415,11 @@ def _unlisted(s: Subject) -> Unknown | None:
 
 
 def _joint_unknown(item: Item) -> bool:
-    return item.kind == "bank" and item.has("joined by") and isinstance(item.value("joined by"), Unknown)
+    if item.kind != "bank":
+        return False
+    if getattr(item, "base", None) is None:
+        return True  # without knowing its batteries nobody knows their terminals
+    return item.has("joined by") and isinstance(item.value("joined by"), Unknown)
 
 
 @fact("design", "torque_recorded", type="yes/no", says="The torque of every described high-current stud is kept.",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from itertools import pairwise
+from math import inf
 from typing import Any
 
 from checker.design.given import Box
@@ -11,7 +12,7 @@ from checker.design.run import Gap, Length, Through
 from checker.facts.catalogue import fact
 from checker.facts.space import Extent, apart, chain, lower, place_of, stands
 from checker.facts.subject import Subject
-from checker.quantities import Number, Range, Truth, Unknown, add, greater_equal, show
+from checker.quantities import Number, Range, Truth, Unknown, add, greater, greater_equal, show
 
 
 def _stops(s: Subject, end: str) -> list[tuple[str, Extent]]:
@@ -42,12 +43,16 @@ def way_known(s: Subject) -> Truth:
         return True
     if greater_equal(s.run_length, s.least_way) is False:
         return True
-    doubts = (_spot_doubtful(s, item) for item in items if item is not None)
+    doubts = [_spot_doubtful(s, item) for item in items if item is not None]
+    if isinstance(s.run_length, Unknown) and greater(s.least_way, 0.0) is not False:
+        doubts.append(s.run_length)
     return next((doubt for doubt in doubts if doubt is not None), False)
 
 
 def _spot_doubtful(s: Subject, item: Equipment) -> Unknown | None:
     """Why a box or a point that is written does not tell where a thing stands; None when none is, or it does."""
+    if item.allows("place") and item.has("place") and isinstance(item.value("place"), Unknown):
+        return Unknown(f"where {item.name} stands is not told")
     for one in (item, *chain(s, place_of(s, item))):
         for key in ("box", "at"):
             if one.allows(key) and one.has(key) and _partly(s.read(one, key)):
@@ -83,7 +88,12 @@ def run_length(s: Subject) -> Any:
 )
 def least_way(s: Subject) -> Any:
     ways = [_way(s, end.equipment) for end in s.item.ends]
-    return max(ways, default=0.0)
+    shortest = max(ways, default=0.0)
+    names = (s.item.start.equipment, *(end.equipment for end in s.item.ends))
+    names = (*names, *(step.equipment for step in s.item.run if isinstance(step, Through)))
+    items = (s.facts.design.equipment.get(name) for name in names)
+    doubtful = any(item is not None and _spot_doubtful(s, item) is not None for item in items)
+    return Range(shortest, inf) if doubtful else shortest
 
 
 def _way(s: Subject, end: str) -> float:

@@ -36,6 +36,23 @@ def may_be_fed(facts: Facts, name: str, node: str) -> Unknown | None:
     return Unknown(f"what feeds {name} is not told; parts were not seen: {', '.join(hiding)}")
 
 
+def unjoined_bank(facts: Facts) -> Unknown | None:
+    """Why the current of some bank goes nobody knows where: neither its joint is told nor is it wired itself."""
+    if "unjoined bank" not in facts.shared:
+        names = (
+            item.name
+            for item in facts.design.equipment.values()
+            if item.kind == "bank"
+            and isinstance(item.value("joined by"), Unknown)
+            and not facts.network.nodes_of(item.name)
+        )
+        name = next(names, None)
+        told = None if name is None else Unknown(f"how the batteries of {name} are joined is not known")
+        facts.shared["unjoined bank"] = told
+    found: Unknown | None = facts.shared["unjoined bank"]
+    return found
+
+
 def _fed(facts: Facts) -> set[str]:
     """Live nodes that hang together with some source."""
     if "fed" not in facts.shared:
