@@ -155,6 +155,8 @@ def converter_input(s: Subject, item: Equipment, node: str, volts: Number) -> Nu
         if output.source.port != side:
             power = multiply(charge_current(s, output), highest_setting(s, output))
             asked = corners(dc_input_current, power, volts, s.read(item, "efficiency"))
+            if isinstance(rated, Unknown) and item.has(f"sides.{side}.current") and isinstance(asked, float | Range):
+                return between(0.0, asked.high if isinstance(asked, Range) else asked)  # what it can take is not told
             if isinstance(asked, Unknown) or isinstance(rated, Unknown):
                 return rated if isinstance(asked, Unknown) else asked
             return least(asked, rated)

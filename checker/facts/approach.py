@@ -11,6 +11,7 @@ from checker.circuit.limits import ENDLESS
 from checker.design.given import Where
 from checker.design.model import Equipment
 from checker.design.vocabulary.circuits import DUTIES
+from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact, subjects
 from checker.facts.subject import Facts, Subject
 from checker.facts.unseen import half_standing
@@ -28,8 +29,11 @@ def approach_list(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
 
 
 @fact("conductor", "approaches", of="approach", type="list", says="The sources that reach it first.", method="walk")
-def approaches_of(s: Subject) -> tuple[Any, ...]:
-    return tuple(one for one in s.facts.subjects("approach") if one.item.conductor is s.item)
+def approaches_of(s: Subject) -> Any:
+    found = tuple(one for one in s.facts.subjects("approach") if one.item.conductor is s.item)
+    may_start_here = not found and s.item.role == LIVE and s.facts.network.systems[s.item.circuit.name] == "dc"
+    loose = loose_bank(s.facts) if may_start_here else None
+    return found if loose is None else loose
 
 
 @fact("approach", "conductor", of="conductor", type="subject", says="The conductor reached.", method="graph")

@@ -192,6 +192,9 @@ def isolator_distance(s: Subject) -> Any:
 )
 def ahead_of_isolator(s: Subject) -> Any:
     found = []
+    loose = loose_bank(s.facts)
+    if loose is not None:
+        return loose
     for way in ways(s.facts, s.item):
         if way.reaches:
             if way.hidden:

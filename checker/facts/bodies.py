@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from typing import Any, NamedTuple
 
+from checker.design.given import Box
+from checker.design.item import Item
 from checker.facts.catalogue import fact
 from checker.facts.space import Extent, chain, extent, holds, is_kind, overlaps, place_of, stands
 from checker.facts.subject import Facts, Subject
-from checker.quantities import Range, Truth, Unknown
+from checker.quantities import Range, Truth, Unknown, both, negate
 
 FINE_M = 1e-6
 """Boxes that share less than this only touch: lengths in a file are round, their sums in floating point are not."""
@@ -107,8 +109,24 @@ def all_placed(facts: Facts) -> bool:
 
 @fact("equipment", "place_box_told", type="yes/no", says="Its box and that of the place it is said to be in are told.",
       method="places open on all sides left out")  # fmt: skip
-def place_box_told(s: Subject) -> bool:
-    return extent(s, s.item) is not None and _walls(s) is not None
+def place_box_told(s: Subject) -> Truth:
+    if extent(s, s.item) is not None and _walls(s) is not None:
+        return True
+    if not _has_box(s.item):
+        return False
+    name = place_of(s, s.item)
+    places = chain(s, name)
+    if isinstance(name, Unknown) and s.item.has("place"):
+        return Unknown(f"where {s.id} stands is not told")
+    if not places or not _has_box(places[0]):
+        return False
+    walled = negate(is_kind(s, places[0], *OPEN))
+    return both(walled, Unknown(f"part of the box of {s.id} or of {places[0].name} is not told"))
+
+
+def _has_box(item: Item) -> bool:
+    """Whether a box is written, all of it or a part."""
+    return item.allows("box") and isinstance(item.value("box"), Box)
 
 
 def _walls(s: Subject) -> Extent | None:

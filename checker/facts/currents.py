@@ -364,7 +364,9 @@ def converter_current(item: Equipment, side: str) -> Number:
         return rated
     low = item.value("sides.low.nominal")
     asked = divide(divide(multiply(charge, volts), low), item.value("efficiency"))
-    return _lesser(rated, asked) if isinstance(rated, float | Range) else asked
+    if isinstance(rated, Unknown) and not _says_unknown(item, "sides.low.current"):
+        return asked
+    return _lesser(rated, asked)
 
 
 def _gives_in(facts: Facts, mode: Item) -> dict[str, Number]:

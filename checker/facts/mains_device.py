@@ -14,6 +14,7 @@ from checker.facts.subject import Facts, Subject
 from checker.facts.supply import supplies_of
 from checker.facts.unseen import where_it_stands
 from checker.quantities import Number, Unknown, greatest, least
+from checker.quantities import Truth as Answer
 
 
 @fact("device", "supply_is_polarised", type="yes/no", says="Live and neutral of the sites cannot be swapped.")
@@ -66,20 +67,24 @@ def _live_links(facts: Facts) -> dict[str, list[Link]]:
     method="walk along live conductors from each inlet",
 )
 @where_it_stands
-def is_first_from_shore(s: Subject) -> bool:
-    found: set[str] | None = s.facts.store.get("first from shore")
+def is_first_from_shore(s: Subject) -> Answer:
+    found: tuple[set[str], set[str]] | None = s.facts.store.get("first from shore")
     if found is None:
-        found = s.facts.store["first from shore"] = _first(s.facts)
-    return s.item.name in found
+        found = s.facts.store["first from shore"] = _first(s.facts, perhaps=False), _first(s.facts, perhaps=True)
+    surely, perhaps = found
+    if s.item.name in perhaps and s.item.name not in surely:
+        return Unknown(f"part of what lies between the shore and {s.id} was not seen and may hide a device")
+    return s.item.name in surely
 
 
-def _first(facts: Facts) -> set[str]:
+def _first(facts: Facts, *, perhaps: bool) -> set[str]:
+    """The devices met first on each way from an inlet; with `perhaps` past stretches that were not seen as well."""
     todo = [feed.live for feed in states_of(facts).mains.feeds if not feed.aboard]
     seen, found = set(todo), set()
     while todo:
         for edge, far in facts.network.near.get(todo.pop(), ()):
             pole = edge.conductor.role if isinstance(edge, Wire) else edge.pole
-            if pole != LIVE or far in seen:
+            if pole != LIVE or far in seen or (not perhaps and isinstance(edge, Wire) and edge.gap is not None):
                 continue
             if isinstance(edge, Link) and edge.is_protective:
                 found.add(edge.equipment.name)

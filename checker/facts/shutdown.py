@@ -97,18 +97,21 @@ def _left(s: Subject) -> list[str] | Unknown:
         return loose
     network = s.facts.network
     starts = [source.live for source in network.sources if source.equipment.kind in STOPPED]
-    perhaps = _live_loads(s, supplied(network, starts, _released, {*listed, *_resting(s, perhaps=False)}))
-    surely = _live_loads(s, supplied(network, starts, _seen, {*listed, *_resting(s, perhaps=True)}))
+    most = supplied(network, starts, _released, {*listed, *_resting(s, perhaps=False)})
+    least = supplied(network, starts, _seen, {*listed, *_resting(s, perhaps=True)})
+    perhaps, surely = _live_loads(s, most, perhaps=True), _live_loads(s, least, perhaps=False)
     if perhaps and not surely:
         return Unknown(f"whether {', '.join(perhaps)} are still reached is not known")
     return surely
 
 
-def _live_loads(s: Subject, reached: Collection[str]) -> list[str]:
-    """The loads among the nodes that are reached, those left out that may stay live."""
+def _live_loads(s: Subject, reached: Collection[str], *, perhaps: bool) -> list[str]:
+    """The loads among the nodes that are reached, those left out that may stay live; with `perhaps` those of which
+    that is open are counted."""
     found: list[str] = []
     for item in s.facts.network.equipment.values():
-        if item.kind in LOADS and not _stays(s, item):
+        stays = _stays(s, item) if item.kind in LOADS else True
+        if stays is False or (perhaps and stays is not True):
             found.extend(item.name for pole in ("+", "L") if f"{item.name}:{pole}" in reached)
     return list(dict.fromkeys(found))
 
@@ -147,13 +150,16 @@ def _ending_at(facts: Facts) -> dict[str, list[Circuit]]:
     return found
 
 
-def _stays(s: Subject, item: Equipment) -> bool:
+def _stays(s: Subject, item: Equipment) -> Truth:
     """Whether a load may stay live: an alarm, one on a safety circuit, or one of the road vehicle."""
     load = s.facts.subject("load", item.name)
     if item.kind in ("alarm", "detector") or (load is not None and load.is_road_load is True):
         return True
     feeding = _ending_at(s.facts).get(item.name, ())
-    return bool(feeding) and all(one.says("duty", "safety") or one.says("scope", "automotive") for one in feeding)
+    spared = (
+        either(equal(one.value("duty"), "safety"), equal(one.value("scope"), "automotive")) for one in feeding
+    )
+    return both(bool(feeding), every(spared))
 
 
 @fact(

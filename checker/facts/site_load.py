@@ -10,7 +10,20 @@ from checker.design.model import Equipment
 from checker.facts.catalogue import fact
 from checker.facts.mains import tell
 from checker.facts.subject import Subject
-from checker.quantities import Number, Unknown, add, divide, greater, greatest, least, multiply, show, some
+from checker.quantities import (
+    Number,
+    Range,
+    Unknown,
+    add,
+    between,
+    divide,
+    greater,
+    greatest,
+    least,
+    multiply,
+    show,
+    some,
+)
 
 
 @fact(
@@ -52,11 +65,21 @@ def _asked(s: Subject, mode: Item) -> Number:
         elif item.kind == "inverter-charger":
             charging = _input(s, item, "charger.current", volts)
             limit = s.read(item, "settings.shore limit")
-            if isinstance(limit, Unknown) or limit is None:
+            if isinstance(limit, Unknown) and item.has("settings.shore limit"):
+                total = _between(total, add(total, charging))
+            elif isinstance(limit, Unknown) or limit is None:
                 total = add(total, charging)
             else:
                 total = greatest(total, least(limit, add(total, charging)))
     return total
+
+
+def _between(least_asked: Number, most_asked: Number) -> Number:
+    """Anything from the loads alone to the loads and all that is charged: how much the limit leaves is not told."""
+    if not isinstance(least_asked, float | Range) or not isinstance(most_asked, float | Range):
+        return Unknown("what the loads and chargers ask is not told")
+    low = least_asked.low if isinstance(least_asked, Range) else least_asked
+    return between(low, most_asked.high if isinstance(most_asked, Range) else most_asked)
 
 
 def _charger(s: Subject, item: Equipment, volts: Number) -> Number:

@@ -67,6 +67,8 @@ def stands(s: Subject, item: Equipment) -> Extent | None:
     own = extent(s, item)
     if own is not None:
         return own
+    if item.allows("box") and isinstance(item.value("box"), Box):
+        return None  # a length of it is not told: what the file says of its place may not be where that box is
     if item.allows("at") and item.has("at"):
         point = s.read(item, "at")
         if isinstance(point, tuple) and not any(isinstance(one, Unknown) or one is None for one in point):

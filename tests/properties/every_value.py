@@ -46,9 +46,9 @@ def met_now(_name: str, _leaf: Leaf, before: dict[Pair, str], after: dict[Pair, 
     return [(pair, f"{before[pair]} became met") for pair in newly_met(before, after)]
 
 
-def contradicted(name: str, leaf: Leaf, before: dict[Pair, str], after: dict[Pair, str]) -> list[Failure]:
+def contradicted(_name: str, leaf: Leaf, before: dict[Pair, str], after: dict[Pair, str]) -> list[Failure]:
     """Passed, vanished or broken because less is known."""
-    return [(pair, f"{was} became {now}") for pair, was, now in contradictions(name, leaf, before, after)]
+    return [(pair, f"{was} became {now}") for pair, was, now in contradictions(leaf, before, after)]
 
 
 def changed(_name: str, _leaf: Leaf, before: dict[Pair, str], after: dict[Pair, str]) -> list[Failure]:

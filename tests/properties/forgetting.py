@@ -26,24 +26,21 @@ FORBIDDEN = frozenset(
 
 
 class Excuse(NamedTuple):
-    """Entries (pattern of their paths) with which a rule (pattern) may change so, and why that is no contradiction."""
+    """Entries, rules and changes (patterns, the last as `was to now`) that are no contradiction, and why."""
 
     path: str
     rule: str
+    change: str
     why: str
-    design: str = ".*"
 
 
 EXCUSES = (
-    Excuse("code", ".*", "no fact of the vehicle but the measure it is held against: without one, the "
+    Excuse("code", ".*", ".*", "no fact of the vehicle but the measure it is held against: without one, the "
                "international limits apply"),
-    Excuse(r"places\.[^.]+\.temperature", ".*", "a stated temperature stands instead of the computed one, which "
+    Excuse(r"places\.[^.]+\.temperature", ".*", "(breach|unproven) to met", "a stated temperature stands instead of the computed one, which "
                "then counts again"),
-    Excuse(r"circuits\.[^.]+\.run\.\d+", "conductor-stands-the-short", "with the nearest fuse out of the run the "
+    Excuse(r"circuits\.[^.]+\.run\.\d+", "conductor-stands-the-short", "unproven to met", "with the nearest fuse out of the run the "
                "one before it clears, and its narrower band decides"),
-    Excuse(r"equipment\.converter\.box\..+", "way-of-moving-part-free|equipment-inside-its-place",
-               "the spoilt coach says that the converter is in one place and gives it a box in another: when one of "
-               "the two is forgotten the other decides", "estuary-coach-flawed.*"),
 )  # fmt: skip
 
 
@@ -55,18 +52,19 @@ class Contradiction(NamedTuple):
     now: str
 
 
-def excused(name: str, path: str, rule: str) -> bool:
-    """Whether an excuse stands for an entry of a design and a rule."""
+def excused(path: str, changed: Contradiction) -> bool:
+    """Whether an excuse stands for an entry, a rule and what became of it."""
+    what = f"{changed.was} to {changed.now}"
     return any(
-        re.fullmatch(one.path, path) and re.fullmatch(one.rule, rule) and re.fullmatch(one.design, name)
+        re.fullmatch(one.path, path) and re.fullmatch(one.rule, changed.pair[0]) and re.fullmatch(one.change, what)
         for one in EXCUSES
     )
 
 
-def contradictions(name: str, leaf: Leaf, before: Mapping[Pair, str], after: Mapping[Pair, str]) -> list[Contradiction]:
+def contradictions(leaf: Leaf, before: Mapping[Pair, str], after: Mapping[Pair, str]) -> list[Contradiction]:
     """The pairs, there before and after, that changed as they must not because an entry was forgotten."""
     changed = (Contradiction(pair, was, after[pair]) for pair, was in before.items() if pair in after)
-    return [one for one in changed if (one.was, one.now) in FORBIDDEN and not excused(name, leaf.path, one.pair[0])]
+    return [one for one in changed if (one.was, one.now) in FORBIDDEN and not excused(leaf.path, one)]
 
 
 def forgotten(name: str, leaf: Leaf) -> Design | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.properties.designs import leaves_of, verdicts_of
-from tests.properties.forgetting import EXCUSES, contradictions, excused, forgotten, sample
+from tests.properties.forgetting import EXCUSES, Contradiction, contradictions, excused, forgotten, sample
 from tests.properties.verdicts import Leaf, verdicts
 
 FLAWED, CAMPER = "estuary-coach-flawed.fitout.yaml", "heron-camper.fitout.yaml"
@@ -23,22 +23,26 @@ def test_a_forgotten_entry_decides_nothing(name: str, part: int) -> None:
         design = forgotten(name, leaf)
         if design is not None:
             tried += 1
-            assert contradictions(name, leaf, before, verdicts(design)) == [], leaf
+            assert contradictions(leaf, before, verdicts(design)) == [], leaf
     assert tried > len(leaves_of(name)) / (EVERY * PARTS) / 2, "most entries may be unknown"
 
 
 def test_a_contradiction_would_be_seen() -> None:
     pair, leaf = ("source-meets-a-device", "approach", "F1"), Leaf("equipment.F1.rating", "10 A")
     for was, now in (("breach", "met"), ("breach", "not applicable"), ("met", "breach"), ("unproven", "met")):
-        assert [(one.was, one.now) for one in contradictions(FLAWED, leaf, {pair: was}, {pair: now})] == [(was, now)]
+        assert [(one.was, one.now) for one in contradictions(leaf, {pair: was}, {pair: now})] == [(was, now)]
     for was, now in (("breach", "unproven"), ("met", "unproven"), ("met", "not applicable"), ("breach", "breach")):
-        assert contradictions(FLAWED, leaf, {pair: was}, {pair: now}) == []
-    assert contradictions(FLAWED, leaf, {pair: "breach"}, {}) == []
+        assert contradictions(leaf, {pair: was}, {pair: now}) == []
+    assert contradictions(leaf, {pair: "breach"}, {}) == []
 
 
-def test_an_excuse_holds_for_its_entries_alone() -> None:
+def test_an_excuse_holds_for_its_entries_rules_and_changes_alone() -> None:
     assert all(one.why for one in EXCUSES)
-    assert excused(FLAWED, "code", "inlet-of-the-country")
-    assert excused(FLAWED, "equipment.converter.box.at.0", "way-of-moving-part-free")
-    assert not excused(CAMPER, "equipment.converter.box.at.0", "way-of-moving-part-free")
-    assert not excused(FLAWED, "places.bench.kind", "lithium-kept-in-its-temperatures")
+    short = ("conductor-stands-the-short", "conductor", "feed")
+    fuse = ("source-meets-a-device", "approach", "feed from bank")
+    assert excused("circuits.feed.run.1", Contradiction(short, "unproven", "met"))
+    assert not excused("circuits.feed.run.1", Contradiction(short, "breach", "met"))
+    assert not excused("circuits.feed.run.1", Contradiction(fuse, "unproven", "met"))
+    assert not excused("circuits.feed.cable", Contradiction(short, "unproven", "met"))
+    assert excused("code", Contradiction(("inlet-of-the-country", "inlet", "inlet"), "met", "breach"))
+    assert not excused("vehicle.code", Contradiction(fuse, "met", "breach"))
