@@ -37,10 +37,10 @@ class Excuse(NamedTuple):
 EXCUSES = (
     Excuse("code", ".*", ".*", "no fact of the vehicle but the measure it is held against: without one, the "
                "international limits apply"),
-    Excuse(r"places\.[^.]+\.temperature", ".*", "(breach|unproven) to met", "a stated temperature stands instead of the computed one, which "
-               "then counts again"),
-    Excuse(r"circuits\.[^.]+\.run\.\d+", "conductor-stands-the-short", "unproven to met", "with the nearest fuse out of the run the "
-               "one before it clears, and its narrower band decides"),
+    Excuse(r"places\.[^.]+\.temperature", ".*", "(breach|unproven) to met",
+           "a stated temperature stands instead of the computed one, which then counts again"),
+    Excuse(r"circuits\.[^.]+\.run\.\d+", "conductor-stands-the-short", "unproven to met",
+           "with the nearest fuse out of the run the one before it clears, and its narrower band decides"),
 )  # fmt: skip
 
 
