@@ -146,7 +146,8 @@ def _worst(found: list[Reach]) -> Reach:
         length = greatest(length, reach.length)
     devices = tuple({device.name: device for reach in found for device in reach.devices}.values())
     stretches = tuple(stretch for reach in found for stretch in reach.stretches)
-    return Reach(has_device, length, devices, stretches)
+    seen = next((reach.seen_length for reach in found if reach.seen_length is not None), None)
+    return Reach(has_device, length, devices, stretches, seen)
 
 
 def _meetings(network: Network) -> dict[str, list[tuple[Source, Conductor]]]:

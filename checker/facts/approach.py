@@ -120,15 +120,15 @@ def self_limiting(s: Subject) -> Any:
 @fact("approach", "has_device", type="yes/no", says="A protective device stands on every way on.", method="walk")
 def has_device(s: Subject) -> Any:
     found = s.item.reach.has_device
-    if found is True and half_standing(s.facts):
-        walked = dict.fromkeys(owner for owner, _ in s.item.reach.stretches)
-        if any(wire.gap is not None for owner in walked for wire in owner.wires):
-            return Unknown(f"{', '.join(half_standing(s.facts))} may branch off where the run was not seen")
+    if found is True and s.item.reach.seen_length is not None and half_standing(s.facts):
+        return Unknown(f"{', '.join(half_standing(s.facts))} may branch off where the run was not seen")
     return found
 
 
 @fact("approach", "devices", of="device", type="list", says="The first devices met.", method="walk along the run")
-def devices(s: Subject) -> tuple[Any, ...]:
+def devices(s: Subject) -> Any:
+    if s.item.reach.seen_length is not None:
+        return Unknown("part of the way was not seen and may hide the first device")
     found = (s.facts.subject("device", device.name) for device in s.item.reach.devices)
     return tuple(device for device in found if device is not None)
 

@@ -39,6 +39,8 @@ FORGOTTEN = [
     (SURVEY, "circuits.shore.run.1", "device", "board-mcb", "is_fed_from_shore"),
     (SURVEY, "circuits.old-feed.run.1", "switch", "boot-switch", "isolates_bank"),
     (SURVEY, "circuits.old-feed.run.1", "approach", "old-feed from bank", "has_device"),
+    (SURVEY, "circuits.relay-out.run.1", "approach", "relay-out from bank", "devices"),
+    ("slide-van", "circuits.trunk.run.1", "approach", "trunk from house", "devices"),
     # and what was not seen may hide one
     ("mains-coach", "circuits.shore-in.run.1", "ac_source", "inlet", "has_main_switch"),
     ("generator-van", "circuits.sockets.run.1", "supply", "sockets on inlet", "disconnection_time"),

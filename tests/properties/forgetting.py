@@ -35,8 +35,8 @@ class Excuse(NamedTuple):
 
 
 EXCUSES = (
-    Excuse("code", ".*", ".*", "no fact of the vehicle but the measure it is held against: without one, the "
-               "international limits apply"),
+    Excuse("code", ".*", ".*",
+           "no fact of the vehicle but the measure it is held against: without one, the international limits apply"),
     Excuse(r"places\.[^.]+\.temperature", ".*", "(breach|unproven) to met",
            "a stated temperature stands instead of the computed one, which then counts again"),
     Excuse(r"circuits\.[^.]+\.run\.\d+", "conductor-stands-the-short", "unproven to met",
