@@ -13,7 +13,7 @@ from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.contacts import signal_means
 from checker.facts.subject import Facts, Subject
-from checker.quantities import Truth, Unknown, both, either, equal, every, negate, some
+from checker.quantities import Truth, Unknown, both, either, equal, every, greater, negate, some
 
 STOPPED = ("battery", "solar array", "shore inlet", "generator")
 """Kinds at which supply begins while the engine stands still."""
@@ -215,6 +215,4 @@ def stands_fit(s: Subject) -> Truth:
 
 
 def _opening(area: Any) -> Truth:
-    if isinstance(area, Unknown):
-        return area
-    return area is not None and area != 0.0
+    return greater(area, 0.0)

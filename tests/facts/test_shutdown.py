@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from checker.facts.subject import Facts
 from checker.quantities import Unknown
+from checker.reading import read_text
+from checker.shipped import shipped
 from tests.facts.house import ask
 from tests.facts.mains_subjects import COACH, subject
 
@@ -52,3 +55,11 @@ def test_an_inverter_stands_fit_in_an_open_room_and_not_under_the_body() -> None
     assert subject(COACH, "converter", "inverter", {"equipment.inverter.place": "skirt"}).stands_fit is False
     unknown = {"equipment.inverter.place": "unknown"}
     assert isinstance(subject(COACH, "converter", "inverter", unknown).stands_fit, Unknown)
+
+
+def test_an_opening_told_as_a_range_is_one() -> None:
+    edits = [("places.inverter-locker.vents.low", "630..770 cm2")]
+    text = shipped("examples").joinpath("estuary-coach.fitout.yaml").read_text(encoding="utf-8")
+    inverter = Facts(read_text(text, edits=edits)).subject("converter", "inverter")
+    assert inverter is not None
+    assert inverter.stands_fit is True
