@@ -11,7 +11,7 @@ import pytest
 
 ROOT = Path(__file__).parents[1]
 EXAMPLE = "examples/estuary-coach.fitout.yaml"
-HEAVY = ("numpy", "scipy", "jinja2", "jsonschema", "networkx")
+HEAVY = ("numpy", "scipy", "jinja2", "jsonschema", "networkx", "resvg_py")
 
 LOADED = """
 import json, sys

@@ -1,4 +1,4 @@
-"""Where a command's text goes: standard output, or a file that is either the old one or the new one, never half."""
+"""Where a command's text or picture goes: standard output, or a file that is the old one or the new one, never half."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from checker.commands.refusal import Refused, why
 _BLOCK = 1 << 16
 
 
-def deliver(pieces: Iterable[str], output: Path | None = None, protected: Iterable[Path] = ()) -> None:
+def deliver(pieces: Iterable[str | bytes], output: Path | None = None, protected: Iterable[Path] = ()) -> None:
     """Write the pieces to standard output, or atomically to `output`.
 
     Raises
@@ -27,13 +27,16 @@ def deliver(pieces: Iterable[str], output: Path | None = None, protected: Iterab
         save(pieces, output, protected)
 
 
-def _print(pieces: Iterable[str]) -> None:
+def _print(pieces: Iterable[str | bytes]) -> None:
     """Long lists go out as they are made; a reader who has seen enough ends it quietly."""
     if sys.stdout is None:
         raise Refused("fitout: standard output is closed; give --output FILE")
     try:
         for piece in pieces:
-            sys.stdout.write(piece)
+            if isinstance(piece, bytes):
+                sys.stdout.buffer.write(piece)
+            else:
+                sys.stdout.write(piece)
         sys.stdout.flush()
     except BrokenPipeError:
         silence_stdout()
@@ -42,7 +45,7 @@ def _print(pieces: Iterable[str]) -> None:
         raise Refused(f"fitout: standard output: {why(error)}; the report is not complete") from error
 
 
-def save(pieces: Iterable[str], output: Path, protected: Iterable[Path] = ()) -> None:
+def save(pieces: Iterable[str | bytes], output: Path, protected: Iterable[Path] = ()) -> None:
     """Write to a temporary file beside `output`, then put it in its place.
 
     Raises
@@ -76,7 +79,7 @@ def _same(one: Path, other: Path) -> bool:
         return False  # one of them does not exist, so nothing can be lost
 
 
-def _fill(pieces: Iterable[str], target: Path, output: Path) -> None:
+def _fill(pieces: Iterable[str | bytes], target: Path, output: Path) -> None:
     """A device or a pipe takes the text as it comes: it cannot be replaced."""
     if target.is_dir():
         raise Refused(f"{output}: is a folder; give the name of a file to --output")
@@ -85,7 +88,7 @@ def _fill(pieces: Iterable[str], target: Path, output: Path) -> None:
             file.write(encoded(piece))
 
 
-def _replace(pieces: Iterable[str], target: Path) -> None:
+def _replace(pieces: Iterable[str | bytes], target: Path) -> None:
     from tempfile import mkstemp
 
     handle, name = mkstemp(prefix=f".{target.name[:60]}.", suffix=".part", dir=target.parent)
@@ -119,9 +122,9 @@ def _mode(target: Path) -> int:
         return 0o666 & ~mask
 
 
-def encoded(text: str) -> bytes:
-    """UTF-8; a half of a surrogate pair, as in a file name that is no text, is written as an escape."""
-    return text.encode("utf-8", "backslashreplace")
+def encoded(piece: str | bytes) -> bytes:
+    """Bytes as they are, text as UTF-8; half a surrogate pair, as in a file name that is no text, as an escape."""
+    return piece if isinstance(piece, bytes) else piece.encode("utf-8", "backslashreplace")
 
 
 def wants_colour() -> bool:

@@ -47,8 +47,8 @@ HEADER, KEY, FOOT = 24.0, 28.0, 8.0
 PLACE_TYPE, BODY_TYPE = 2.5, 2.3
 
 
-def plan_drawing(design: Design, report: Document, view: str) -> Iterator[str]:
-    """The drawing as pieces of one SVG document.
+def plan_drawing(design: Design, report: Document, view: str, style: str | None = None) -> Iterator[str]:
+    """The drawing as pieces of one SVG document; `style` stands in for its own style sheet.
 
     Raises
     ------
@@ -69,7 +69,7 @@ def plan_drawing(design: Design, report: Document, view: str) -> Iterator[str]:
     )
     yield element("title", escaped(title), id="title") + "\n"
     yield element("desc", escaped(_described(found, report, placed)), id="desc") + "\n"
-    yield element("style", STYLE.read_text(encoding="utf-8")) + "\n"
+    yield element("style", plan_style() if style is None else style) + "\n"
     yield _patterns() + "\n"
     yield element("rect", None, class_="sheet", width=WIDE, height=tall) + "\n"
     yield from _first_sheet(found, report, view, title, area, placed, flown, 1 + len(further))
@@ -77,6 +77,11 @@ def plan_drawing(design: Design, report: Document, view: str) -> Iterator[str]:
         yield group([further_sheet, _footer(report, index + 1, len(further) + 1)],
                     transform=f"translate(0 {number(TALL * index)})") + "\n"  # fmt: skip
     yield "</svg>\n"
+
+
+def plan_style() -> str:
+    """The style sheet of the drawing, light and dark."""
+    return STYLE.read_text(encoding="utf-8")
 
 
 def _fit(found: Scene, view: str) -> tuple[Frame, Sheet | None]:
