@@ -125,11 +125,29 @@ def _series(network: Published, course: Course, name: str, times: list[float]) -
 
 def _maxima(network: Published, course: Course, entries: dict[str, Any], found: Found, uncovered: list[str]) -> None:
     for name, value in entries.items():
-        values = _series(network, course, name, _times(course))
-        if values is None:
+        greatest = _greatest(network, course, name)
+        if greatest is None:
             uncovered.append(f"maximum of {name}")
         else:
-            found.append((f"maximum of {name}", float(value), max(values), abs(float(value))))
+            found.append((f"maximum of {name}", float(value), greatest, abs(float(value))))
+
+
+def _greatest(network: Published, course: Course, name: str) -> float | None:
+    """The greatest value: the best of many moments, then narrowed between its neighbours."""
+    times = _times(course)
+    values = _series(network, course, name, times)
+    if values is None:
+        return None
+    best = max(range(len(values)), key=values.__getitem__)
+    low, high = times[max(0, best - 1)], times[min(best + 1, len(times) - 1)]
+    for _ in range(25):
+        a, b = low + (high - low) / 3.0, high - (high - low) / 3.0
+        pair = _series(network, course, name, [a, b])
+        if pair is None:
+            return None
+        low, high = (a, high) if pair[0] < pair[1] else (low, b)
+        values += pair
+    return max(values)
 
 
 def _crossings(network: Published, course: Course, entries: dict[str, Any], found: Found, uncovered: list[str]) -> None:

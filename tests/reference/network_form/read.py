@@ -6,6 +6,7 @@ network is not covered, and counts neither as agreeing nor as differing.
 
 from __future__ import annotations
 
+from math import inf
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -23,6 +24,7 @@ from checker.circuit.dc_elements import (
     PowerLoad,
     ResistanceLoad,
     Side,
+    Storage,
     Supply,
 )
 
@@ -101,8 +103,11 @@ class Fields:
 
 
 def _battery(f: Fields) -> Element:
-    plus, minus = f.node("plus"), f.node("minus", GROUND)
-    return f.done(Emf(f.id, plus, minus, f.number("emf_V"), f.number("internal_resistance_ohm", 0.0)))
+    plus, minus, emf = f.node("plus"), f.node("minus", GROUND), f.number("emf_V")
+    ohm = f.number("internal_resistance_ohm", 0.0)
+    if f.has("charge_resistance_ohm"):
+        return f.done(Storage(f.id, plus, minus, emf, ohm, f.number("charge_resistance_ohm")))
+    return f.done(Emf(f.id, plus, minus, emf, ohm))
 
 
 def _branch(f: Fields) -> Element:
@@ -121,13 +126,23 @@ def _load(f: Fields) -> Element:
 def _converter(f: Fields) -> Element:
     into = Side(f.node("in_plus"), f.node("in_minus", GROUND))
     out = Side(f.node("out_plus"), f.node("out_minus", GROUND))
-    return f.done(Converter(f.id, into, out, f.number("efficiency"), watts=f.number("output_power_W")))
+    efficiency = f.number("efficiency")
+    if f.has("output_power_W"):
+        return f.done(Converter(f.id, into, out, efficiency, watts=f.number("output_power_W")))
+    return f.done(
+        Converter(
+            f.id, into, out, efficiency, set_v=f.number("set_voltage_V"),
+            droop_ohm=f.number("regulation_resistance_ohm"), limit_in_a=f.number("input_limit_A", inf),
+            limit_out_a=f.number("output_limit_A", inf), idle_w=f.number("idle_W", 0.0),
+        )
+    )  # fmt: skip
 
 
 def _limited(f: Fields) -> Element:
     plus, minus = f.node("plus"), f.node("minus", GROUND)
+    volts, amps, watts = f.number("set_voltage_V"), f.number("current_limit_A"), f.number("greatest_power_W", inf)
     droop = f.number("regulation_resistance_ohm")
-    return f.done(Supply(f.id, plus, minus, f.number("set_voltage_V"), f.number("current_limit_A"), droop_ohm=droop))
+    return f.done(Supply(f.id, plus, minus, volts, amps, droop_ohm=droop, watts=watts))
 
 
 def _capacitor(f: Fields) -> Element:
