@@ -3,6 +3,7 @@
 It stands at the very bottom so that formulas can raise it and number handling can
 turn it into an unknown, without either knowing the other.
 """
+
 from __future__ import annotations
 
 

@@ -1,4 +1,5 @@
 """The error for a value outside a valid range."""
+
 from __future__ import annotations
 
 import math
@@ -13,7 +14,11 @@ def test_it_says_name_value_range_and_source_and_keeps_them() -> None:
     error = OutOfRange("ambient temperature, °C,", 95.0, (-40.0, 90.0), "a table")
     assert str(error) == "ambient temperature, °C, 95 is outside -40 to 90 (a table)"
     assert (error.name, error.value, error.valid, error.source) == (
-        "ambient temperature, °C,", 95.0, (-40.0, 90.0), "a table")
+        "ambient temperature, °C,",
+        95.0,
+        (-40.0, 90.0),
+        "a table",
+    )
 
 
 def test_words_have_choices_instead_of_a_range() -> None:

@@ -119,9 +119,7 @@ def _node(nodes: dict[str, str], role: str) -> str:
     return nodes.get(role) or next(iter(nodes.values()))
 
 
-def _add_return(
-    network: Network, circuit: Circuit, starts: dict[str, str], ends: list[dict[str, str]]
-) -> None:
+def _add_return(network: Network, circuit: Circuit, starts: dict[str, str], ends: list[dict[str, str]]) -> None:
     """The return conductor, written from the load back to the source."""
     how = circuit.returns.how
     if RETURN not in ends[0]:
@@ -199,4 +197,3 @@ def has_return_pole(item: Equipment) -> bool:
     if isinstance(poles, float):
         return poles >= 2
     return item.kind in ("rcd", "rcbo")
-

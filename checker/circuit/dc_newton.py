@@ -17,9 +17,9 @@ from checker.circuit.sparse_ldl import Factor, Pattern
 
 MOST_STEPS = 60
 ROUNDING = 1e-15
-FIRM = 1.0    # S
+FIRM = 1.0  # S
 FAR = 1e3
-FARTHEST = 0.1    # of the largest voltage: how far one step may move a node
+FARTHEST = 0.1  # of the largest voltage: how far one step may move a node
 Pin = tuple[int, float]  # index of the unknown (-1: a reference), offset in volts
 Rank1 = tuple[tuple[int, int], tuple[int, int], float]
 

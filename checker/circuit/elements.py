@@ -81,8 +81,6 @@ class Link:
 Edge = Wire | Link
 
 
-
-
 class Conductor:
     """One core of one circuit, from the source end to the load end: wires and the links between them, in order.
 

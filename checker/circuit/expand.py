@@ -125,5 +125,3 @@ def kind_of(name: str, section: str) -> Kind:
     if found is None:
         raise LookupError(f"{section} has no kind {name}")
     return found
-
-

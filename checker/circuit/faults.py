@@ -40,6 +40,7 @@ class Faults:
         self, network: Network, sources: Callable[[Source], Norton], resistance: Callable[[Wire], Number]
     ) -> None:
         """`sources` gives the Norton pair of a source, `resistance` that of a wire (ohm, cold)."""
+
         def own(node: str) -> Norton:
             flow = NOTHING
             for source in network.sources_at.get(node, ()):
@@ -93,5 +94,3 @@ def _up_to(value: Number) -> Number:
     if isinstance(value, Range):
         return Range(0.0, value.high)
     return value
-
-

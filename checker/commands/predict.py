@@ -12,9 +12,7 @@ Format = Literal["text", "json", "csv"]
 
 def command(
     file: Annotated[str, typer.Argument(metavar="FILE", help="The design file, *.fitout.yaml.", show_default=False)],
-    mode: Annotated[
-        list[str] | None, typer.Option(help="Only this mode; may be repeated.", metavar="MODE")
-    ] = None,
+    mode: Annotated[list[str] | None, typer.Option(help="Only this mode; may be repeated.", metavar="MODE")] = None,
     at: Annotated[
         list[str] | None,
         typer.Option(help="Only here: equipment, a side such as converter.low, a circuit.", metavar="EQUIPMENT"),

@@ -132,5 +132,3 @@ def current_of(s: Subject, item: Any) -> Any:
     if isinstance(power, Unknown) or power is None:
         return UNKNOWN
     return divide(power, volts)
-
-

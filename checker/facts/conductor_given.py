@@ -379,5 +379,3 @@ def loop_length(s: Subject) -> Number:
     there = s.length
     twin = s.facts.of("conductor", back) if back is not None else None
     return add(there, twin.length) if twin is not None else there
-
-

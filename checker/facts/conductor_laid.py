@@ -51,9 +51,7 @@ def _passes(s: Subject, kind: str, *, around: bool = False) -> Truth:
     """Whether it passes a place of a kind, or with `around` one inside of such; perhaps where it was not seen."""
     places = [one for place in place_items(s) for one in (chain(s, place.name) if around else (place,))]
     unseen = unseen_place(s)
-    there = unseen is not None and any(
-        is_kind(s, place, kind) is not False for place in s.facts.design.places.values()
-    )
+    there = unseen is not None and any(is_kind(s, place, kind) is not False for place in s.facts.design.places.values())
     return some([*(is_kind(s, place, kind) for place in places), unseen if unseen is not None and there else False])
 
 

@@ -193,4 +193,3 @@ def _add_unknown_returns(plan: Plan) -> None:
 
 def _unknown_return(name: str, home: str, end: str, ohm: Amount) -> Maker:
     return lambda case, heat: Branch(name, home, end, ohm.of(case, raises=False))
-

@@ -261,5 +261,3 @@ def cold_open_voltage(network: Network, array: Equipment) -> Number:
     low = network.design.vehicle.value("ambient.low")
     module = corners(voltage_at, array.value("open voltage"), array.value("voltage coefficient"), low)
     return multiply(module, _series(array))
-
-

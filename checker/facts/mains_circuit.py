@@ -213,7 +213,6 @@ def bond_area(s: Subject) -> Any:
     return _area(s, "bonding")
 
 
-
 @fact("conductor", "colour_is_told", type="yes/no", says="The file names the colour of its core.", method="its cable")
 def colour_is_told(s: Subject) -> bool:
     cable = s.item.circuit.cable

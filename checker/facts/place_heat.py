@@ -219,9 +219,7 @@ def _capped(
     loss_w: float, walls_w_k: float, low_m2: float, high_m2: float, rise_m: float, fan_m3_s: float, around_c: float
 ) -> float:
     """The steady rise, but no more than the formula reaches."""
-    return min(
-        HOTTEST_AIR_C - around_c, steady_rise(loss_w, walls_w_k, low_m2, high_m2, rise_m, fan_m3_s, around_c)
-    )
+    return min(HOTTEST_AIR_C - around_c, steady_rise(loss_w, walls_w_k, low_m2, high_m2, rise_m, fan_m3_s, around_c))
 
 
 def _endless(air: Number) -> Number:
@@ -290,7 +288,6 @@ def equipment_air(s: Subject) -> Any:
     if where is None or isinstance(where, Unknown):
         return Unknown(f"where {s.id} stands is not told")
     return where.air_temperature
-
 
 
 @fact("equipment", "hot_surface", unit="°C", says="Temperature of its hottest surface; none where none is told.")

@@ -85,9 +85,7 @@ def charger_power(s: Subject) -> Any:
     found: Number = 0.0
     for item in batteries(s):
         watts = [
-            multiply(charge_current(s, one), highest_setting(s, one))
-            for one in outputs(s.facts)
-            if item in one.banks
+            multiply(charge_current(s, one), highest_setting(s, one)) for one in outputs(s.facts) if item in one.banks
         ]
         found = add(found, total(watts))
     return found

@@ -77,5 +77,3 @@ def earthing_is_declared(s: Subject) -> Answer:
     # A site insulated from earth counts as separated elsewhere; here it needs its monitor.
     separated = s.is_separated if s.item.aboard else False
     return either(linked, either(separated, s.is_monitored))
-
-

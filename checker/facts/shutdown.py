@@ -156,9 +156,7 @@ def _stays(s: Subject, item: Equipment) -> Truth:
     if item.kind in ("alarm", "detector") or (load is not None and load.is_road_load is True):
         return True
     feeding = _ending_at(s.facts).get(item.name, ())
-    spared = (
-        either(equal(one.value("duty"), "safety"), equal(one.value("scope"), "automotive")) for one in feeding
-    )
+    spared = (either(equal(one.value("duty"), "safety"), equal(one.value("scope"), "automotive")) for one in feeding)
     return both(bool(feeding), every(spared))
 
 

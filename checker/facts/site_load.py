@@ -95,4 +95,3 @@ def _input(s: Subject, item: Equipment, key: str, volts: Number) -> Number:
     if current is None:
         return 0.0
     return divide(multiply(current, nominal), multiply(efficiency, volts))
-

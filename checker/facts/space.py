@@ -123,9 +123,7 @@ def overlaps(a: Extent | None, b: Extent | None) -> Truth:
     """Whether two things share space. What only lies somewhere within a box may or may not."""
     if a is None or b is None:
         return Unknown("a box is not told")
-    answer = every(
-        one for i in range(3) for one in (less(a.low[i], b.high[i]), less(b.low[i], a.high[i]))
-    )
+    answer = every(one for i in range(3) for one in (less(a.low[i], b.high[i]), less(b.low[i], a.high[i])))
     if answer is False or (a.exact and b.exact):
         return answer
     if holds(a, b) is True and not b.exact and a.exact:
@@ -148,9 +146,7 @@ def apart(a: Extent | None, b: Extent | None) -> Number:
     """Shortest distance between two things, m; a range when one only lies somewhere within a box."""
     if a is None or b is None:
         return Unknown("a box is not told")
-    gaps = [
-        greatest(0.0, subtract(b.low[i], a.high[i]), subtract(a.low[i], b.high[i])) for i in range(3)
-    ]
+    gaps = [greatest(0.0, subtract(b.low[i], a.high[i]), subtract(a.low[i], b.high[i])) for i in range(3)]
     near = corners(diagonal, *gaps)
     if (a.exact and b.exact) or isinstance(near, Unknown):
         return near

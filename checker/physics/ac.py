@@ -2,6 +2,7 @@
 
 Voltages and currents are rms unless the name says peak.
 """
+
 from __future__ import annotations
 
 import math

@@ -2,6 +2,7 @@
 
 ``I^2 t = k^2 S^2``. Holds while the current flows too briefly for heat to escape: up to 5 s.
 """
+
 from __future__ import annotations
 
 import math
@@ -11,9 +12,9 @@ from checker.physics.tables import table
 
 LONGEST_S = 5.0
 SOURCE = "adiabatic equation, IEC 60364-4-43 434.5.2 [from memory]"
-PVC_FINAL_C = 160.0          # PVC up to 300 mm2, end of a short circuit [seen]
-THERMOSET_FINAL_C = 250.0    # XLPE and EPR [seen]
-THERMOSET_FROM_C = 125.0     # no PVC is rated so high; common practice, no source
+PVC_FINAL_C = 160.0  # PVC up to 300 mm2, end of a short circuit [seen]
+THERMOSET_FINAL_C = 250.0  # XLPE and EPR [seen]
+THERMOSET_FROM_C = 125.0  # no PVC is rated so high; common practice, no source
 INSULATION_RANGE_C = (60.0, 200.0)
 
 

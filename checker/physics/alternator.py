@@ -1,4 +1,5 @@
 """Alternators: share of rating asked, typical output by speed."""
+
 from __future__ import annotations
 
 from checker.outofrange import require, require_positive
@@ -6,7 +7,7 @@ from checker.physics.interpolation import linear
 from checker.physics.tables import table
 
 CURVE = "alternator_output_curve"
-HOT_SHARES = (0.75, 0.85)      # hot output over cold at 90 to 105 °C air; general practice, from memory, low confidence
+HOT_SHARES = (0.75, 0.85)  # hot output over cold at 90 to 105 °C air; general practice, from memory, low confidence
 HOT_SOURCE = "hot output over cold, general practice [from memory]"
 
 

@@ -2,6 +2,7 @@
 
 Capacity is in ampere-seconds (1 Ah = 3600 A s). A discharging current is positive.
 """
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -13,7 +14,7 @@ from checker.physics.tables import table
 HOUR_S = 3600.0
 SOURCE = "battery as a source of constant electromotive force behind a resistance"
 PEUKERT_SOURCE = "Peukert's law"
-PEUKERT_RANGE = (1.0, 1.6)      # exponents met in practice; common practice, no source
+PEUKERT_RANGE = (1.0, 1.6)  # exponents met in practice; common practice, no source
 
 
 class Source(NamedTuple):

@@ -1,4 +1,5 @@
 """Least bending radius of a cable by standard, and the length a moving loop needs."""
+
 from __future__ import annotations
 
 import math

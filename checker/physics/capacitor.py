@@ -2,6 +2,7 @@
 
 A capacitor bank starts empty unless said otherwise; the source is stiff.
 """
+
 from __future__ import annotations
 
 import math

@@ -5,6 +5,7 @@ of the steady heat balance; the pieces come back with it so that the working can
 Capacity never exceeds the published cell: no credit is taken for air below 30 °C.
 Cables of mains circuits have a module of their own, `installed_capacity`.
 """
+
 from __future__ import annotations
 
 import math
@@ -19,13 +20,13 @@ from checker.physics.tables import table
 
 FREE_AIR = "carrying_capacity_free_air"
 SMALL_CORD = "carrying_capacity_small_cord"
-BASE_C = 30.0                    # both tables: ambient they are made for
-ENGINE_SPACE_C = 50.0            # 33 CFR 183.425 Table 5 note 1 [seen]
+BASE_C = 30.0  # both tables: ambient they are made for
+ENGINE_SPACE_C = 50.0  # 33 CFR 183.425 Table 5 note 1 [seen]
 INSULATION_CLASSES_C = (60.0, 75.0, 80.0, 90.0, 105.0, 125.0, 200.0)
-FIRST_AREA_M2 = 0.823e-6         # 18 AWG, where the free-air table begins
-SAME_GAUGE = 5e-3                # relative: gauge areas are printed to two or three digits
+FIRST_AREA_M2 = 0.823e-6  # 18 AWG, where the free-air table begins
+SAME_GAUGE = 5e-3  # relative: gauge areas are printed to two or three digits
 SQUARE_ROOT_SOURCE = "square-root rule, heat in proportion to current squared"
-ONE_SIDE_FACTOR = 0.70           # least ratio of method A1 to C in IEC 60364-5-52, two loaded conductors, cut down
+ONE_SIDE_FACTOR = 0.70  # least ratio of method A1 to C in IEC 60364-5-52, two loaded conductors, cut down
 IN_INSULATION = ("none", "one side", "surrounded")
 
 
@@ -62,8 +63,13 @@ def insulation_class(insulation_c: float) -> float:
     ------
     OutOfRange : the insulation is rated below 60 or above 200 °C.
     """
-    require("insulation temperature rating, °C,", insulation_c, INSULATION_CLASSES_C[0], INSULATION_CLASSES_C[-1],
-            table(FREE_AIR).source)
+    require(
+        "insulation temperature rating, °C,",
+        insulation_c,
+        INSULATION_CLASSES_C[0],
+        INSULATION_CLASSES_C[-1],
+        table(FREE_AIR).source,
+    )
     return max(rating for rating in INSULATION_CLASSES_C if rating <= insulation_c)
 
 
@@ -193,8 +199,9 @@ def thermal_insulation_factor(in_insulation: str | bool) -> Factor:
     if word == "none":
         return Factor("thermal insulation", 1.0, "not in thermal insulation")
     if word == "one side":
-        return Factor("thermal insulation", ONE_SIDE_FACTOR,
-                      "common practice: ratio of method A1 to C, IEC 60364-5-52 [by row]")
+        return Factor(
+            "thermal insulation", ONE_SIDE_FACTOR, "common practice: ratio of method A1 to C, IEC 60364-5-52 [by row]"
+        )
     if word == "surrounded":
         return Factor("thermal insulation", 0.5, table("thermal_insulation_factor").source)
     raise OutOfRange("thermal insulation", word, ", ".join(IN_INSULATION), "carrying capacity")
@@ -263,8 +270,17 @@ def dc_carrying_capacity(
     corrected_a = derated_capacity(published_a, *(factor.value for factor in factors))
     balance_a = insulation.value * heat_balance_current(area_m2, limit_c, ambient_c, bunched)
     governing = "table" if corrected_a <= balance_a else "heat balance"
-    return Capacity(min(corrected_a, balance_a), governing, published_a, factors, corrected_a, balance_a, limit_c,
-                    free_air_source(area_m2), HEAT_SOURCE)
+    return Capacity(
+        min(corrected_a, balance_a),
+        governing,
+        published_a,
+        factors,
+        corrected_a,
+        balance_a,
+        limit_c,
+        free_air_source(area_m2),
+        HEAT_SOURCE,
+    )
 
 
 def _ambient_source(ambient_c: float) -> str:

@@ -3,6 +3,7 @@
 Resistance is that of one conductor per metre of its own length: a two-wire circuit
 counts go and return. Areas are m2 of nominal cross-section unless said otherwise.
 """
+
 from __future__ import annotations
 
 from functools import cache
@@ -11,11 +12,11 @@ from checker.outofrange import OutOfRange, require, require_positive
 from checker.physics.tables import table
 
 COPPER_RESISTIVITY_20C_OHM_M = 1.7241e-8  # IEC 60028, as used in the NBS copper wire tables [seen]
-COPPER_PER_K_AT_20C = 0.00393             # the same [seen]
-COPPER_C_RANGE = (-60.0, 260.0)           # the straight line in temperature; common practice, no source
+COPPER_PER_K_AT_20C = 0.00393  # the same [seen]
+COPPER_C_RANGE = (-60.0, 260.0)  # the straight line in temperature; common practice, no source
 COPPER_SOURCE = "annealed copper, IEC 60028 as used in the NBS copper wire tables [seen]"
 FORMULA_SOURCE = "resistivity over area; " + COPPER_SOURCE
-AREA_MATCH = 1e-6                         # relative: rounding of unit conversion, not a tolerance on size
+AREA_MATCH = 1e-6  # relative: rounding of unit conversion, not a tolerance on size
 
 COLUMNS = {
     "class 2": ("conductor_resistance_iec60228", "class2_plain"),

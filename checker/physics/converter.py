@@ -1,4 +1,5 @@
 """Converters and inverters: input current, power balance, loss, choppers."""
+
 from __future__ import annotations
 
 import math

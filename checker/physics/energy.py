@@ -2,6 +2,7 @@
 
 Energy in joule, charge in ampere-second, time in second.
 """
+
 from __future__ import annotations
 
 import math

@@ -8,6 +8,7 @@ no device opens later at a larger current. The curve of the device itself always
 The B, C and D curves hold for alternating current: on direct current the magnetic release of
 many breakers needs about 1.4 times the current (common practice, no source), not included here.
 """
+
 from __future__ import annotations
 
 import math
@@ -81,8 +82,12 @@ def operating_time(family: str, rating_a: float, current_a: float) -> Band:
     multiple = _multiple(current_a, rating_a)
     first, last = max(one.first for one in held), min(one.last for one in held)
     if not first <= multiple <= last:
-        raise OutOfRange(f"current, A, through {family} {rating_a:g} A,", current_a,
-                         (first * rating_a, last * rating_a), band_source(family, rating_a))
+        raise OutOfRange(
+            f"current, A, through {family} {rating_a:g} A,",
+            current_a,
+            (first * rating_a, last * rating_a),
+            band_source(family, rating_a),
+        )
     return _envelope(held, multiple)
 
 

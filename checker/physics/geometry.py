@@ -2,6 +2,7 @@
 
 A box has its faces square to the axes. All lengths are metres. Boxes that only touch do not overlap.
 """
+
 from __future__ import annotations
 
 import math

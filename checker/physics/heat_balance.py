@@ -4,6 +4,7 @@ Heat made in the metal crosses the insulation and leaves its surface by natural 
 and by radiation to surroundings at the temperature of the air. One horizontal conductor,
 or a round bunch of equal conductors that all carry the same current.
 """
+
 from __future__ import annotations
 
 import math
@@ -12,19 +13,19 @@ from typing import NamedTuple
 from checker.outofrange import require, require_positive
 from checker.physics.conductor_resistance import copper_resistance_per_metre
 
-STEFAN_BOLTZMANN_W_M2K4 = 5.670374419e-8   # SI, exact
+STEFAN_BOLTZMANN_W_M2K4 = 5.670374419e-8  # SI, exact
 KELVIN_AT_0C = 273.15
 GRAVITY_M_S2 = 9.80665
-PRANDTL_AIR = 0.71                         # dry air -40 to 150 °C; general handbook value, from memory
-AIR_C_RANGE = (-40.0, 205.0)               # of air and surface, where the air properties below hold
-RAYLEIGH_RANGE = (1e-5, 1e12)              # Churchill and Chu, horizontal cylinder
-SURFACE_EMISSIVITY = 0.9                   # plastics; common practice, no source
-INSULATION_W_PER_MK = 0.17                 # PVC; common practice, no source
-STRAND_RATIO = 1.15                        # diameter over that of a solid rod; common practice, no source
-RESISTANCE_RATIO = 1.16                    # greatest class 5 resistance over pure copper, IEC 60228:2004 [seen]
-WALL_FLOOR_M = 0.5e-3                      # insulation wall: floor plus a share of the diameter;
-WALL_SHARE = 0.10                          # general-purpose single cores, common practice, no source
-BUNCH_FILLING = 0.7                        # share of a bunch's circle that is cable; common practice, no source
+PRANDTL_AIR = 0.71  # dry air -40 to 150 °C; general handbook value, from memory
+AIR_C_RANGE = (-40.0, 205.0)  # of air and surface, where the air properties below hold
+RAYLEIGH_RANGE = (1e-5, 1e12)  # Churchill and Chu, horizontal cylinder
+SURFACE_EMISSIVITY = 0.9  # plastics; common practice, no source
+INSULATION_W_PER_MK = 0.17  # PVC; common practice, no source
+STRAND_RATIO = 1.15  # diameter over that of a solid rod; common practice, no source
+RESISTANCE_RATIO = 1.16  # greatest class 5 resistance over pure copper, IEC 60228:2004 [seen]
+WALL_FLOOR_M = 0.5e-3  # insulation wall: floor plus a share of the diameter;
+WALL_SHARE = 0.10  # general-purpose single cores, common practice, no source
+BUNCH_FILLING = 0.7  # share of a bunch's circle that is cable; common practice, no source
 SOURCE = "steady heat balance: Churchill and Chu (1975) natural convection and grey radiation [from memory]"
 
 

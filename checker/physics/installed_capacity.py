@@ -4,6 +4,7 @@ Reference methods of IEC 60364-5-52: A1 and A2 in an insulated wall, B1 and B2 i
 trunking, C clipped to a surface, E multi-core in free air. The number 1 means single cores
 in conduit, 2 a multi-core cable.
 """
+
 from __future__ import annotations
 
 from functools import cache
@@ -20,8 +21,11 @@ GROUPING = "grouping_factor_installed"
 SAME_SIZE = 1e-6  # relative: rounding of unit conversion
 METHODS = ("A1", "A2", "B1", "B2", "C", "E")
 ARRANGEMENTS = (
-    "bunched_in_air_or_enclosed", "single_layer_wall_floor_unperforated_tray", "single_layer_under_ceiling",
-    "single_layer_perforated_tray", "single_layer_ladder_cleats",
+    "bunched_in_air_or_enclosed",
+    "single_layer_wall_floor_unperforated_tray",
+    "single_layer_under_ceiling",
+    "single_layer_perforated_tray",
+    "single_layer_ladder_cleats",
 )
 
 
@@ -93,8 +97,13 @@ def grouping_factor(circuits: int, arrangement: str) -> float:
     IEC 60364-5-52 table B.52.17. [from memory]
     """
     published = table(GROUPING)
-    pairs = tuple(sorted((float(row["circuits"]), float(row["factor"])) for row in published.rows
-                         if row["arrangement"] == arrangement))
+    pairs = tuple(
+        sorted(
+            (float(row["circuits"]), float(row["factor"]))
+            for row in published.rows
+            if row["arrangement"] == arrangement
+        )
+    )
     if not pairs:
         raise OutOfRange("arrangement", arrangement, ", ".join(ARRANGEMENTS), published.source)
     require("number of circuits", circuits, 1, pairs[-1][0], published.source)
@@ -102,7 +111,12 @@ def grouping_factor(circuits: int, arrangement: str) -> float:
 
 
 def installed_capacity(
-    area_m2: float, insulation_c: float, method: str, loaded_conductors: int, ambient_c: float, circuits: int,
+    area_m2: float,
+    insulation_c: float,
+    method: str,
+    loaded_conductors: int,
+    ambient_c: float,
+    circuits: int,
     in_insulation_m: float = 0.0,
 ) -> InstalledCapacity:
     """Current a mains cable may carry for ever where it lies, with the working. [A]
@@ -125,8 +139,9 @@ def installed_capacity(
     factors = (
         Factor("ambient", ambient, table(AMBIENT).source),
         Factor("grouping", grouping_factor(circuits, ARRANGEMENTS[0]), table(GROUPING).source),
-        Factor("thermal insulation", insulated_length_factor(in_insulation_m),
-               table("thermal_insulation_factor").source),
+        Factor(
+            "thermal insulation", insulated_length_factor(in_insulation_m), table("thermal_insulation_factor").source
+        ),
     )
     current_a = table_a
     for factor in factors:
@@ -136,7 +151,11 @@ def installed_capacity(
 
 @cache
 def _column(insulation: str, method: str, loaded_conductors: int) -> tuple[tuple[float, float], ...]:
-    return tuple(sorted(
-        (float(row["area_mm2"] + "e-6"), float(row["current_a"])) for row in table(INSTALLED).rows
-        if (row["insulation"], row["method"], row["loaded_conductors"]) == (insulation, method, str(loaded_conductors))
-    ))
+    return tuple(
+        sorted(
+            (float(row["area_mm2"] + "e-6"), float(row["current_a"]))
+            for row in table(INSTALLED).rows
+            if (row["insulation"], row["method"], row["loaded_conductors"])
+            == (insulation, method, str(loaded_conductors))
+        )
+    )

@@ -3,6 +3,7 @@
 Log-log suits what follows a power law over decades (fuse curves, current against area);
 linear suits the rest.
 """
+
 from __future__ import annotations
 
 import math

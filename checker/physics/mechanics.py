@@ -1,4 +1,5 @@
 """Levers, masses and belts: axle loads, restraint of equipment, belt speed."""
+
 from __future__ import annotations
 
 import math

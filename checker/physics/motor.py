@@ -1,4 +1,5 @@
 """Direct-current motors and other loads that draw more at the start than when running."""
+
 from __future__ import annotations
 
 from checker.outofrange import require, require_positive

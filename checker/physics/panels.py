@@ -6,9 +6,9 @@ import math
 
 from checker.outofrange import require, require_positive
 
-INSIDE_M2K_W = 0.13   # resistance of the still air at an inner surface, ISO 6946, heat flowing sideways [seen]
+INSIDE_M2K_W = 0.13  # resistance of the still air at an inner surface, ISO 6946, heat flowing sideways [seen]
 OUTSIDE_M2K_W = 0.04  # of moving air at an outer surface, ISO 6946 [seen]
-ABSORBED = 0.9        # dark surface; general handbook value, from memory
+ABSORBED = 0.9  # dark surface; general handbook value, from memory
 BRIGHT_SUN_W_M2 = 1000.0  # the irradiance of standard test conditions of solar modules, IEC 61215 [from memory]
 SOURCE = "ISO 6946, thermal transmittance of a panel [seen: U = 1 / (R_si + d/λ + R_se)]"
 SUN_SOURCE = "sol-air temperature [seen], exchange with the sky left out"

@@ -1,4 +1,5 @@
 """Residual-current devices: trip limits and the rating an electrode allows."""
+
 from __future__ import annotations
 
 from typing import NamedTuple
@@ -7,7 +8,7 @@ from checker.outofrange import OutOfRange, require, require_positive
 from checker.physics.tables import table
 
 TRIP = "rcd_trip_limits"
-TOUCH_LIMIT_V = 50.0           # IEC 60364-4-41, dry places [from memory]
+TOUCH_LIMIT_V = 50.0  # IEC 60364-4-41, dry places [from memory]
 
 
 class TripLimits(NamedTuple):
@@ -35,8 +36,9 @@ def trip_limits(device: str, standard: str, multiple: float) -> TripLimits:
         if (row["device"], row["standard"]) == (device, standard) and float(row["multiple"]) == multiple:
             return TripLimits(_number(row["min_s"]), _number(row["max_s"]))
     known = "; ".join(f"{row['device']}, {row['standard']}, {row['multiple']}" for row in published.rows)
-    raise OutOfRange("residual-current device", f"{device}, {standard}, {multiple:g}", f"the rows {known}",
-                     published.source)
+    raise OutOfRange(
+        "residual-current device", f"{device}, {standard}, {multiple:g}", f"the rows {known}", published.source
+    )
 
 
 def ground_fault_interrupter_time(current_a: float) -> float:

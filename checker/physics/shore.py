@@ -1,4 +1,5 @@
 """Demand on a supply shared by loads that do not all run at once."""
+
 from __future__ import annotations
 
 from collections.abc import Sequence

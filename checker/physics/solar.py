@@ -2,6 +2,7 @@
 
 Standard test conditions are 1000 W/m2 and a cell at 25 °C.
 """
+
 from __future__ import annotations
 
 import math
@@ -11,10 +12,10 @@ from checker.outofrange import require, require_positive
 
 STC_C = 25.0
 STC_W_M2 = 1000.0
-CONTINUOUS = 1.25              # NFPA 70 690.8(A) and (B): each 125 %; a practice elsewhere too [from memory]
+CONTINUOUS = 1.25  # NFPA 70 690.8(A) and (B): each 125 %; a practice elsewhere too [from memory]
 CELL_C_RANGE = (-60.0, 120.0)  # straight line in temperature; common practice, no source
 SOURCE = "solar module at standard test conditions, straight line in cell temperature"
-NOCT_AMBIENT_C, NOCT_W_M2 = 20.0, 800.0   # IEC 61215 [from memory]
+NOCT_AMBIENT_C, NOCT_W_M2 = 20.0, 800.0  # IEC 61215 [from memory]
 
 
 def voltage_at(stc_v: float, per_k: float, cell_c: float) -> float:

@@ -6,8 +6,8 @@ from checker.outofrange import require
 
 HOUR_S = 3600.0
 SOURCE = "usual data of lead-acid batteries"
-CHARGE_CELL_V = 2.4            # absorption voltage of a cell; common practice, no source
-FULL_V, HALF_V = (2.10, 2.142), (2.00, 2.042)   # 12.6 to 12.85 V and 12.0 to 12.25 V for six cells [from memory]
+CHARGE_CELL_V = 2.4  # absorption voltage of a cell; common practice, no source
+FULL_V, HALF_V = (2.10, 2.142), (2.00, 2.042)  # 12.6 to 12.85 V and 12.0 to 12.25 V for six cells [from memory]
 
 
 def lead_acid_cell_voltage(soc: float) -> tuple[float, float]:

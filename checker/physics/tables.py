@@ -5,6 +5,7 @@ clause, the edition, the units, the conditions and a mark: ``seen`` (read in the
 document or a public quotation of it), ``memory`` (written from general knowledge),
 ``practice`` (common practice, no source) or ``by row`` (a column says it row by row).
 """
+
 from __future__ import annotations
 
 import csv
@@ -72,7 +73,7 @@ def table(name: str) -> Table:
         raise ValueError(f"table {name}: head lacks {', '.join(missing)}")
     if head["mark"] not in MARKS:
         raise ValueError(f"table {name}: mark {head['mark']!r} is none of {', '.join(MARKS)}")
-    body = csv.DictReader(lines[len(head_lines):], strict=True)
+    body = csv.DictReader(lines[len(head_lines) :], strict=True)
     rows = tuple(MappingProxyType(dict(row)) for row in body)
     return Table(name, MappingProxyType(head), rows)
 

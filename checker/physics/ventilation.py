@@ -2,6 +2,7 @@
 
 Flows are m3/s. Warm air rising needs a low and a high opening; a closed box has none.
 """
+
 from __future__ import annotations
 
 import math
@@ -10,22 +11,22 @@ from checker.outofrange import OutOfRange, require, require_positive
 from checker.physics.tables import table
 
 HOUR_S = 3600.0
-HYDROGEN_M3_PER_AH = 0.42e-3       # EN 50272-2, at 0 °C [seen]
-DILUTION = 24.0                    # EN 50272-2: hydrogen kept below 4 % by volume [seen]
-SAFETY = 5.0                       # EN 50272-2 [seen]
-FLOW_M3_PER_AH = 0.05              # their product as the standard prints it, 0.0504 rounded [seen]
+HYDROGEN_M3_PER_AH = 0.42e-3  # EN 50272-2, at 0 °C [seen]
+DILUTION = 24.0  # EN 50272-2: hydrogen kept below 4 % by volume [seen]
+SAFETY = 5.0  # EN 50272-2 [seen]
+FLOW_M3_PER_AH = 0.05  # their product as the standard prints it, 0.0504 rounded [seen]
 VENT_M2_PER_M3_S = 28e-4 * HOUR_S  # EN 50272-2: 28 cm2 for each m3/h, inlet and again outlet [seen]
-FREE_VOLUME_PER_FLOW = 2.5         # EN 50272-3: m3 for each m3/h [seen]
+FREE_VOLUME_PER_FLOW = 2.5  # EN 50272-3: m3 for each m3/h [seen]
 HYDROGEN_SOURCE = "EN 50272-2 / IEC 62485-2 [seen]"
 GRAVITY_M_S2 = 9.80665
-AIR_J_PER_KGK = 1006.0             # general handbook value, from memory
-AIR_DENSITY_K = 353.0              # density of air = 353 / absolute temperature, sea level [from memory]
+AIR_J_PER_KGK = 1006.0  # general handbook value, from memory
+AIR_DENSITY_K = 353.0  # density of air = 353 / absolute temperature, sea level [from memory]
 KELVIN_AT_0C = 273.15
-DISCHARGE = 0.6                    # sharp-edged opening; general handbook value, from memory
-WALL_W_PER_M2K = 5.0               # thin wall in still air inside and out; common practice, no source
+DISCHARGE = 0.6  # sharp-edged opening; general handbook value, from memory
+WALL_W_PER_M2K = 5.0  # thin wall in still air inside and out; common practice, no source
 STACK_SOURCE = "stack effect between two openings [from memory]"
 BOX_SOURCE = "steady heat balance of a box, wall 5 W/(m2 K): common practice, no source"
-CLOSE_MM = 28.8                    # EN 50272-2 / IEC 62485-2 [from memory]
+CLOSE_MM = 28.8  # EN 50272-2 / IEC 62485-2 [from memory]
 
 
 def gassing_current(standard: str, cell_type: str, charge_mode: str, capacity_as: float) -> float:

@@ -4,6 +4,7 @@
 is that of one conductor unless it says ``loop``. A negative current flows back to the source
 and turns the sign of the drop. Fuses, switches and joints are not included.
 """
+
 from __future__ import annotations
 
 import math

@@ -20,10 +20,20 @@ _GAUGE = r"([0-9./]+) ?(AWG|B&S|mm auto)"
 _OTHER_RANGE = r"([-+]?[0-9.]+[^-–—]*?) ?(?:-|–|—|to|\.\.\.+|…) ?([0-9].*)"
 _LONGEST = 100
 
-SAME_LETTERS = str.maketrans({
-    "μ": "µ", "\u2126": "Ω", "²": "2", "³": "3", "−": "-", "\u00a0": " ", "\u202f": " ", "\u2009": " ",
-    "·": " ", "⋅": " ",
-})
+SAME_LETTERS = str.maketrans(
+    {
+        "μ": "µ",
+        "\u2126": "Ω",
+        "²": "2",
+        "³": "3",
+        "−": "-",
+        "\u00a0": " ",
+        "\u202f": " ",
+        "\u2009": " ",
+        "·": " ",
+        "⋅": " ",
+    }
+)
 
 
 def parse(text: str, unit: str) -> Number:
@@ -63,7 +73,8 @@ def _parse(text: str, unit: str) -> Number:
 def _tidied(text: str, kind: Kind) -> str:
     if len(text) > _LONGEST:
         raise QuantityError(
-            f"expected {kind.name} such as '{kind.example}', found a text of {len(text)} letters", f"'{kind.example}'")
+            f"expected {kind.name} such as '{kind.example}', found a text of {len(text)} letters", f"'{kind.example}'"
+        )
     return " ".join(text.translate(SAME_LETTERS).split())
 
 
@@ -74,7 +85,8 @@ def _number(text: str, kind: Kind, unit: str) -> Number:
     if text.startswith(("at least ", "at most ")) and ".." in text:
         ends = text.split(" ", 2)[2]
         raise QuantityError(
-            f"expected one number in '{text}': a range has its ends already", f"'{ends}', or one end alone")
+            f"expected one number in '{text}': a range has its ends already", f"'{ends}', or one end alone"
+        )
     if text.startswith("at least "):
         return between(_exact(text[9:], kind, unit), inf)
     if text.startswith("at most "):
@@ -105,7 +117,8 @@ def _single(text: str, kind: Kind, unit: str) -> Number:
     if other is not None and gauge is None:
         raise QuantityError(
             f"expected {kind.name} such as '{kind.example}', found '{text}': a range is written with two dots",
-            f"'{other[1].strip()}..{other[2]}'")
+            f"'{other[1].strip()}..{other[2]}'",
+        )
     raise refuse(text, kind, unit)
 
 
@@ -121,7 +134,8 @@ def _exact(text: str, kind: Kind, unit: str) -> float:
     if not isinstance(value, float):
         raise QuantityError(
             f"expected {kind.name} such as '{kind.example}', found '{text}', which is not one exact number",
-            "the area in mm2")
+            "the area in mm2",
+        )
     return value
 
 
@@ -160,10 +174,10 @@ def _range(text: str, kind: Kind, unit: str) -> Number:
         reason = "a unit is missing" if missing else "the unit stands last, or at both ends"
         raise QuantityError(
             f"expected {kind.name} such as '{kind.example}', found '{text}': {reason}",
-            f"'{text} {unit}'" if missing else f"'25..35 {unit}' or '25 {unit}..35 {unit}'")
+            f"'{text} {unit}'" if missing else f"'25..35 {unit}' or '25 {unit}..35 {unit}'",
+        )
     if "unknown" in (left.strip(), right.split(" ")[0]):
-        raise QuantityError(
-            f"expected a number at both ends of '{text}'", "'at least ...', 'at most ...' or 'unknown'")
+        raise QuantityError(f"expected a number at both ends of '{text}'", "'at least ...', 'at most ...' or 'unknown'")
     if unit == "mm2" and re.search(r"(AWG|B&S)$", right):
         ends = [_single(_with_unit_of(left, right), kind, unit), _single(right, kind, unit)]
         lows = [end.low if isinstance(end, Range) else end for end in ends]
@@ -171,16 +185,17 @@ def _range(text: str, kind: Kind, unit: str) -> Number:
         return between(min(x for x in lows if isinstance(x, float)), max(x for x in highs if isinstance(x, float)))
     low, high = _exact(_with_unit_of(left, right), kind, unit), _exact(right, kind, unit)
     if low > high:
-        raise QuantityError(
-            f"expected the lower end first, found '{text}'", f"'{right}..{_with_unit_of(left, right)}'")
+        raise QuantityError(f"expected the lower end first, found '{text}'", f"'{right}..{_with_unit_of(left, right)}'")
     return between(low, high)
 
 
 def _tolerance(text: str, sign: str, kind: Kind, unit: str) -> Number:
     left, right = (part.strip() for part in text.split(sign, 1))
     if kind.unit == "%" or left.endswith("%") or sign in right:
-        raise QuantityError(f"expected {kind.name} such as '{kind.example}', found '{text}': the ± is ambiguous",
-                            "both ends, such as '35..45 %'" if "%" in text else "one ± only")
+        raise QuantityError(
+            f"expected {kind.name} such as '{kind.example}', found '{text}': the ± is ambiguous",
+            "both ends, such as '35..45 %'" if "%" in text else "one ± only",
+        )
     if right.endswith("%"):
         if kind.unit == "°C":
             raise QuantityError(f"expected a tolerance in K after the ± of '{text}'", "'25 °C ± 5 K'")
@@ -191,8 +206,9 @@ def _tolerance(text: str, sign: str, kind: Kind, unit: str) -> Number:
             raise QuantityError(f"expected a tolerance of 0 to 100 %, found '{text}'", "both ends, such as 'a..b'")
     else:
         if _only_number(right) and not bare(kind):
-            raise QuantityError(f"expected a unit or % after the ± of '{text}'",
-                                f"'{left} ± {right} {unit}' or '{left} ± {right} %'")
+            raise QuantityError(
+                f"expected a unit or % after the ± of '{text}'", f"'{left} ± {right} {unit}' or '{left} ± {right} %'"
+            )
         centre = _exact(_with_unit_of(left, right), kind, unit)
         is_difference = kind.unit == "°C" and right.endswith("K")
         spread = _exact(right, BY_SYMBOL["K"], "K") if is_difference else _exact(right, kind, unit)

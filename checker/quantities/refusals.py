@@ -22,16 +22,72 @@ class QuantityError(ValueError):
 
 # What people write for a unit, in lower case, to the symbol of the table.
 _SLIPS = {
-    "amp": "A", "amps": "A", "ampere": "A", "amperes": "A", "volt": "V", "volts": "V", "watt": "W", "watts": "W",
-    "ohms": "Ω", "r": "Ω", "sqmm": "mm2", "sq mm": "mm2", "mm^2": "mm2", "mm sq": "mm2", "mm 2": "mm2",
-    "c": "°C", "degc": "°C", "deg c": "°C", "deg": "°C", "° c": "°C", "°": "°C", "celsius": "°C",
-    "hr": "h", "hrs": "h", "hour": "h", "hours": "h", "sec": "s", "secs": "s", "second": "s", "seconds": "s",
-    "mins": "min", "minute": "min", "minutes": "min", "d": "days", "yr": "years", "yrs": "years",
-    "l": "L", "litre": "L", "litres": "L", "liter": "L", "liters": "L", "metre": "m", "metres": "m",
-    "meter": "m", "meters": "m", "kgs": "kg", "kilo": "kg", "kilos": "kg", "percent": "%", "per cent": "%",
-    "n.m": "N m", "n*m": "N m", "uf": "µF", "ua": "µA", "lux": "lx", "r/min": "rpm", "rev/min": "rpm",
-    "hertz": "Hz", "m/s^2": "m/s2", "w/m^2": "W/m2", "a^2s": "A2s", "%/c": "%/K", "%/°c": "%/K", "mv/c": "mV/K",
-    "mv/°c": "mV/K", "farad": "F",
+    "amp": "A",
+    "amps": "A",
+    "ampere": "A",
+    "amperes": "A",
+    "volt": "V",
+    "volts": "V",
+    "watt": "W",
+    "watts": "W",
+    "ohms": "Ω",
+    "r": "Ω",
+    "sqmm": "mm2",
+    "sq mm": "mm2",
+    "mm^2": "mm2",
+    "mm sq": "mm2",
+    "mm 2": "mm2",
+    "c": "°C",
+    "degc": "°C",
+    "deg c": "°C",
+    "deg": "°C",
+    "° c": "°C",
+    "°": "°C",
+    "celsius": "°C",
+    "hr": "h",
+    "hrs": "h",
+    "hour": "h",
+    "hours": "h",
+    "sec": "s",
+    "secs": "s",
+    "second": "s",
+    "seconds": "s",
+    "mins": "min",
+    "minute": "min",
+    "minutes": "min",
+    "d": "days",
+    "yr": "years",
+    "yrs": "years",
+    "l": "L",
+    "litre": "L",
+    "litres": "L",
+    "liter": "L",
+    "liters": "L",
+    "metre": "m",
+    "metres": "m",
+    "meter": "m",
+    "meters": "m",
+    "kgs": "kg",
+    "kilo": "kg",
+    "kilos": "kg",
+    "percent": "%",
+    "per cent": "%",
+    "n.m": "N m",
+    "n*m": "N m",
+    "uf": "µF",
+    "ua": "µA",
+    "lux": "lx",
+    "r/min": "rpm",
+    "rev/min": "rpm",
+    "hertz": "Hz",
+    "m/s^2": "m/s2",
+    "w/m^2": "W/m2",
+    "a^2s": "A2s",
+    "%/c": "%/K",
+    "%/°c": "%/K",
+    "mv/c": "mV/K",
+    "mv/°c": "mV/K",
+    "farad": "F",
 }
 _NUMBER = r"[-+]?[0-9]+(?:\.[0-9]+)?(?:[eE][-+]?[0-9]+)?"
 _NUMBER_THEN = re.compile(rf"({_NUMBER}) ?(.*)")
@@ -66,24 +122,28 @@ def _not_a_number(text: str, kind: Kind, unit: str) -> QuantityError | None:
     if re.search(r"[0-9][ _'][0-9]{3}(?![0-9])", text):
         return QuantityError(
             _expected(kind, f"'{text}': the digits of a number stand together, without a thousands mark"),
-            "'" + re.sub(r"(?<=[0-9])[ _'](?=[0-9]{3})", "", text) + "'")
+            "'" + re.sub(r"(?<=[0-9])[ _'](?=[0-9]{3})", "", text) + "'",
+        )
     if re.search(r"[0-9],[0-9]", text):
         pointed, joined = re.sub(r"(?<=[0-9]),(?=[0-9])", ".", text), text.replace(",", "")
         right = f"'{pointed}'" if not re.search(r",[0-9]{3}(?![0-9])", text) else f"'{joined}' or '{pointed}'"
         return QuantityError(
-            _expected(kind, f"'{text}': a number has a decimal point, never a comma, and no thousands mark"), right)
+            _expected(kind, f"'{text}': a number has a decimal point, never a comma, and no thousands mark"), right
+        )
     if re.match(r"[-+]?(inf|infinity|nan)\b", low):
         return QuantityError(_expected(kind, f"'{text}': a quantity is a finite number"), f"'{kind.example}'")
     if re.match(r"[-+]?\.[0-9]|[-+]?[0-9]+\.(?![0-9.])", text):
         return QuantityError(
-            _expected(kind, f"'{text}': a decimal point needs a digit on each side"), "'0.5', or '5' without a point")
+            _expected(kind, f"'{text}': a decimal point needs a digit on each side"), "'0.5', or '5' without a point"
+        )
     return None
 
 
 def beyond(text: str, kind: Kind) -> QuantityError:
     """The error for a number too large or too small for a float."""
     return QuantityError(
-        _expected(kind, f"'{text}': the number is too large or too small to compute with"), f"'{kind.example}'")
+        _expected(kind, f"'{text}': the number is too large or too small to compute with"), f"'{kind.example}'"
+    )
 
 
 def _only_a_number(text: str, kind: Kind, unit: str) -> QuantityError | None:
@@ -111,7 +171,8 @@ def _gauge(text: str, kind: Kind, unit: str) -> QuantityError | None:
         if match and f"{match[1]} {system}" != text:
             return QuantityError(_expected(kind, f"'{text}'"), f"'{match[1]} {system}'")
     return QuantityError(
-        _expected(kind, f"'{text}': gauges run from 4/0 (0000) over 1/0 (0) to 40"), f"{_GAUGES}, or '6 mm2'")
+        _expected(kind, f"'{text}': gauges run from 4/0 (0000) over 1/0 (0) to 40"), f"{_GAUGES}, or '6 mm2'"
+    )
 
 
 def _trade_size(text: str, kind: Kind, unit: str) -> QuantityError | None:
@@ -122,7 +183,8 @@ def _trade_size(text: str, kind: Kind, unit: str) -> QuantityError | None:
     if text.endswith("auto"):
         sizes = ", ".join(AUTO_SIZES)
         return QuantityError(
-            _expected(kind, f"'{text}': the automotive trade sizes are {sizes} mm"), "'6 mm auto', or the area in mm2")
+            _expected(kind, f"'{text}': the automotive trade sizes are {sizes} mm"), "'6 mm auto', or the area in mm2"
+        )
     match = _NUMBER_THEN.fullmatch(text)
     if match is None or match[2].casefold() != "mm":
         return None
@@ -130,9 +192,13 @@ def _trade_size(text: str, kind: Kind, unit: str) -> QuantityError | None:
     size, area = (number, AUTO_SIZES[number]) if number in AUTO_SIZES else ("6", AUTO_SIZES["6"])
     right = f"'{number} mm2' for the area, or '{number} mm auto' for the trade size"
     return QuantityError(
-        _expected(kind, f"'{text}': millimetres may be the automotive trade size, an outside diameter, "
-                        f"and {size} mm auto is only {area} mm2"),
-        right if number in AUTO_SIZES else f"'{number} mm2'")
+        _expected(
+            kind,
+            f"'{text}': millimetres may be the automotive trade size, an outside diameter, "
+            f"and {size} mm auto is only {area} mm2",
+        ),
+        right if number in AUTO_SIZES else f"'{number} mm2'",
+    )
 
 
 def _other_kind(text: str, kind: Kind, unit: str) -> QuantityError | None:
@@ -164,10 +230,12 @@ def _misspelt(text: str, kind: Kind, unit: str) -> QuantityError | None:
         symbol = {"v": "V", "mv": "mV", "kv": "kV"}[voltage[1].lower()]
         written = f"{number} {symbol} {voltage[2].upper()}C"
         if written == text:
-            return QuantityError(_expected(kind, f"'{text}': alternating or direct is not said here"),
-                                 f"'{number} {symbol}'")
+            return QuantityError(
+                _expected(kind, f"'{text}': alternating or direct is not said here"), f"'{number} {symbol}'"
+            )
         return QuantityError(
-            _expected(kind, f"'{text}'"), f"'{written}', or '{number} {symbol}' where AC or DC is not asked")
+            _expected(kind, f"'{text}'"), f"'{written}', or '{number} {symbol}' where AC or DC is not asked"
+        )
     symbols = [symbol for symbol in kind.symbols if symbol.casefold() == found.casefold()]
     slip = _SLIPS.get(found.casefold())
     if not symbols and slip in kind.symbols:

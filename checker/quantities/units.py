@@ -67,8 +67,7 @@ RATIO = Kind("a ratio", "ratio", "0.94", _si(), ":0 %:-2")
 KINDS: tuple[Kind, ...] = (
     Kind("a voltage", "V", "12 V", _si(2, 1, -3, -1), "V:0 mV:-3 kV:3"),
     Kind("a current", "A", "30 A", _si(a=1), "A:0 mA:-3 kA:3 µA:-6"),
-    Kind("a resistance", "Ω", "4 mΩ", _si(2, 1, -3, -2),
-         "Ω:0 mΩ:-3 µΩ:-6 kΩ:3 MΩ:6 ohm:0 mohm:-3 kohm:3 Mohm:6"),
+    Kind("a resistance", "Ω", "4 mΩ", _si(2, 1, -3, -2), "Ω:0 mΩ:-3 µΩ:-6 kΩ:3 MΩ:6 ohm:0 mohm:-3 kohm:3 Mohm:6"),
     Kind("a power", "W", "45 W", _si(2, 1, -3), "W:0 mW:-3 kW:3 VA:0 kVA:3"),
     Kind("an energy", "Wh", "2.4 kWh", _si(2, 1, -2), "Wh:0*3600 kWh:3*3600 J:0 kJ:3 MJ:6"),
     Kind("a charge", "Ah", "100 Ah", _si(s=1, a=1), "Ah:0*3600 mAh:-3*3600 kAh:3*3600 C:0"),
@@ -78,9 +77,14 @@ KINDS: tuple[Kind, ...] = (
     Kind("a mass", "kg", "12 kg", _si(kg=1), "kg:0"),
     Kind("a temperature", "°C", "25 °C", _si(k=1, celsius=1), "°C:0"),
     Kind("a temperature difference", "K", "10 K", _si(k=1), "K:0"),
-    Kind("a time", "s", "0.4 s", _si(s=1),
-         "s:0 ms:-3 µs:-6 min:0*60 h:0*3600 day:0*86400 days:0*86400 month:0*2629800 months:0*2629800 "
-         "year:0*31557600 years:0*31557600"),
+    Kind(
+        "a time",
+        "s",
+        "0.4 s",
+        _si(s=1),
+        "s:0 ms:-3 µs:-6 min:0*60 h:0*3600 day:0*86400 days:0*86400 month:0*2629800 months:0*2629800 "
+        "year:0*31557600 years:0*31557600",
+    ),
     Kind("a rotational speed", "rpm", "2000 rpm", _si(s=-1), "rpm:0*1/60"),
     Kind("a frequency", "Hz", "50 Hz", _si(s=-1), "Hz:0 kHz:3 MHz:6"),
     Kind("a force", "N", "500 N", _si(1, 1, -2), "N:0 kN:3"),

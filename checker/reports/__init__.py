@@ -12,9 +12,7 @@ if TYPE_CHECKING:
 FORMATS = ("text", "html", "json", "sarif", "junit", "markdown")
 
 
-def render(
-    document: Document, form: str, *, colour: bool = False, supply: SupplyStates | None = None
-) -> Iterator[str]:
+def render(document: Document, form: str, *, colour: bool = False, supply: SupplyStates | None = None) -> Iterator[str]:
     """The report in the format `form`, as pieces of text in order; `colour` concerns text alone, `supply` the page.
 
     Raises

@@ -87,10 +87,11 @@ def verdicts(
 def _limit(name: str, limits: Limits) -> str:
     taken = limits.taken.get(name)
     if taken is None:
-        return f"limits.{name} = unknown: neither the code {limits.code} nor the international one gives it"
+        missing = f"neither the code {limits.code} nor the international one gives it"
+        return f"limits.{name} = unknown: {missing}{limits.elsewhere(name)}"
     code, value = taken
     whose = f"code {code}" if code == limits.code else f"code {code}, because {limits.code} gives none"
-    return f"limits.{name} = {value.text} ({whose}; {value.source})"
+    return f"limits.{name} = {value.text} ({whose}; {value.source}){limits.elsewhere(name)}"
 
 
 def _facts(steps: Sequence[Any], file: str) -> Iterator[str]:

@@ -322,5 +322,3 @@ def _flags(flown: list[Flag]) -> Iterator[str]:
         yield box(frame, f"flag {word}", f"{flag.number} {flag.mark.signal}: {flag.mark.name}", 0.6)
         yield text(frame.middle[0], frame.y + 3.2, f"{flag.number} {flag.mark.signal}", f"word on-{word}",
                    text_anchor="middle", font_size=FLAG_TYPE)  # fmt: skip
-
-

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from checker.design.model import Design, Equipment
     from checker.reports.document import Document
 
+
 class Sweep(NamedTuple):
     """A moving part: its box as stowed, all the space it passes through, which way it goes and how far.
 
@@ -211,5 +212,3 @@ def _band(s: Subject, name: str) -> str:
 HIGH_ELV_V = 30.0
 """Between the factory's 12 or 24 V and the 36 or 48 V of a house bank: tells them apart on paper, no limit of a
 standard."""
-
-

@@ -207,9 +207,7 @@ def _losses(facts: Facts) -> list[Lost]:
     kinds = ("alarm", "detector", "brake")
     essential = [load for load in facts.subjects("load") if load.is_essential is True or load.item.kind in kinds]
     bare = [load.item for load in essential if load.own_cell is None]
-    return [
-        {"failed": one.failed, "dark": list(one.dark), "perhaps": list(one.perhaps)} for one in losses(facts, bare)
-    ]
+    return [{"failed": one.failed, "dark": list(one.dark), "perhaps": list(one.perhaps)} for one in losses(facts, bare)]
 
 
 def _fed(left: tuple[Left, ...]) -> list[Fed]:
@@ -217,6 +215,4 @@ def _fed(left: tuple[Left, ...]) -> list[Fed]:
     found: dict[tuple[tuple[str, ...], tuple[str, ...]], list[str]] = {}
     for one in left:
         found.setdefault((one.sure, one.perhaps), []).append(one.source)
-    return [
-        {"sources": sources, "loads": list(sure), "perhaps": list(may)} for (sure, may), sources in found.items()
-    ]
+    return [{"sources": sources, "loads": list(sure), "perhaps": list(may)} for (sure, may), sources in found.items()]

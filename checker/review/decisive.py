@@ -151,4 +151,3 @@ def subjects_in(found: list[Atom]) -> set[tuple[str, str]]:
                 if hasattr(item, "kind") and hasattr(item, "id"):
                     names.add((item.kind, item.id))
     return names
-

@@ -106,10 +106,10 @@ def _limit_line(name: str, limits: Limits) -> str:
     taken = limits.taken.get(name)
     said = f"limit for {plain_name(name)} = "
     if taken is None:
-        return f"{said}unknown: neither {limits.code} nor the international code gives it"
+        return f"{said}unknown: neither {limits.code} nor the international code gives it{limits.elsewhere(name)}"
     code, limit = taken
     whose = code if code == limits.code else f"{code}, because {limits.code} gives none"
-    return f"{said}{limit.text} ({whose}; {limit.source})"
+    return f"{said}{limit.text} ({whose}; {limit.source}){limits.elsewhere(name)}"
 
 
 def _limit_need(name: str, limits: Limits) -> Need:

@@ -49,10 +49,11 @@ class Code(NamedTuple):
 class Limits(Mapping[str, Any]):
     """The limits that hold under one code: its own, else those of the international one, else unknown."""
 
-    __slots__ = ("code", "specs", "taken")
+    __slots__ = ("code", "codes", "specs", "taken")
 
     def __init__(self, code: str, specs: Mapping[str, LimitSpec], codes: Mapping[str, Code]) -> None:
         self.code = code
+        self.codes = codes
         self.specs = specs
         self.taken: dict[str, tuple[str, LimitValue]] = {}
         for name in specs:
@@ -69,6 +70,14 @@ class Limits(Mapping[str, Any]):
         if name in self.specs:
             return Unknown(f"the code {self.code} gives no {name.replace('_', ' ')}")
         raise KeyError(name)
+
+    def elsewhere(self, name: str) -> str:
+        """`; elsewhere: eu 300 mm, uk 8 AWG` for codes that give another value than the one taken; else nothing."""
+        taken = self.taken.get(name)
+        mine = None if taken is None else taken[1].value
+        given = ((code, self.codes[code].limits.get(name)) for code in sorted(self.codes))
+        said = [f"{code} {limit.text}" for code, limit in given if limit is not None and limit.value != mine]
+        return f"; elsewhere: {', '.join(said)}" if said else ""
 
     def __iter__(self) -> Iterator[str]:
         return iter(self.specs)

@@ -44,9 +44,7 @@ class Rulebook:
         return Limits(code, self.limits, self.codes)
 
 
-def load_rulebook(
-    folders: Iterable[str | Path] = (), catalogue: Any = None, base: Path | None = None
-) -> Rulebook:
+def load_rulebook(folders: Iterable[str | Path] = (), catalogue: Any = None, base: Path | None = None) -> Rulebook:
     """The shipped rules and those of further `folders` of the same layout.
 
     `catalogue` is that of the facts, `base` the folder of the shipped rules; both for tests. Raises RuleErrors, which

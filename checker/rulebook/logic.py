@@ -202,4 +202,3 @@ def _low(number: Any) -> float:
 
 def _high(number: Any) -> float:
     return float(number.high if type(number) is Range else number)
-

@@ -155,5 +155,3 @@ class RuleReader:
         except ExpressionError as error:
             self.problems.add(place_in(node, error.offset), error.what, error.right)
             return None
-
-

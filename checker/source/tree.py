@@ -209,9 +209,7 @@ class _Builder:
 
     def _alias(self, event: Any) -> None:
         node = Scalar("unknown", event.start_mark.line + 1, event.start_mark.column + 1)
-        self.problems.add(
-            node, f"{shown('*' + event.anchor)} is an alias, which is not read", self.manner.elsewhere
-        )
+        self.problems.add(node, f"{shown('*' + event.anchor)} is an alias, which is not read", self.manner.elsewhere)
         raise _Stop
 
     def _document(self, event: Any) -> None:

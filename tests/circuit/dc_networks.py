@@ -1,4 +1,5 @@
 """Networks for the tests of the solver: hand-made ones, random ones, and a dense solution by numpy to compare with."""
+
 from __future__ import annotations
 
 from collections.abc import Sequence

@@ -40,9 +40,7 @@ def test_a_stretch_of_mains_that_nobody_saw_may_hide_a_surge_device() -> None:
 def test_poles_swapped_ashore_matter_only_to_devices_that_the_shore_feeds() -> None:
     assert subject(COACH, "inlet", "inlet").is_safe_either_way is True
     assert subject(COACH, "inlet", "inlet", {"equipment.Q1.poles": "1"}).is_safe_either_way is False
-    assert isinstance(
-        subject(COACH, "inlet", "inlet", {"equipment.Q1.poles": "unknown"}).is_safe_either_way, Unknown
-    )
+    assert isinstance(subject(COACH, "inlet", "inlet", {"equipment.Q1.poles": "unknown"}).is_safe_either_way, Unknown)
 
 
 def test_two_inlets_on_one_joint_make_each_other_live() -> None:

@@ -24,9 +24,7 @@ def doubtful_box(draw: st.DrawFn) -> tuple[Cuboid, Extent]:
         below, above = draw(DOUBT), draw(DOUBT)
         return Range(corner - below, corner + above) if below + above else corner
 
-    told = Extent(
-        (seen(low[0]), seen(low[1]), seen(low[2])), (seen(high[0]), seen(high[1]), seen(high[2])), True
-    )
+    told = Extent((seen(low[0]), seen(low[1]), seen(low[2])), (seen(high[0]), seen(high[1]), seen(high[2])), True)
     return Cuboid((low[0], low[1], low[2]), (high[0], high[1], high[2])), told
 
 

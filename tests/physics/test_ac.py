@@ -1,4 +1,5 @@
 """Single-phase mains: impedance, power, faults, disconnection."""
+
 from __future__ import annotations
 
 import math
@@ -53,8 +54,10 @@ def test_a_higher_voltage_never_allows_longer_and_tt_never_longer_than_tn(
     assert ac.disconnection_time("TT", low, "ac") <= ac.disconnection_time("TN", low, "ac")
 
 
-@pytest.mark.parametrize(("system", "volts", "kind"), [
-    ("TN", 50, "ac"), ("TN", 120, "dc"), ("TT", 48, "dc"), ("IT", 230, "ac"), ("TN", 230, "three-phase")])
+@pytest.mark.parametrize(
+    ("system", "volts", "kind"),
+    [("TN", 50, "ac"), ("TN", 120, "dc"), ("TT", 48, "dc"), ("IT", 230, "ac"), ("TN", 230, "three-phase")],
+)
 def test_where_no_time_is_set_there_is_no_number(system: str, volts: float, kind: str) -> None:
     with pytest.raises(OutOfRange, match="supply"):
         ac.disconnection_time(system, volts, kind)

@@ -1,4 +1,5 @@
 """Short-time heating: the equation both ways, and its five seconds."""
+
 from __future__ import annotations
 
 import pytest

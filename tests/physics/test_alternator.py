@@ -1,4 +1,5 @@
 """Alternators."""
+
 from __future__ import annotations
 
 import pytest

@@ -1,4 +1,5 @@
 """Batteries: series and parallel, shorts, rested voltage, discharge."""
+
 from __future__ import annotations
 
 import pytest
@@ -44,10 +45,18 @@ def test_the_load_takes_what_the_terminals_give(emf: float, ohm: float, load: fl
     assert ba.internal_resistance(emf, terminal, current) == pytest.approx(ohm, rel=1e-6)
 
 
-@pytest.mark.parametrize("call", [
-    lambda: ba.fault_current(12, 0), lambda: ba.in_parallel((ba.Source(12, 0.0),)), lambda: ba.in_parallel(()),
-    lambda: ba.series_parallel(ba.Source(12, 0.01), 0, 1), lambda: ba.series_parallel(ba.Source(12, 0.01), 1, 1, -1),
-    lambda: ba.internal_resistance(12, 11, 0), lambda: ba.fault_time_constant(1e-3, 0)])
+@pytest.mark.parametrize(
+    "call",
+    [
+        lambda: ba.fault_current(12, 0),
+        lambda: ba.in_parallel((ba.Source(12, 0.0),)),
+        lambda: ba.in_parallel(()),
+        lambda: ba.series_parallel(ba.Source(12, 0.01), 0, 1),
+        lambda: ba.series_parallel(ba.Source(12, 0.01), 1, 1, -1),
+        lambda: ba.internal_resistance(12, 11, 0),
+        lambda: ba.fault_time_constant(1e-3, 0),
+    ],
+)
 def test_what_has_no_answer_is_refused(call) -> None:
     with pytest.raises(OutOfRange):
         call()
@@ -74,8 +83,9 @@ def test_on_the_bounds_of_charge_there_is_a_voltage() -> None:
 @given(st.floats(1, 1.6), st.floats(1, 200), st.floats(1, 200))
 def test_a_larger_current_delivers_no_more(exponent: float, one: float, other: float) -> None:
     small, large = sorted((one, other))
-    delivered = [ba.delivered_capacity(ba.peukert_time(360_000, 72_000, amps, exponent), amps)
-                 for amps in (small, large)]
+    delivered = [
+        ba.delivered_capacity(ba.peukert_time(360_000, 72_000, amps, exponent), amps) for amps in (small, large)
+    ]
     assert delivered[1] <= delivered[0] * (1 + 1e-9)
 
 
@@ -96,4 +106,5 @@ def test_the_one_ampere_form_agrees_with_the_rated_form(exponent: float, current
     rated_h, rated_a = 20.0, 5.0
     one_ampere = rated_h * rated_a**exponent
     assert ba.peukert_time_one_ampere(one_ampere, current, exponent) == pytest.approx(
-        ba.peukert_time(rated_a * rated_h * 3600, rated_h * 3600, current, exponent))
+        ba.peukert_time(rated_a * rated_h * 3600, rated_h * 3600, current, exponent)
+    )

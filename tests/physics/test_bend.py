@@ -1,4 +1,5 @@
 """Bending radii by rule, and the radius of a hanging loop."""
+
 from __future__ import annotations
 
 import math

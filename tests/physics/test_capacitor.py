@@ -1,4 +1,5 @@
 """Capacitors: charging, discharging, energy."""
+
 from __future__ import annotations
 
 import pytest
@@ -48,9 +49,17 @@ def test_the_first_current_is_that_of_the_resistor_alone() -> None:
     assert ca.capacitance_for_time_constant(0.2, 10) == pytest.approx(0.02)
 
 
-@pytest.mark.parametrize("call", [
-    lambda: ca.first_current(48, 0), lambda: ca.time_constant(0, 1e-3), lambda: ca.remaining_share(-1, 1),
-    lambda: ca.remaining_share(1, 0), lambda: ca.time_to_discharge(10, 11, 1), lambda: ca.voltage_for_energy(1e-3, -1)])
+@pytest.mark.parametrize(
+    "call",
+    [
+        lambda: ca.first_current(48, 0),
+        lambda: ca.time_constant(0, 1e-3),
+        lambda: ca.remaining_share(-1, 1),
+        lambda: ca.remaining_share(1, 0),
+        lambda: ca.time_to_discharge(10, 11, 1),
+        lambda: ca.voltage_for_energy(1e-3, -1),
+    ],
+)
 def test_what_has_no_answer_is_refused(call) -> None:
     with pytest.raises(OutOfRange):
         call()

@@ -1,4 +1,5 @@
 """Capacity of a conductor: never above the published cell, never better for being hotter, bunched or lagged."""
+
 from __future__ import annotations
 
 import pytest
@@ -44,15 +45,18 @@ def test_a_size_between_two_gauges_stays_between_their_cells(area: float, rating
 def test_a_thicker_conductor_never_carries_less(
     one: float, other: float, rating: float, ambient: float, bunched: int, in_insulation: str
 ) -> None:
-    thin, thick = (cc.dc_carrying_capacity(area, rating, ambient, bunched, in_insulation).current_a
-                   for area in sorted((one, other)))
+    thin, thick = (
+        cc.dc_carrying_capacity(area, rating, ambient, bunched, in_insulation).current_a
+        for area in sorted((one, other))
+    )
     assert thin <= thick * (1 + 1e-9)
 
 
 @given(areas, ratings, st.floats(-40, 60), st.floats(-40, 60))
 def test_hotter_air_never_gives_more(area: float, rating: float, one: float, other: float) -> None:
-    cool, hot = (cc.dc_carrying_capacity(area, rating, ambient, 2, "none").current_a
-                 for ambient in sorted((one, other)))
+    cool, hot = (
+        cc.dc_carrying_capacity(area, rating, ambient, 2, "none").current_a for ambient in sorted((one, other))
+    )
     assert hot <= cool * (1 + 1e-9)
 
 
@@ -64,8 +68,9 @@ def test_a_better_insulation_never_carries_less(area: float, one: float, other: 
 
 @given(areas, ratings, st.integers(1, 60))
 def test_one_more_conductor_in_the_bunch_never_gives_more(area: float, rating: float, bunched: int) -> None:
-    fewer, more = (cc.dc_carrying_capacity(area, rating, 30, count, "none").current_a
-                   for count in (bunched, bunched + 1))
+    fewer, more = (
+        cc.dc_carrying_capacity(area, rating, 30, count, "none").current_a for count in (bunched, bunched + 1)
+    )
     assert more <= fewer
 
 
@@ -78,7 +83,14 @@ def test_lagging_costs_capacity_and_more_lagging_costs_more() -> None:
 
 def test_a_class_the_table_lacks_uses_the_next_lower_one() -> None:
     assert [cc.insulation_class(rating) for rating in (60, 74.9, 75, 104.9, 120, 199.9, 200)] == [
-        60, 60, 75, 90, 105, 125, 200]
+        60,
+        60,
+        75,
+        90,
+        105,
+        125,
+        200,
+    ]
     assert cc.dc_carrying_capacity(6e-6, 70, 30, 1, "none").insulation_class_c == 60
 
 
@@ -99,8 +111,10 @@ def test_an_area_outside_the_tables_gives_no_number(area: float) -> None:
         cc.free_air_capacity(area, 90)
 
 
-@pytest.mark.parametrize(("area", "current"), [
-    (0.5e-6, 3), (0.75e-6, 6), (0.8e-6, 6), (0.82e-6, 20), (0.823e-6, 20), (107.2e-6, 385), (107.2193e-6, 385)])
+@pytest.mark.parametrize(
+    ("area", "current"),
+    [(0.5e-6, 3), (0.75e-6, 6), (0.8e-6, 6), (0.82e-6, 20), (0.823e-6, 20), (107.2e-6, 385), (107.2193e-6, 385)],
+)
 def test_on_and_just_inside_the_tables_there_is_a_number(area: float, current: float) -> None:
     assert cc.free_air_capacity(area, 90) == current
 
@@ -116,10 +130,16 @@ def test_the_source_says_which_table_served() -> None:
     assert "BS 7671" in cc.dc_carrying_capacity(0.75e-6, 90, 30, 1, "none").source
 
 
-@pytest.mark.parametrize(("rating", "ambient", "bunched", "word", "name"), [
-    (59.9, 30, 1, "none", "insulation temperature rating"), (200.1, 30, 1, "none", "insulation temperature rating"),
-    (90, 90.1, 1, "none", "ambient temperature"), (90, 30, 0, "none", "number of live conductors"),
-    (90, 30, 1, "rock wool", "thermal insulation rock wool")])
+@pytest.mark.parametrize(
+    ("rating", "ambient", "bunched", "word", "name"),
+    [
+        (59.9, 30, 1, "none", "insulation temperature rating"),
+        (200.1, 30, 1, "none", "insulation temperature rating"),
+        (90, 90.1, 1, "none", "ambient temperature"),
+        (90, 30, 0, "none", "number of live conductors"),
+        (90, 30, 1, "rock wool", "thermal insulation rock wool"),
+    ],
+)
 def test_outside_its_range_the_capacity_is_no_number(
     rating: float, ambient: float, bunched: int, word: str, name: str
 ) -> None:
@@ -138,8 +158,11 @@ def test_a_longer_stretch_in_insulation_never_gives_more(one: float, other: floa
 
 
 def test_the_least_ratio_of_wall_to_surface_method_is_the_one_side_factor() -> None:
-    ratios = [table_capacity(area * 1e-6, rating, "A1", 2) / table_capacity(area * 1e-6, rating, "C", 2)
-              for area in (1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120) for rating in (70, 90)]
+    ratios = [
+        table_capacity(area * 1e-6, rating, "A1", 2) / table_capacity(area * 1e-6, rating, "C", 2)
+        for area in (1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120)
+        for rating in (70, 90)
+    ]
     assert cc.ONE_SIDE_FACTOR <= min(ratios) < cc.ONE_SIDE_FACTOR + 0.01
 
 

@@ -1,4 +1,5 @@
 """Resistance of copper: where it holds, and the laws it must keep."""
+
 from __future__ import annotations
 
 import pytest

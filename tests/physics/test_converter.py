@@ -1,4 +1,5 @@
 """Converters: power in is power out and heat."""
+
 from __future__ import annotations
 
 import pytest

@@ -1,4 +1,5 @@
 """Energy and charge over time."""
+
 from __future__ import annotations
 
 import pytest
@@ -51,9 +52,17 @@ def test_recharge_time_adds_the_absorption() -> None:
     assert en.recharge_time(3600, 10, 40) == 400
 
 
-@pytest.mark.parametrize("call", [
-    lambda: en.recharge_current(1, 0.99, 1), lambda: en.recharge_current(1, 1, 0), lambda: en.recharge_time(1, 0),
-    lambda: en.autonomy(1, 0), lambda: en.charge_efficiency(1, 0), lambda: en.load_factor(1, 0, 1)])
+@pytest.mark.parametrize(
+    "call",
+    [
+        lambda: en.recharge_current(1, 0.99, 1),
+        lambda: en.recharge_current(1, 1, 0),
+        lambda: en.recharge_time(1, 0),
+        lambda: en.autonomy(1, 0),
+        lambda: en.charge_efficiency(1, 0),
+        lambda: en.load_factor(1, 0, 1),
+    ],
+)
 def test_what_has_no_answer_is_refused(call) -> None:
     with pytest.raises(OutOfRange):
         call()

@@ -1,4 +1,5 @@
 """Time-current bands: ordered, falling, never promising more than the documents do."""
+
 from __future__ import annotations
 
 import math
@@ -11,8 +12,12 @@ from checker.outofrange import OutOfRange
 from checker.physics import fuse_curves as fc
 from checker.physics.tables import table
 
-RATINGS = [(family, rating) for family in fc.families() if family not in fc.NO_PUBLISHED_BAND
-           for rating in (5.0, 10.0, 20.0, 30.0, 40.0, 60.0, 63.0, 100.0, 150.0, 200.0, 250.0, 400.0)]
+RATINGS = [
+    (family, rating)
+    for family in fc.families()
+    if family not in fc.NO_PUBLISHED_BAND
+    for rating in (5.0, 10.0, 20.0, 30.0, 40.0, 60.0, 63.0, 100.0, 150.0, 200.0, 250.0, 400.0)
+]
 
 
 def _held(family: str, rating: float) -> bool:
@@ -30,9 +35,21 @@ multiples = st.floats(0.5, 60.0)
 
 def test_every_family_of_the_vocabulary_is_known() -> None:
     assert set(fc.families()) == {
-        "blade", "micro blade", "large blade", "bolt-down strip", "bolt-down high voltage strip", "class T",
-        "cylindrical 10x38", "cartridge gG", "factory link", "B curve", "C curve", "D curve", "thermal",
-        "dc hydraulic-magnetic"}
+        "blade",
+        "micro blade",
+        "large blade",
+        "bolt-down strip",
+        "bolt-down high voltage strip",
+        "class T",
+        "cylindrical 10x38",
+        "cartridge gG",
+        "factory link",
+        "B curve",
+        "C curve",
+        "D curve",
+        "thermal",
+        "dc hydraulic-magnetic",
+    }
     assert {family for family, _ in HELD} == set(fc.families()) - set(fc.NO_PUBLISHED_BAND)
 
 
@@ -53,8 +70,12 @@ def _names(device: tuple[str, float]) -> list[str]:
     return [one.series for one in fc.series_of(*device)]
 
 
-SMALLER_AND_LARGER = [(small, large) for small in HELD for large in HELD
-                      if small[0] == large[0] and small[1] < large[1] and _names(small) == _names(large)]
+SMALLER_AND_LARGER = [
+    (small, large)
+    for small in HELD
+    for large in HELD
+    if small[0] == large[0] and small[1] < large[1] and _names(small) == _names(large)
+]
 
 
 @given(st.sampled_from(SMALLER_AND_LARGER), st.floats(1, 5000))
@@ -124,10 +145,14 @@ def test_a_family_of_two_lengths_is_the_envelope_of_both() -> None:
     assert band == (pytest.approx(1.0), pytest.approx(100.0))
 
 
-@pytest.mark.parametrize(("family", "rating", "message"), [
-    ("factory link", 60, "device family factory link is outside the families with a published band"),
-    ("blaed", 10, "device family blaed is outside B curve, C curve, D curve, blade"),
-    ("blade", 100, "rating, A, of blade 100 is outside the ratings 41..80, 1..30, 35..40")])
+@pytest.mark.parametrize(
+    ("family", "rating", "message"),
+    [
+        ("factory link", 60, "device family factory link is outside the families with a published band"),
+        ("blaed", 10, "device family blaed is outside B curve, C curve, D curve, blade"),
+        ("blade", 100, "rating, A, of blade 100 is outside the ratings 41..80, 1..30, 35..40"),
+    ],
+)
 def test_what_has_no_band_is_refused_with_what_there_is(family: str, rating: float, message: str) -> None:
     with pytest.raises(OutOfRange) as caught:
         fc.time_bounds(family, rating, 100)

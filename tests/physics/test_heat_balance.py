@@ -1,4 +1,5 @@
 """The steady heat balance keeps the laws of heat and meets its own equation."""
+
 from __future__ import annotations
 
 import math
@@ -51,10 +52,16 @@ def test_no_rise_allows_no_current() -> None:
     assert hb.heat_balance_current(6e-6, 60, 60, 1) == pytest.approx(0, abs=1e-3)
 
 
-@pytest.mark.parametrize(("conductor", "ambient", "bunched", "name"), [
-    (105, -40.1, 1, "ambient temperature"), (105, 105.1, 1, "conductor temperature"),
-    (205.1, 30, 1, "conductor temperature"), (105, 30, 0, "number of conductors"),
-    (math.nan, 30, 1, "conductor temperature")])
+@pytest.mark.parametrize(
+    ("conductor", "ambient", "bunched", "name"),
+    [
+        (105, -40.1, 1, "ambient temperature"),
+        (105, 105.1, 1, "conductor temperature"),
+        (205.1, 30, 1, "conductor temperature"),
+        (105, 30, 0, "number of conductors"),
+        (math.nan, 30, 1, "conductor temperature"),
+    ],
+)
 def test_outside_its_range_the_balance_gives_no_number(
     conductor: float, ambient: float, bunched: int, name: str
 ) -> None:

@@ -1,4 +1,5 @@
 """Cables as installed: published cell times published factors, and nothing above it."""
+
 from __future__ import annotations
 
 import pytest
@@ -54,13 +55,18 @@ def test_between_two_rows_of_the_grouping_table_the_next_row_serves() -> None:
         ic.grouping_factor(2, "heaped")
 
 
-@pytest.mark.parametrize(("area", "rating", "method", "loaded", "name"), [
-    (1.49e-6, 70, "C", 2, "conductor area"), (120.1e-6, 70, "C", 2, "conductor area"),
-    (2.5e-6, 69.9, "C", 2, "insulation temperature rating"), (2.5e-6, 70, "H", 2, "reference method H"),
-    (2.5e-6, 70, "C", 1, "loaded conductors"), (2.5e-6, 70, "C", 4, "loaded conductors")])
-def test_outside_the_tables_there_is_no_number(
-    area: float, rating: float, method: str, loaded: int, name: str
-) -> None:
+@pytest.mark.parametrize(
+    ("area", "rating", "method", "loaded", "name"),
+    [
+        (1.49e-6, 70, "C", 2, "conductor area"),
+        (120.1e-6, 70, "C", 2, "conductor area"),
+        (2.5e-6, 69.9, "C", 2, "insulation temperature rating"),
+        (2.5e-6, 70, "H", 2, "reference method H"),
+        (2.5e-6, 70, "C", 1, "loaded conductors"),
+        (2.5e-6, 70, "C", 4, "loaded conductors"),
+    ],
+)
+def test_outside_the_tables_there_is_no_number(area: float, rating: float, method: str, loaded: int, name: str) -> None:
     with pytest.raises(OutOfRange, match=name):
         ic.table_capacity(area, rating, method, loaded)
 

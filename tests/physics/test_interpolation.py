@@ -1,4 +1,5 @@
 """Between two rows there is a number, outside them there is none."""
+
 from __future__ import annotations
 
 import math

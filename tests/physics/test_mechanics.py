@@ -1,4 +1,5 @@
 """Levers, masses and belts."""
+
 from __future__ import annotations
 
 import pytest

@@ -1,4 +1,5 @@
 """Motors and other loads at the start."""
+
 from __future__ import annotations
 
 import pytest
@@ -32,9 +33,15 @@ def test_numbers_by_hand() -> None:
     assert motor.hydraulic_energy(0.1, 10) == pytest.approx(9810)
 
 
-@pytest.mark.parametrize("call", [
-    lambda: motor.locked_current(12, 0), lambda: motor.starting_resistance(12, 0, 0.01),
-    lambda: motor.cold_current(1, 1, 0), lambda: motor.running_current(1, 0, 0.5)])
+@pytest.mark.parametrize(
+    "call",
+    [
+        lambda: motor.locked_current(12, 0),
+        lambda: motor.starting_resistance(12, 0, 0.01),
+        lambda: motor.cold_current(1, 1, 0),
+        lambda: motor.running_current(1, 0, 0.5),
+    ],
+)
 def test_what_has_no_answer_is_refused(call) -> None:
     with pytest.raises(OutOfRange):
         call()

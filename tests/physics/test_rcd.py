@@ -1,4 +1,5 @@
 """Residual-current devices."""
+
 from __future__ import annotations
 
 import pytest

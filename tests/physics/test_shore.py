@@ -1,4 +1,5 @@
 """Demand and diversity."""
+
 from __future__ import annotations
 
 import pytest
@@ -19,10 +20,17 @@ def test_diversity_and_group_demand_undo_each_other(greatest: list[float], facto
     assert shore.coincidence_factor(greatest, together) == pytest.approx(1 / factor)
 
 
-@pytest.mark.parametrize("call", [
-    lambda: shore.demand(100, 1.01), lambda: shore.group_demand([100], 0.99), lambda: shore.diversity_factor([100], 0),
-    lambda: shore.coincidence_factor([], 10),
-    lambda: shore.supply_current(100, 0), lambda: shore.supply_current(1, 230, 0)])
+@pytest.mark.parametrize(
+    "call",
+    [
+        lambda: shore.demand(100, 1.01),
+        lambda: shore.group_demand([100], 0.99),
+        lambda: shore.diversity_factor([100], 0),
+        lambda: shore.coincidence_factor([], 10),
+        lambda: shore.supply_current(100, 0),
+        lambda: shore.supply_current(1, 230, 0),
+    ],
+)
 def test_what_has_no_answer_is_refused(call) -> None:
     with pytest.raises(OutOfRange):
         call()

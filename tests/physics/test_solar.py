@@ -1,4 +1,5 @@
 """Solar: cold voltage, currents to design for, temperatures, power."""
+
 from __future__ import annotations
 
 import pytest
@@ -48,16 +49,21 @@ def test_without_sun_the_cell_is_as_cold_as_the_air_and_sun_only_warms(sun: floa
 @given(st.floats(0, 30), st.floats(0, 30))
 def test_wind_cools(one: float, other: float) -> None:
     calm, windy = sorted((one, other))
-    for read in (lambda wind: solar.cell_temperature_in_wind(1000, 25, wind, 45, 0.2),
-                 lambda wind: solar.module_temperature_in_wind(1000, 25, wind, 25, 6.84)):
+    for read in (
+        lambda wind: solar.cell_temperature_in_wind(1000, 25, wind, 45, 0.2),
+        lambda wind: solar.module_temperature_in_wind(1000, 25, wind, 25, 6.84),
+    ):
         assert read(windy) <= read(calm)
 
 
 @pytest.mark.parametrize("sun", [-0.1, 1400.1])
 def test_more_than_the_brightest_sun_is_refused(sun: float) -> None:
-    for call in (lambda: solar.cell_temperature(sun, 20, 45), lambda: solar.module_power(100, sun, 25, -0.004),
-                 lambda: solar.cell_temperature_in_wind(sun, 20, 1, 45, 0.2),
-                 lambda: solar.module_temperature_in_wind(sun, 20, 1, 25, 7)):
+    for call in (
+        lambda: solar.cell_temperature(sun, 20, 45),
+        lambda: solar.module_power(100, sun, 25, -0.004),
+        lambda: solar.cell_temperature_in_wind(sun, 20, 1, 45, 0.2),
+        lambda: solar.module_temperature_in_wind(sun, 20, 1, 25, 7),
+    ):
         with pytest.raises(OutOfRange, match="irradiance"):
             call()
 

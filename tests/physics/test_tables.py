@@ -1,4 +1,5 @@
 """Tables are data with a pedigree."""
+
 from __future__ import annotations
 
 import subprocess
@@ -55,12 +56,15 @@ def test_an_unknown_name_lists_the_tables_there_are() -> None:
         tables.table("no such")
 
 
-@pytest.mark.parametrize(("text", "message"), [
-    ("# title: t\na\n1\n", "head lacks document, units, mark"),
-    (HEAD.replace("seen", "certain") + "a\n1\n", "mark 'certain' is none of seen, memory, practice, by row"),
-    ("# titel: t\n" + HEAD + "a\n1\n", "head line '# titel: t' is not one of"),
-    ("# nothing\n" + HEAD + "a\n1\n", "head line '# nothing' is not one of"),
-])
+@pytest.mark.parametrize(
+    ("text", "message"),
+    [
+        ("# title: t\na\n1\n", "head lacks document, units, mark"),
+        (HEAD.replace("seen", "certain") + "a\n1\n", "mark 'certain' is none of seen, memory, practice, by row"),
+        ("# titel: t\n" + HEAD + "a\n1\n", "head line '# titel: t' is not one of"),
+        ("# nothing\n" + HEAD + "a\n1\n", "head line '# nothing' is not one of"),
+    ],
+)
 def test_a_head_that_lacks_something_is_refused(folder: Path, text: str, message: str) -> None:
     (folder / "bad.csv").write_text(text, encoding="utf-8")
     with pytest.raises(ValueError, match=message):
@@ -68,6 +72,8 @@ def test_a_head_that_lacks_something_is_refused(folder: Path, text: str, message
 
 
 def test_importing_the_formulas_reads_no_table() -> None:
-    code = ("import checker.physics.carrying_capacity, checker.physics.fuse_curves, checker.physics.tables as t, sys;"
-            "sys.exit(t.table.cache_info().currsize)")
+    code = (
+        "import checker.physics.carrying_capacity, checker.physics.fuse_curves, checker.physics.tables as t, sys;"
+        "sys.exit(t.table.cache_info().currsize)"
+    )
     assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0

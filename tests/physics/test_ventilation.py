@@ -1,4 +1,5 @@
 """Air and heat: gas, rising warm air, boxes."""
+
 from __future__ import annotations
 
 import math

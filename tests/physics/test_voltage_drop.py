@@ -1,4 +1,5 @@
 """Drops add, turn with the current, and vanish with the length."""
+
 from __future__ import annotations
 
 import pytest
@@ -40,8 +41,11 @@ def test_a_power_factor_outside_nought_to_one_is_refused(factor: float) -> None:
 
 
 def test_a_negative_length_is_refused() -> None:
-    for call in (lambda: vd.dc_voltage_drop(1, -0.1, 1), lambda: vd.single_wire_drop(1, -0.1, 1),
-                 lambda: vd.uniform_load_drop(1, -0.1, 1, fed_at_both_ends=True)):
+    for call in (
+        lambda: vd.dc_voltage_drop(1, -0.1, 1),
+        lambda: vd.single_wire_drop(1, -0.1, 1),
+        lambda: vd.uniform_load_drop(1, -0.1, 1, fed_at_both_ends=True),
+    ):
         with pytest.raises(OutOfRange, match="length, m"):
             call()
 
@@ -60,9 +64,7 @@ def test_feeding_at_both_ends_drops_a_quarter(load: float, length: float, ohm: f
 
 
 @given(st.lists(st.tuples(st.floats(0, 100), st.floats(0, 50)), max_size=5), st.floats(0, 100), st.floats(0, 100))
-def test_along_a_tapped_feeder_the_drop_only_rises(
-    taps: list[tuple[float, float]], one: float, other: float
-) -> None:
+def test_along_a_tapped_feeder_the_drop_only_rises(taps: list[tuple[float, float]], one: float, other: float) -> None:
     near, far = sorted((one, other))
     assert vd.tapped_feeder_drop(taps, 0.1, 100, 1e-3, near) <= vd.tapped_feeder_drop(taps, 0.1, 100, 1e-3, far) + 1e-12
 

@@ -78,26 +78,29 @@ def test_absence_comes_before_unknown_and_unknown_before_range(operation: Callab
 
 @pytest.mark.parametrize(
     ("found", "right"),
-    [(add(Range(1, 2), Range(10, 20)), Range(11, 22)),
-     (add(Range(1, inf), 1.0), Range(2, inf)),
-     (add(Range(1, inf), Range(-inf, 1)), UNKNOWN),
-     (subtract(Range(1, 2), Range(10, 20)), Range(-19, -8)),
-     (subtract(Range(1, inf), Range(1, inf)), UNKNOWN),
-     (multiply(Range(-1, 2), Range(3, 4)), Range(-4, 8)),
-     (multiply(Range(1, inf), 0.0), 0.0),
-     (multiply(Range(-inf, 2), 0.0), 0.0),
-     (multiply(Range(0, 1), Range(0, inf)), Range(0, inf)),
-     (divide(Range(1, 2), Range(4, 8)), Range(0.125, 0.5)),
-     (divide(Range(1, 2), Range(4, inf)), Range(0, 0.5)),
-     (divide(Range(1, inf), Range(4, inf)), Range(0, inf)),
-     (divide(Range(5, inf), Range(-inf, -2)), Range(-inf, 0)),
-     (divide(1.0, 0.0), Unknown("division by zero")),
-     (divide(1.0, Range(-1, 1)), Unknown("division by what may be zero")),
-     (least(Range(1, 5), Range(2, 3)), Range(1, 3)),
-     (greatest(Range(1, 5), 2.0), Range(2, 5)),
-     (least(Range(2, 3), 2.0), 2.0),
-     (total([Range(1, 2), 3.0, Range(-inf, 0)]), Range(-inf, 5)),
-     (total([]), 0.0)])
+    [
+        (add(Range(1, 2), Range(10, 20)), Range(11, 22)),
+        (add(Range(1, inf), 1.0), Range(2, inf)),
+        (add(Range(1, inf), Range(-inf, 1)), UNKNOWN),
+        (subtract(Range(1, 2), Range(10, 20)), Range(-19, -8)),
+        (subtract(Range(1, inf), Range(1, inf)), UNKNOWN),
+        (multiply(Range(-1, 2), Range(3, 4)), Range(-4, 8)),
+        (multiply(Range(1, inf), 0.0), 0.0),
+        (multiply(Range(-inf, 2), 0.0), 0.0),
+        (multiply(Range(0, 1), Range(0, inf)), Range(0, inf)),
+        (divide(Range(1, 2), Range(4, 8)), Range(0.125, 0.5)),
+        (divide(Range(1, 2), Range(4, inf)), Range(0, 0.5)),
+        (divide(Range(1, inf), Range(4, inf)), Range(0, inf)),
+        (divide(Range(5, inf), Range(-inf, -2)), Range(-inf, 0)),
+        (divide(1.0, 0.0), Unknown("division by zero")),
+        (divide(1.0, Range(-1, 1)), Unknown("division by what may be zero")),
+        (least(Range(1, 5), Range(2, 3)), Range(1, 3)),
+        (greatest(Range(1, 5), 2.0), Range(2, 5)),
+        (least(Range(2, 3), 2.0), 2.0),
+        (total([Range(1, 2), 3.0, Range(-inf, 0)]), Range(-inf, 5)),
+        (total([]), 0.0),
+    ],
+)
 def test_worked_cases(found: Any, right: Any) -> None:
     assert found == right
 
@@ -129,7 +132,12 @@ def test_a_result_beyond_the_largest_float_is_unknown_and_a_range_stays_sound() 
 
 # Monotone in each argument: rising, falling, or one of them only on a part of the line.
 MONOTONE: list[Callable[[float, float], float]] = [
-    lambda x, y: x + 2 * y, lambda x, y: x - y, lambda x, y: x * y, lambda x, y: max(x, y), lambda x, y: -x - y**3]
+    lambda x, y: x + 2 * y,
+    lambda x, y: x - y,
+    lambda x, y: x * y,
+    lambda x, y: max(x, y),
+    lambda x, y: -x - y**3,
+]
 
 
 @given(st.data(), ranges(), ranges())

@@ -11,10 +11,22 @@ from checker.quantities.gauges import AUTO_SIZES, awg_area, awg_number
 # figures of NBS Circular 31 and Handbook 100 (seen). One circular mil is pi/4 * (25.4e-6 m)**2; copper of
 # 1.7241e-8 ohm m, 304.8 m to 1000 ft.
 PUBLISHED_AWG = [
-    ("4/0", 211600, 0.049), ("3/0", 167810, 0.0618), ("2/0", 133080, 0.078), ("1/0", 105530, 0.0983),
-    ("1", 83694, 0.124), ("2", 66373, 0.1563), ("4", 41742, 0.2485), ("6", 26250, 0.3951), ("8", 16509, 0.6282),
-    ("10", 10381, 0.9989), ("12", 6529, 1.588), ("14", 4106.8, 2.525), ("16", 2582.9, 4.016), ("18", 1624.3, 6.385),
-    ("22", 642.4, 16.14), ("30", 100.5, 103.2),
+    ("4/0", 211600, 0.049),
+    ("3/0", 167810, 0.0618),
+    ("2/0", 133080, 0.078),
+    ("1/0", 105530, 0.0983),
+    ("1", 83694, 0.124),
+    ("2", 66373, 0.1563),
+    ("4", 41742, 0.2485),
+    ("6", 26250, 0.3951),
+    ("8", 16509, 0.6282),
+    ("10", 10381, 0.9989),
+    ("12", 6529, 1.588),
+    ("14", 4106.8, 2.525),
+    ("16", 2582.9, 4.016),
+    ("18", 1624.3, 6.385),
+    ("22", 642.4, 16.14),
+    ("30", 100.5, 103.2),
 ]
 CIRCULAR_MIL = 5.0670748e-10
 
@@ -58,7 +70,8 @@ def test_b_and_s_is_a_range_from_eight_per_cent_under_the_formula(size: str) -> 
 
 # Areas commonly sold under the number in mm2 (trade practice, memory).
 @pytest.mark.parametrize(
-    ("size", "sold"), [("8", 7.71), ("4", 20.28), ("3", 25.68), ("2", 32.15), ("0", 49.2), ("00", 64.15)])
+    ("size", "sold"), [("8", 7.71), ("4", 20.28), ("3", 25.68), ("2", 32.15), ("0", 49.2), ("00", 64.15)]
+)
 def test_b_and_s_holds_the_areas_commonly_sold(size: str, sold: float) -> None:
     found = parse(f"{size} B&S", "mm2")
     assert isinstance(found, Range)
@@ -68,8 +81,16 @@ def test_b_and_s_holds_the_areas_commonly_sold(size: str, sold: float) -> None:
 # Trade size, strands and their diameter in mm, published copper in mm2: public cable-trade pages (seen).
 @pytest.mark.parametrize(
     ("size", "strands", "diameter", "published"),
-    [("2.5", 8, 0.32, 0.64), ("3", 14, 0.32, 1.13), ("3", 16, 0.30, 1.13), ("4", 26, 0.30, 1.84), ("5", 41, 0.30, 2.9),
-     ("5", 36, 0.32, 2.9), ("6", 65, 0.30, 4.59)])
+    [
+        ("2.5", 8, 0.32, 0.64),
+        ("3", 14, 0.32, 1.13),
+        ("3", 16, 0.30, 1.13),
+        ("4", 26, 0.30, 1.84),
+        ("5", 41, 0.30, 2.9),
+        ("5", 36, 0.32, 2.9),
+        ("6", 65, 0.30, 4.59),
+    ],
+)
 def test_automotive_trade_sizes_are_the_published_copper(
     size: str, strands: int, diameter: float, published: float
 ) -> None:

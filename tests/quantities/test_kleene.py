@@ -39,8 +39,18 @@ def plain(answer: object) -> str:
 
 @pytest.mark.parametrize(
     ("a", "b", "conjunction", "disjunction"),
-    [(T, T, T, T), (T, F, F, T), (T, U, U, T), (F, T, F, T), (F, F, F, F), (F, U, F, U),
-     (U, T, U, T), (U, F, F, U), (U, U, U, U)])
+    [
+        (T, T, T, T),
+        (T, F, F, T),
+        (T, U, U, T),
+        (F, T, F, T),
+        (F, F, F, F),
+        (F, U, F, U),
+        (U, T, U, T),
+        (U, F, F, U),
+        (U, U, U, U),
+    ],
+)
 def test_and_and_or_follow_the_strong_kleene_tables(a: Any, b: Any, conjunction: Any, disjunction: Any) -> None:
     assert plain(both(a, b)) == plain(conjunction)
     assert plain(either(a, b)) == plain(disjunction)
@@ -106,10 +116,19 @@ def test_exact_numbers_compare_as_python_compares_them(a: float, b: float) -> No
 
 @pytest.mark.parametrize(
     ("a", "b", "is_less", "is_less_equal", "is_equal"),
-    [(Range(1, 2), 3.0, T, T, F), (Range(1, 2), 2.0, U, T, U), (Range(1, 2), 1.0, F, U, U),
-     (Range(1, 2), 0.5, F, F, F), (Range(1, 2), 1.5, U, U, U), (Range(1, 2), Range(2, 3), U, T, U),
-     (Range(1, 2), Range(1, 2), U, U, U), (Range(1, float("inf")), 0.0, F, F, F),
-     (Range(float("-inf"), 1), 2.0, T, T, F), (1, Range(2, 3), T, T, F)])
+    [
+        (Range(1, 2), 3.0, T, T, F),
+        (Range(1, 2), 2.0, U, T, U),
+        (Range(1, 2), 1.0, F, U, U),
+        (Range(1, 2), 0.5, F, F, F),
+        (Range(1, 2), 1.5, U, U, U),
+        (Range(1, 2), Range(2, 3), U, T, U),
+        (Range(1, 2), Range(1, 2), U, U, U),
+        (Range(1, float("inf")), 0.0, F, F, F),
+        (Range(float("-inf"), 1), 2.0, T, T, F),
+        (1, Range(2, 3), T, T, F),
+    ],
+)
 def test_a_comparison_is_decided_as_soon_as_the_ends_decide_it(
     a: Any, b: Any, is_less: Any, is_less_equal: Any, is_equal: Any
 ) -> None:
@@ -153,13 +172,26 @@ def test_an_order_of_what_has_none_is_a_type_error() -> None:
 
 @pytest.mark.parametrize(
     ("x", "window", "answer"),
-    [(12.0, Window(10.0, 15.0), T), (15.0, Window(10.0, 15.0), T), (9.9, Window(10.0, 15.0), F),
-     (Range(11, 14), Window(10.0, 15.0), T), (Range(9, 11), Window(10.0, 15.0), U),
-     (Range(1, 2), Window(10.0, 15.0), F), (UNKNOWN, Window(10.0, 15.0), U), (None, Window(10.0, 15.0), F),
-     (12.0, UNKNOWN, U), (12.0, None, F), (12.0, Window(Range(11, 13), 15.0), U),
-     (16.0, Window(UNKNOWN, 15.0), F), (14.0, Window(UNKNOWN, 15.0), U), (1e9, Window(10.0, float("inf")), T),
-     (Window(11.0, 14.0), Window(10.0, 15.0), T), (Window(9.0, 14.0), Window(10.0, 15.0), F),
-     (Window(11.0, Range(14, 16)), Window(10.0, 15.0), U)])
+    [
+        (12.0, Window(10.0, 15.0), T),
+        (15.0, Window(10.0, 15.0), T),
+        (9.9, Window(10.0, 15.0), F),
+        (Range(11, 14), Window(10.0, 15.0), T),
+        (Range(9, 11), Window(10.0, 15.0), U),
+        (Range(1, 2), Window(10.0, 15.0), F),
+        (UNKNOWN, Window(10.0, 15.0), U),
+        (None, Window(10.0, 15.0), F),
+        (12.0, UNKNOWN, U),
+        (12.0, None, F),
+        (12.0, Window(Range(11, 13), 15.0), U),
+        (16.0, Window(UNKNOWN, 15.0), F),
+        (14.0, Window(UNKNOWN, 15.0), U),
+        (1e9, Window(10.0, float("inf")), T),
+        (Window(11.0, 14.0), Window(10.0, 15.0), T),
+        (Window(9.0, 14.0), Window(10.0, 15.0), F),
+        (Window(11.0, Range(14, 16)), Window(10.0, 15.0), U),
+    ],
+)
 def test_within_a_window_both_ends_included(x: Any, window: Any, answer: Any) -> None:
     assert plain(within(x, window)) == plain(answer)
 

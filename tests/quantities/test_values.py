@@ -18,7 +18,17 @@ INEXACT = [Range(1.0, 2.0), Range(-inf, 5.0), UNKNOWN, Unknown("not measured")]
 COMPARISONS = [operator.lt, operator.le, operator.gt, operator.ge]
 SUMS = [operator.add, operator.sub, operator.mul, operator.truediv, operator.floordiv, operator.mod, operator.pow]
 ONE_SIDED: list[Callable[[Any], object]] = [
-    bool, float, int, abs, round, operator.neg, math.floor, math.ceil, math.sqrt, math.trunc]
+    bool,
+    float,
+    int,
+    abs,
+    round,
+    operator.neg,
+    math.floor,
+    math.ceil,
+    math.sqrt,
+    math.trunc,
+]
 
 
 @pytest.mark.parametrize("value", INEXACT, ids=repr)

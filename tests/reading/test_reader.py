@@ -24,6 +24,7 @@ from tests.reading.small import SMALL
 
 EXAMPLES = sorted(entry.name for entry in shipped("examples").iterdir() if entry.name.endswith(".fitout.yaml"))
 
+
 def example(name: str) -> str:
     return shipped("examples").joinpath(name).read_text(encoding="utf-8")
 

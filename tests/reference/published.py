@@ -1,4 +1,5 @@
 """Reads the copied published values in ``data``: rows as written, the head lines left out."""
+
 from __future__ import annotations
 
 import csv

@@ -1,4 +1,5 @@
 """Resistance, drop, carrying capacity and short-time heating against published values."""
+
 from __future__ import annotations
 
 import math
@@ -16,8 +17,12 @@ CIRCULAR_MIL_M2 = math.pi / 4 * (0.0254e-3) ** 2
 @pytest.mark.parametrize("row", published("iec60228_max_resistance_copper"), ids=lambda row: row["nominal_mm2"])
 def test_greatest_resistance_of_iec_60228_is_reproduced(row: dict[str, str]) -> None:
     area = float(row["nominal_mm2"]) * 1e-6
-    for kind, column in (("class 2", "class2_plain"), ("class 2 tinned", "class2_tinned"),
-                         ("class 5", "class5_plain"), ("class 5 tinned", "class5_tinned")):
+    for kind, column in (
+        ("class 2", "class2_plain"),
+        ("class 2 tinned", "class2_tinned"),
+        ("class 5", "class5_plain"),
+        ("class 5 tinned", "class5_tinned"),
+    ):
         ours = conductor_resistance.table_resistance_per_metre(area, kind, 20.0)
         assert ours * 1e3 == pytest.approx(float(row[f"{column}_ohm_per_km_20c_max"]), rel=1e-12)
         assert ours > conductor_resistance.copper_resistance_per_metre(area, 20.0)
@@ -76,27 +81,38 @@ def test_worked_drops_are_reproduced(row: dict[str, str]) -> None:
     drop = voltage_drop.dc_voltage_drop(float(row["current_a"]), float(row["one_way_m"]), per_metre)
     assert drop == pytest.approx(float(row["drop_v_both_wires"]), abs=5.1e-5)
     assert 100 * voltage_drop.drop_share(drop, float(row["system_v"])) == pytest.approx(
-        float(row["drop_percent"]), abs=5.1e-3)
+        float(row["drop_percent"]), abs=5.1e-3
+    )
 
 
-@pytest.mark.parametrize("row", published("us_46cfr183_340p_voltage_drop_table"),
-                         ids=lambda row: f"{row['current_a']} A {row['one_way_length_ft']} ft")
+@pytest.mark.parametrize(
+    "row",
+    published("us_46cfr183_340p_voltage_drop_table"),
+    ids=lambda row: f"{row['current_a']} A {row['one_way_length_ft']} ft",
+)
 def test_gauge_of_the_passenger_vessel_law_is_reproduced(row: dict[str, str]) -> None:
     k_ohm_m = 10.75 * CIRCULAR_MIL_M2 / FOOT_M
     area = voltage_drop.area_for_drop(
-        float(row["current_a"]), float(row["one_way_length_ft"]) * FOOT_M, k_ohm_m,
-        float(row["system_v"]) * float(row["limit_percent"]) / 100)
+        float(row["current_a"]),
+        float(row["one_way_length_ft"]) * FOOT_M,
+        k_ohm_m,
+        float(row["system_v"]) * float(row["limit_percent"]) / 100,
+    )
     assert area / CIRCULAR_MIL_M2 == pytest.approx(float(row["circular_mils_needed_K10.75_both_wires"]), abs=0.6)
-    gauges = [(int(solid["awg"]), float(solid["circular_mils_published"])) for solid in published("awg_solid_copper")
-              if "/" not in solid["awg"] and int(solid["awg"]) <= 14 and int(solid["awg"]) % 2 == 0]
+    gauges = [
+        (int(solid["awg"]), float(solid["circular_mils_published"]))
+        for solid in published("awg_solid_copper")
+        if "/" not in solid["awg"] and int(solid["awg"]) <= 14 and int(solid["awg"]) % 2 == 0
+    ]
     smallest = max(gauge for gauge, mils in gauges if mils >= area / CIRCULAR_MIL_M2)
     assert smallest == int(row["awg_from_formula"])
     # the law is never smaller than its formula, in two cells one gauge larger
     assert int(row["awg_in_law"]) in (smallest, smallest - 2)
 
 
-@pytest.mark.parametrize("row", published("us_33cfr183_425_table5_ampacity"),
-                         ids=lambda row: f"{row['awg']} {row['insulation_rating_c']} °C")
+@pytest.mark.parametrize(
+    "row", published("us_33cfr183_425_table5_ampacity"), ids=lambda row: f"{row['awg']} {row['insulation_rating_c']} °C"
+)
 def test_capacity_of_the_boat_law_is_reproduced_and_never_exceeded(row: dict[str, str]) -> None:
     area, rating = float(row["solid_area_mm2_from_awg_formula"]) * 1e-6, float(row["insulation_rating_c"])
     cell = float(row["allowed_current_a_30c_ambient"])
@@ -116,8 +132,9 @@ def test_heat_balance_lies_near_the_boat_law_where_that_follows_physics() -> Non
             assert used.heat_balance_a == pytest.approx(float(row["allowed_current_a_30c_ambient"]), rel=0.07)
 
 
-@pytest.mark.parametrize("row", published("us_33cfr183_425_engine_space_factor"),
-                         ids=lambda row: row["insulation_rating_c"])
+@pytest.mark.parametrize(
+    "row", published("us_33cfr183_425_engine_space_factor"), ids=lambda row: row["insulation_rating_c"]
+)
 def test_engine_space_factor_is_reproduced(row: dict[str, str]) -> None:
     rating = float(row["insulation_rating_c"])
     assert carrying_capacity.engine_space_factor(rating) == float(row["factor_in_law"])
@@ -126,9 +143,13 @@ def test_engine_space_factor_is_reproduced(row: dict[str, str]) -> None:
     assert carrying_capacity.ambient_factor(rating, 50.0) == min(formula, float(row["factor_in_law"]))
 
 
-@pytest.mark.parametrize(("name", "ours"), [
-    ("us_33cfr183_425_bundle_factor", carrying_capacity.bunch_factor),
-    ("nec_310_15_conductor_count_factor", carrying_capacity.conductor_count_factor)])
+@pytest.mark.parametrize(
+    ("name", "ours"),
+    [
+        ("us_33cfr183_425_bundle_factor", carrying_capacity.bunch_factor),
+        ("nec_310_15_conductor_count_factor", carrying_capacity.conductor_count_factor),
+    ],
+)
 def test_factors_by_count_hold_from_first_to_last_of_each_row(name: str, ours) -> None:
     for row in published(name):
         factor = float(row["factor"]) if "factor" in row else float(row["percent"]) / 100
@@ -137,8 +158,10 @@ def test_factors_by_count_hold_from_first_to_last_of_each_row(name: str, ours) -
 
 
 def test_free_air_values_of_another_code_equal_the_boat_law_from_6_awg_up() -> None:
-    areas = {row["awg"]: float(row["solid_area_mm2_from_awg_formula"]) * 1e-6
-             for row in published("us_33cfr183_425_table5_ampacity")}
+    areas = {
+        row["awg"]: float(row["solid_area_mm2_from_awg_formula"]) * 1e-6
+        for row in published("us_33cfr183_425_table5_ampacity")
+    }
     compared = 0
     for row in published("nec_310_copper_ampacity_30c"):
         if areas[row["awg"]] > 13e-6:
@@ -149,9 +172,15 @@ def test_free_air_values_of_another_code_equal_the_boat_law_from_6_awg_up() -> N
     assert compared == 18
 
 
-@pytest.mark.parametrize("row", [row for row in published("iec60364_5_52_copper_ampacity")
-                                 if row["reference_method"] in installed_capacity.METHODS],
-                         ids=lambda row: "{insulation} {loaded_conductors}x{mm2} {reference_method}".format_map(row))
+@pytest.mark.parametrize(
+    "row",
+    [
+        row
+        for row in published("iec60364_5_52_copper_ampacity")
+        if row["reference_method"] in installed_capacity.METHODS
+    ],
+    ids=lambda row: "{insulation} {loaded_conductors}x{mm2} {reference_method}".format_map(row),
+)
 def test_capacity_as_installed_is_reproduced_and_never_exceeded(row: dict[str, str]) -> None:
     area, rating = float(row["mm2"]) * 1e-6, {"PVC_70C": 70.0, "XLPE_90C": 90.0}[row["insulation"]]
     method, loaded, cell = row["reference_method"], int(row["loaded_conductors"]), float(row["current_a"])

@@ -1,4 +1,5 @@
 """Fuses, disconnection and residual-current devices against published limits."""
+
 from __future__ import annotations
 
 import math
@@ -10,8 +11,11 @@ from checker.physics import ac, fuse_curves, rcd
 from tests.reference.published import published
 
 FAMILIES = {
-    "blade_medium_type_C": "blade", "blade_small_type_F": "micro blade", "blade_large_type_E": "large blade",
-    "strip_bolt_in_SF51_51mm": "bolt-down high voltage strip", "supplementary_cartridge": "cylindrical 10x38",
+    "blade_medium_type_C": "blade",
+    "blade_small_type_F": "micro blade",
+    "blade_large_type_E": "large blade",
+    "strip_bolt_in_SF51_51mm": "bolt-down high voltage strip",
+    "supplementary_cartridge": "cylindrical 10x38",
     "class_T_J_R_power_fuse": "class T",
 }
 LIMITS = [row for row in published("fuse_operating_time_limits") if row["family"] in FAMILIES]
@@ -22,8 +26,9 @@ def _top_rating(row: dict[str, str]) -> float:
     return float(words[1])
 
 
-@pytest.mark.parametrize("row", LIMITS,
-                         ids=lambda row: f"{row['family']} {row['applies_to_rating']} {row['percent_of_rating']} %")
+@pytest.mark.parametrize(
+    "row", LIMITS, ids=lambda row: f"{row['family']} {row['applies_to_rating']} {row['percent_of_rating']} %"
+)
 def test_published_fuse_limits_are_the_points_of_our_bands(row: dict[str, str]) -> None:
     rating = _top_rating(row)
     band = fuse_curves.operating_time(FAMILIES[row["family"]], rating, rating * float(row["percent_of_rating"]) / 100)
@@ -33,9 +38,11 @@ def test_published_fuse_limits_are_the_points_of_our_bands(row: dict[str, str]) 
         assert band.max_s == pytest.approx(float(row["max_s"]), rel=1e-9)
 
 
-@pytest.mark.parametrize("row", [row for row in published("fuse_operating_time_limits")
-                                 if row["family"].startswith("strip_bolt_in_SF30")],
-                         ids=lambda row: f"{row['percent_of_rating']} %")
+@pytest.mark.parametrize(
+    "row",
+    [row for row in published("fuse_operating_time_limits") if row["family"].startswith("strip_bolt_in_SF30")],
+    ids=lambda row: f"{row['percent_of_rating']} %",
+)
 def test_short_strips_are_within_the_band_of_the_family(row: dict[str, str]) -> None:
     # up to 200 A the family holds two lengths of strip: its band is the envelope of both
     band = fuse_curves.time_bounds("bolt-down strip", 150.0, 1.5 * float(row["percent_of_rating"]))
@@ -69,9 +76,11 @@ def test_conventional_currents_of_cartridge_fuses_are_reproduced(row: dict[str, 
     assert math.isinf(holds.max_s)
 
 
-@pytest.mark.parametrize("row", [row for row in published("iec60364_4_41_disconnection_times")
-                                 if row["voltage_to_earth_above_v"]],
-                         ids=lambda row: f"{row['system']} {row['kind']} above {row['voltage_to_earth_above_v']} V")
+@pytest.mark.parametrize(
+    "row",
+    [row for row in published("iec60364_4_41_disconnection_times") if row["voltage_to_earth_above_v"]],
+    ids=lambda row: f"{row['system']} {row['kind']} above {row['voltage_to_earth_above_v']} V",
+)
 def test_disconnection_times_are_reproduced(row: dict[str, str]) -> None:
     upper = float(row["voltage_to_earth_up_to_v"] or 600)
     if not row["max_s"]:
@@ -83,8 +92,11 @@ def test_disconnection_times_are_reproduced(row: dict[str, str]) -> None:
     assert ac.disconnection_time(row["system"], float(row["voltage_to_earth_above_v"]) + 0.1, row["kind"]) == limit
 
 
-@pytest.mark.parametrize("row", [row for row in published("rcd_trip_limits") if row["standard"] != "UL 943"],
-                         ids=lambda row: f"{row['device']} x{row['multiple_of_rated_residual']}")
+@pytest.mark.parametrize(
+    "row",
+    [row for row in published("rcd_trip_limits") if row["standard"] != "UL 943"],
+    ids=lambda row: f"{row['device']} x{row['multiple_of_rated_residual']}",
+)
 def test_trip_limits_are_reproduced(row: dict[str, str]) -> None:
     limits = rcd.trip_limits(row["device"], row["standard"], float(row["multiple_of_rated_residual"]))
     assert limits.min_s == (float(row["min_s"]) if row["min_s"] else None)

@@ -1,4 +1,5 @@
 """The copied published values carry their pedigree."""
+
 from __future__ import annotations
 
 import pytest

@@ -1,4 +1,5 @@
 """Batteries, gassing, alternators and bending radii against published values."""
+
 from __future__ import annotations
 
 import pytest
@@ -9,12 +10,17 @@ from tests.reference.published import published
 HOUR_S = 3600.0
 
 
-@pytest.mark.parametrize("row", published("peukert_worked_cases"),
-                         ids=lambda row: f"{row['current_a']} A, k {row['exponent']}")
+@pytest.mark.parametrize(
+    "row", published("peukert_worked_cases"), ids=lambda row: f"{row['current_a']} A, k {row['exponent']}"
+)
 def test_peukert_times_are_reproduced(row: dict[str, str]) -> None:
     current = float(row["current_a"])
-    time = battery.peukert_time(float(row["capacity_ah_at_rated_hours"]) * HOUR_S, float(row["rated_hours"]) * HOUR_S,
-                                current, float(row["exponent"]))
+    time = battery.peukert_time(
+        float(row["capacity_ah_at_rated_hours"]) * HOUR_S,
+        float(row["rated_hours"]) * HOUR_S,
+        current,
+        float(row["exponent"]),
+    )
     assert time / HOUR_S == pytest.approx(float(row["hours"]), abs=5.1e-5)
     assert battery.delivered_capacity(time, current) / HOUR_S == pytest.approx(float(row["delivered_ah"]), abs=5.1e-4)
 
@@ -37,9 +43,11 @@ def test_rested_cell_voltages_are_reproduced(row: dict[str, str]) -> None:
     assert (low, high) == pytest.approx((middle - spread, middle + spread))
 
 
-@pytest.mark.parametrize("row", [row for row in published("battery_gassing_current")
-                                 if " to " not in row["igas_ma_per_ah"]],
-                         ids=lambda row: f"{row['standard']} {row['cell_type']} {row['charge_mode']}")
+@pytest.mark.parametrize(
+    "row",
+    [row for row in published("battery_gassing_current") if " to " not in row["igas_ma_per_ah"]],
+    ids=lambda row: f"{row['standard']} {row['cell_type']} {row['charge_mode']}",
+)
 def test_gassing_currents_are_reproduced(row: dict[str, str]) -> None:
     ours = ventilation.gassing_current(row["standard"], row["cell_type"], row["charge_mode"], 100 * HOUR_S)
     assert ours == pytest.approx(float(row["igas_ma_per_ah"]) * 100e-3)
@@ -56,16 +64,20 @@ def test_ventilation_of_battery_rooms_is_reproduced(row: dict[str, str]) -> None
     assert distance == pytest.approx(float(row["close_range_distance_mm_from_28.8_formula"]), abs=0.06)
 
 
-@pytest.mark.parametrize("row", published("alternator_typical_output_curve"),
-                         ids=lambda row: row["alternator_rev_per_min"])
+@pytest.mark.parametrize(
+    "row", published("alternator_typical_output_curve"), ids=lambda row: row["alternator_rev_per_min"]
+)
 def test_the_typical_alternator_curve_is_reproduced(row: dict[str, str]) -> None:
     low, high = alternator.cold_output(100.0, float(row["alternator_rev_per_min"]))
     assert low == pytest.approx(100 * float(row["fraction_of_rated_cold_low"]))
     assert high == pytest.approx(100 * float(row["fraction_of_rated_cold_high"]))
 
 
-@pytest.mark.parametrize("row", published("cable_bend_radius"),
-                         ids=lambda row: f"{row['rule']} {row['cable']} {row['use']} {row['outer_diameter_up_to_mm']}")
+@pytest.mark.parametrize(
+    "row",
+    published("cable_bend_radius"),
+    ids=lambda row: f"{row['rule']} {row['cable']} {row['use']} {row['outer_diameter_up_to_mm']}",
+)
 def test_bending_radii_are_reproduced_at_the_ends_of_each_row(row: dict[str, str]) -> None:
     factor = float(row["radius_over_diameter"])
     for diameter_mm in (float(row["outer_diameter_above_mm"]) + 0.01, float(row["outer_diameter_up_to_mm"] or 60)):

@@ -4,6 +4,7 @@ The examples lie in worked-examples.yaml with their sources; ``--worked-examples
 another file of the same form. What our formulas do not answer is listed by name, never counted
 as agreeing.
 """
+
 from __future__ import annotations
 
 from pathlib import Path
@@ -13,13 +14,13 @@ from tests.reference.worked.run import Outcome, outcome, summary
 
 # Example and the answers for which there is no formula here, with the reason.
 NOT_COVERED = {
-    "WE-RT-14": ("t",),           # two metals of equal resistance: nothing in a fit-out asks for it
-    "WE-FU-04": ("t",),           # needs the wiring of a circuit told in words
-    "WE-FU-08": ("Iup",),         # the 1.6 rule between gG fuses is a rule of selection, not a formula here
-    "WE-SC-12": ("tau",),         # a plain division
-    "WE-VE-03": ("hw",),          # chimneys
+    "WE-RT-14": ("t",),  # two metals of equal resistance: nothing in a fit-out asks for it
+    "WE-FU-04": ("t",),  # needs the wiring of a circuit told in words
+    "WE-FU-08": ("Iup",),  # the 1.6 rule between gG fuses is a rule of selection, not a formula here
+    "WE-SC-12": ("tau",),  # a plain division
+    "WE-VE-03": ("hw",),  # chimneys
     "WE-VE-05": ("H",),
-    "WE-SO-06": ("t",),           # money
+    "WE-SO-06": ("t",),  # money
 }
 
 
@@ -63,7 +64,8 @@ def test_a_wrong_published_value_is_found(shipped_worked: tuple[Outcome, ...]) -
 
 def test_the_corrected_value_counts_where_the_print_is_wrong(tmp_path: Path) -> None:
     path = tmp_path / "one.yaml"
-    path.write_text("""
+    path.write_text(
+        """
 examples:
 - id: X
   calculation: dc_voltage_drop
@@ -71,13 +73,15 @@ examples:
   inputs: {r: {value: 0.5, unit: ohm/km}, L: {value: 10, unit: m}, I: {value: 20, unit: A}}
   answers: [{name: Vd, value: 9, unit: V, tol_abs: 0.1, corrected: 0.1, corrected_tol_abs: 0.001}]
   source: {title: made up}
-""", encoding="utf-8")
+""",
+        encoding="utf-8",
+    )
     [example] = read_examples(path)
     assert outcome(example).agreeing == ("Vd",)
 
 
 def test_the_words_of_the_problem_tell_one_wire_from_two_and_silence_fits_neither(
-    shipped_worked: tuple[Outcome, ...]
+    shipped_worked: tuple[Outcome, ...],
 ) -> None:
     run = next(one.example for one in shipped_worked if one.agreeing == ("Vd",))
     [answer] = run.answers
@@ -88,8 +92,11 @@ def test_the_words_of_the_problem_tell_one_wire_from_two_and_silence_fits_neithe
 
 
 def test_other_names_are_taken_only_where_every_dimension_occurs_once(shipped_worked: tuple[Outcome, ...]) -> None:
-    fault = next(one.example for one in shipped_worked
-                 if one.example.calculation == "adiabatic_conductor" and set(one.example.inputs) == {"I", "t", "k"})
+    fault = next(
+        one.example
+        for one in shipped_worked
+        if one.example.calculation == "adiabatic_conductor" and set(one.example.inputs) == {"I", "t", "k"}
+    )
     renamed = fault._replace(inputs={name + "_x": given for name, given in fault.inputs.items()})
     assert outcome(renamed).agreeing == ("S",)
     doubled = renamed._replace(inputs={**renamed.inputs, "again": fault.inputs["I"]})
@@ -97,8 +104,11 @@ def test_other_names_are_taken_only_where_every_dimension_occurs_once(shipped_wo
 
 
 def test_a_formula_that_refuses_its_input_is_told_as_a_difference(shipped_worked: tuple[Outcome, ...]) -> None:
-    fault = next(one.example for one in shipped_worked
-                 if one.example.calculation == "adiabatic_conductor" and set(one.example.inputs) == {"I", "t", "k"})
+    fault = next(
+        one.example
+        for one in shipped_worked
+        if one.example.calculation == "adiabatic_conductor" and set(one.example.inputs) == {"I", "t", "k"}
+    )
     longer = fault._replace(inputs={**fault.inputs, "t": fault.inputs["t"]._replace(value=6.0)})
     [text] = outcome(longer).differing
     assert text.startswith("refused: time, s, 6 is outside 0 to 5")
@@ -106,7 +116,8 @@ def test_a_formula_that_refuses_its_input_is_told_as_a_difference(shipped_worked
 
 def test_an_unknown_unit_is_not_covered_rather_than_an_error(tmp_path: Path) -> None:
     path = tmp_path / "one.yaml"
-    path.write_text("""
+    path.write_text(
+        """
 examples:
 - id: X
   calculation: dc_voltage_drop
@@ -114,6 +125,8 @@ examples:
   inputs: {r: {value: 0.5, unit: ohm/furlong}, L: {value: 10, unit: m}, I: {value: 20, unit: A}}
   answers: [{name: Vd, value: 9, unit: V, tol_abs: 0.1}]
   source: {title: made up}
-""", encoding="utf-8")
+""",
+        encoding="utf-8",
+    )
     [example] = read_examples(path)
     assert outcome(example).uncovered == ("Vd",)

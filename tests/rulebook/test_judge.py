@@ -47,9 +47,7 @@ def test_a_crash_is_unproven_and_its_cause_is_told(rule: Rule) -> None:
     ]
     broken: list[Broken] = []
     assert judge(rule, things, Thing("design"), {}, broken) == ["unproven", "met"]
-    assert broken == [
-        Broken("device-protects-conductor", "conductor", "a", "ZeroDivisionError: division by zero")
-    ]
+    assert broken == [Broken("device-protects-conductor", "conductor", "a", "ZeroDivisionError: division by zero")]
 
 
 def test_a_crash_is_never_taken_for_met_by_what_stands_before_it(rule: Rule) -> None:

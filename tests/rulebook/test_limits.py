@@ -48,6 +48,19 @@ def test_what_no_code_gives_is_unknown_and_says_so() -> None:
     assert value.reason == "the code eu gives no bare allowed"
 
 
+def test_what_another_code_gives_stands_beside_the_value_taken() -> None:
+    assert limits("intl").elsewhere("reach") == "; elsewhere: eu 300 mm"
+    assert limits("eu").elsewhere("reach") == ""
+
+
+def test_a_code_that_gives_the_same_value_is_not_told_twice() -> None:
+    codes = {
+        "intl": code(INTL)[0],
+        "eu": code(EU + "  drop: {value: 5.0 %, source: {title: A, basis: memory}}\n", "eu")[0],
+    }
+    assert Limits("eu", specs()[0], codes).elsewhere("drop") == ""  # type: ignore[arg-type]
+
+
 def test_a_limit_that_is_not_declared_is_no_limit() -> None:
     with pytest.raises(KeyError):
         limits("eu")["nothing"]

@@ -32,7 +32,11 @@ def test_text_without_places_is_itself() -> None:
 @pytest.mark.parametrize(
     ("name", "depth"),
     [
-        ("conductor.capacity", 0), ("limits.drop", 0), ("design.ambient", 0), ("conductor", 0), ("device.rating", 1),
+        ("conductor.capacity", 0),
+        ("limits.drop", 0),
+        ("design.ambient", 0),
+        ("conductor", 0),
+        ("device.rating", 1),
         ("device", 1),
     ],
 )

@@ -33,9 +33,7 @@ CIRCUIT = Kind(
         count("in parallel", "Like cables side by side. Left out: 1.", default="1"),
         quantity("above cylinder base", "m", "In a gas locker: height above the base of the cylinders."),
         named("loom", "looms", "The loom it runs in."),
-        word(
-            "shock protection", MEASURES, "Protective measure against shock, IEC 60364-4-41."
-        ),
+        word("shock protection", MEASURES, "Protective measure against shock, IEC 60364-4-41."),
         yes("overload alarm", "An overload gives an alarm in place of opening the circuit."),
         word("fitted", FITTED, "`later`: planned, rules pass it by. Left out: now.", default="now"),
         text("doubt", "A doubt of the writer, shown with every finding on it."),

@@ -28,8 +28,12 @@ APPLIANCE: tuple[Key, ...] = (
     yes("own switch", "It has a switch of its own."),
     quantity("hot surface", "°C", "Temperature of its hottest surface."),
     # What household appliances of the mains are built to (their supply is rectified at most).
-    word("leakage waveform", LEAKAGE, "Shape of the residual current of a fault in it. Left out: pulsating.",
-         default="pulsating"),
+    word(
+        "leakage waveform",
+        LEAKAGE,
+        "Shape of the residual current of a fault in it. Left out: pulsating.",
+        default="pulsating",
+    ),
     *ENABLE,
     *REVERSE,
 )

@@ -1,4 +1,5 @@
 """Recipes: drop, resistance, carrying capacity, adiabatic heating, fuses."""
+
 # ruff: noqa: E741 - the symbols are those of the sources
 from __future__ import annotations
 
@@ -59,8 +60,10 @@ def drop_of_two_wires_by_area(rho: float, L: float, I: float, A: float) -> dict[
 @recipe("dc_voltage_drop", "L: m; q: A/m; r1: ohm/m", "drop_one_end: V; drop_both_ends: V")
 def evenly_loaded(L: float, q: float, r1: float) -> dict[str, float]:
     # resistance stands for one conductor: the loop has two
-    return {"drop_one_end": voltage_drop.uniform_load_drop(q, L, 2 * r1, fed_at_both_ends=False),
-            "drop_both_ends": voltage_drop.uniform_load_drop(q, L, 2 * r1, fed_at_both_ends=True)}
+    return {
+        "drop_one_end": voltage_drop.uniform_load_drop(q, L, 2 * r1, fed_at_both_ends=False),
+        "drop_both_ends": voltage_drop.uniform_load_drop(q, L, 2 * r1, fed_at_both_ends=True),
+    }
 
 
 @free_recipe("dc_voltage_drop")
@@ -160,8 +163,10 @@ def loaded_conductor(T1: float, TR: float, I2: float, Imax: float, L1: float) ->
 
 @recipe("ampacity_derating", "I0: A; k_alt: -; k_bundle: -", "I_alt: A; I_max: A")
 def altitude_and_bundle(I0: float, k_alt: float, k_bundle: float) -> dict[str, float]:
-    return {"I_alt": carrying_capacity.derated_capacity(I0, k_alt),
-            "I_max": carrying_capacity.derated_capacity(I0, k_alt, k_bundle)}
+    return {
+        "I_alt": carrying_capacity.derated_capacity(I0, k_alt),
+        "I_max": carrying_capacity.derated_capacity(I0, k_alt, k_bundle),
+    }
 
 
 @recipe("ampacity_derating", "I22: A; I20: A; kb: -; ka: -; n22: -; n20: -; load: -", "i22: A; i20: A; harness: A")
@@ -202,8 +207,10 @@ def ambient_factors_by_rating(example: Example) -> dict[str, float] | None:
     ratings = [name[1:] for name in given if re.fullmatch(r"T\d+", name)]
     if not ratings or set(given) != {"Tb", *(letter + rating for rating in ratings for letter in ("T", "Ta"))}:
         return None
-    return {"k" + rating: carrying_capacity.square_root_factor(given["T" + rating], given["Ta" + rating], given["Tb"])
-            for rating in ratings}
+    return {
+        "k" + rating: carrying_capacity.square_root_factor(given["T" + rating], given["Ta" + rating], given["Tb"])
+        for rating in ratings
+    }
 
 
 @recipe("ampacity_derating", "d: mm; t: mm; h: W/m2K; kp: W/mK; Ti: degC; To: degC; rho: ohm m", "I: A")
@@ -215,8 +222,11 @@ def covered_wire(d: float, t: float, h: float, kp: float, Ti: float, To: float, 
 @recipe("ampacity_derating", "Isc: A; k: -; n: -", "Icont: A; I80: A; Isub: A")
 def module_conductor(Isc: float, k: float, n: float) -> dict[str, float]:
     continuous = carrying_capacity.derated_capacity(Isc, k)
-    return {"Icont": continuous, "I80": carrying_capacity.derated_capacity(continuous, k),
-            "Isub": solar.array_current(continuous, int(n))}
+    return {
+        "Icont": continuous,
+        "I80": carrying_capacity.derated_capacity(continuous, k),
+        "Isub": solar.array_current(continuous, int(n)),
+    }
 
 
 @recipe("adiabatic_conductor", "I: A; t: s; k: A s^0.5/mm2", "S: mm2", by_dimension=True)

@@ -1,4 +1,5 @@
 """A worked example as read from its file: inputs in SI with their remarks, answers with tolerance."""
+
 from __future__ import annotations
 
 import math
@@ -57,9 +58,13 @@ def read_examples(path: Path) -> tuple[Example, ...]:
 def _example(entry: dict[str, Any]) -> Example:
     source = entry["source"]
     return Example(
-        str(entry["id"]), entry["calculation"], str(entry["problem"]),
+        str(entry["id"]),
+        entry["calculation"],
+        str(entry["problem"]),
         {str(name): _input(given) for name, given in entry["inputs"].items()},
-        tuple(_answer(answer) for answer in entry["answers"]), f"{source['title']}, {source.get('locator', '')}")
+        tuple(_answer(answer) for answer in entry["answers"]),
+        f"{source['title']}, {source.get('locator', '')}",
+    )
 
 
 def _input(given: dict[str, Any]) -> Input:

@@ -4,6 +4,7 @@ A recipe never looks at the id of an example. It fits when the names of the inpu
 dimensions are exactly its own; one marked ``by_dimension`` also fits when every dimension occurs
 once, so that nothing can be taken for something else. A free recipe decides by itself.
 """
+
 from __future__ import annotations
 
 from collections.abc import Callable
@@ -91,8 +92,11 @@ def _by_name(one: Recipe, example: Example) -> dict[str, float]:
     if one.inputs != {name: given.dimension for name, given in example.inputs.items()}:
         return {}
     ours = one.evaluate(**example.values())
-    return {answer.name: ours[answer.name] for answer in example.answers
-            if answer.name in ours and one.answers[answer.name] == answer.dimension}
+    return {
+        answer.name: ours[answer.name]
+        for answer in example.answers
+        if answer.name in ours and one.answers[answer.name] == answer.dimension
+    }
 
 
 def _by_dimension(one: Recipe, example: Example) -> dict[str, float]:

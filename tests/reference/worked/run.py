@@ -1,4 +1,5 @@
 """Every example of a file against our formulas, and the counts to print."""
+
 from __future__ import annotations
 
 from pathlib import Path
@@ -40,8 +41,10 @@ def outcome(example: Example) -> Outcome:
             agreeing.append(answer.name)
         else:
             got = ours[answer.name] / answer.factor
-            differing.append(f"{answer.name}: {got:.6g} {answer.unit_text} here, {answer.value:.6g} published, "
-                             f"tolerance {answer.tolerance:g}")
+            differing.append(
+                f"{answer.name}: {got:.6g} {answer.unit_text} here, {answer.value:.6g} published, "
+                f"tolerance {answer.tolerance:g}"
+            )
     return Outcome(example, tuple(agreeing), tuple(differing), tuple(uncovered))
 
 
@@ -59,9 +62,12 @@ def summary(found: tuple[Outcome, ...], path: Path) -> str:
         f"{agreeing_examples}; partly covered {len(partly)}; not covered {len(never)}",
         f"answers: {agree} agree, {differ} differ, {open_answers} not covered",
     ]
-    lines += [f"  differs: {one.example.id} {one.example.calculation}: {text}"
-              for one in found for text in one.differing]
-    lines += [f"  partly covered: {one.example.id} {one.example.calculation}: no formula for {', '.join(one.uncovered)}"
-              for one in partly]
+    lines += [
+        f"  differs: {one.example.id} {one.example.calculation}: {text}" for one in found for text in one.differing
+    ]
+    lines += [
+        f"  partly covered: {one.example.id} {one.example.calculation}: no formula for {', '.join(one.uncovered)}"
+        for one in partly
+    ]
     lines += [f"  not covered: {one.example.id} {one.example.calculation}: {one.example.problem}" for one in never]
     return "\n".join(lines)

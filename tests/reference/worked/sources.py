@@ -1,4 +1,5 @@
 """Recipes: batteries, alternators, solar, capacitors, energy."""
+
 # ruff: noqa: E741 - the symbols are those of the sources
 from __future__ import annotations
 
@@ -28,25 +29,43 @@ def energy_held(V: float, Q: float) -> dict[str, float]:
 @recipe("battery_charge_efficiency", "Id: A; td: h; Vd: V; Ic: A; tc: h; Vc: V", "eAh: %; eWh: %")
 def efficiency(Id: float, td: float, Vd: float, Ic: float, tc: float, Vc: float) -> dict[str, float]:
     out, back = energy.charge_moved(Id, td), energy.charge_moved(Ic, tc)
-    return {"eAh": energy.charge_efficiency(out, back),
-            "eWh": energy.charge_efficiency(energy.battery_energy(out, Vd), energy.battery_energy(back, Vc))}
+    return {
+        "eAh": energy.charge_efficiency(out, back),
+        "eWh": energy.charge_efficiency(energy.battery_energy(out, Vd), energy.battery_energy(back, Vc)),
+    }
 
 
-@recipe("battery_internal_resistance_fault", "E: V; r: ohm; Ra: ohm; Rb: ohm; r2: ohm",
-        "Va: V; Ib: A; Vb: V; Pb: W; Ic: A; Vc: V; Pc: W")
+@recipe(
+    "battery_internal_resistance_fault",
+    "E: V; r: ohm; Ra: ohm; Rb: ohm; r2: ohm",
+    "Va: V; Ib: A; Vb: V; Pb: W; Ic: A; Vc: V; Pc: W",
+)
 def light_and_heavy_load(E: float, r: float, Ra: float, Rb: float, r2: float) -> dict[str, float]:
     light, heavy, aged = (battery.load_current(E, inner, load) for inner, load in ((r, Ra), (r, Rb), (r2, Rb)))
-    return {"Va": battery.terminal_voltage(E, r, light), "Ib": heavy, "Vb": battery.terminal_voltage(E, r, heavy),
-            "Pb": drop.loss_in(Rb, heavy), "Ic": aged, "Vc": battery.terminal_voltage(E, r2, aged),
-            "Pc": drop.loss_in(Rb, aged)}
+    return {
+        "Va": battery.terminal_voltage(E, r, light),
+        "Ib": heavy,
+        "Vb": battery.terminal_voltage(E, r, heavy),
+        "Pb": drop.loss_in(Rb, heavy),
+        "Ic": aged,
+        "Vc": battery.terminal_voltage(E, r2, aged),
+        "Pc": drop.loss_in(Rb, aged),
+    }
 
 
-@recipe("battery_internal_resistance_fault", "E: V; r: ohm; Rm: ohm; Rx: ohm",
-        "I1: A; V1: V; P1: W; I2: A; V2: V; P2: W")
+@recipe(
+    "battery_internal_resistance_fault", "E: V; r: ohm; Rm: ohm; Rx: ohm", "I1: A; V1: V; P1: W; I2: A; V2: V; P2: W"
+)
 def corroded_starter(E: float, r: float, Rm: float, Rx: float) -> dict[str, float]:
     sound, corroded = battery.load_current(E, r, Rm), battery.load_current(E, r + Rx, Rm)
-    return {"I1": sound, "V1": drop.drop_over(Rm, sound), "P1": drop.loss_in(Rm, sound),
-            "I2": corroded, "V2": drop.drop_over(Rm, corroded), "P2": drop.loss_in(Rm, corroded)}
+    return {
+        "I1": sound,
+        "V1": drop.drop_over(Rm, sound),
+        "P1": drop.loss_in(Rm, sound),
+        "I2": corroded,
+        "V2": drop.drop_over(Rm, corroded),
+        "P2": drop.loss_in(Rm, corroded),
+    }
 
 
 @recipe("battery_internal_resistance_fault", "E: V; V: V; I: A", "r: ohm")
@@ -60,13 +79,15 @@ def resistance_from_step(dV: float, dI: float) -> dict[str, float]:
     return {"r": battery.internal_resistance(dV, 0.0, dI)}
 
 
-@recipe("battery_internal_resistance_fault", "e: V; r: ohm; I1: A; I2: A; E2: V; V2: V; I3: A",
-        "V1: V; V50: V; r2: ohm")
-def cell_at_two_currents(
-    e: float, r: float, I1: float, I2: float, E2: float, V2: float, I3: float
-) -> dict[str, float]:
-    return {"V1": battery.terminal_voltage(e, r, I1), f"V{I2:g}": battery.terminal_voltage(e, r, I2),
-            "r2": battery.internal_resistance(E2, V2, I3)}
+@recipe(
+    "battery_internal_resistance_fault", "e: V; r: ohm; I1: A; I2: A; E2: V; V2: V; I3: A", "V1: V; V50: V; r2: ohm"
+)
+def cell_at_two_currents(e: float, r: float, I1: float, I2: float, E2: float, V2: float, I3: float) -> dict[str, float]:
+    return {
+        "V1": battery.terminal_voltage(e, r, I1),
+        f"V{I2:g}": battery.terminal_voltage(e, r, I2),
+        "r2": battery.internal_resistance(E2, V2, I3),
+    }
 
 
 @free_recipe("battery_internal_resistance_fault")
@@ -88,8 +109,13 @@ def _charging(example: Example) -> bool:
     return example.says("charg") and not example.says("discharg")
 
 
-@recipe("battery_internal_resistance_fault", "E: V; r: ohm; I: A", "V: V", by_dimension=True,
-        when=lambda example: not _charging(example))
+@recipe(
+    "battery_internal_resistance_fault",
+    "E: V; r: ohm; I: A",
+    "V: V",
+    by_dimension=True,
+    when=lambda example: not _charging(example),
+)
 def terminals_under_load(E: float, r: float, I: float) -> dict[str, float]:
     return {"V": battery.terminal_voltage(E, r, I)}
 
@@ -118,8 +144,11 @@ def residue(tp: float, n: float, m: float) -> dict[str, float]:
 @recipe("battery_recharge", "P: W; h: h; V: V; dod: -; f: -; H: h; Istand: A", "Ah: Ah; Cbat: Ah; Ichg: A")
 def daily_recharge(P: float, h: float, V: float, dod: float, f: float, H: float, Istand: float) -> dict[str, float]:
     charge = energy.energy_used([(P, h)]) / V
-    return {"Ah": charge, "Cbat": energy.capacity_needed(charge, dod),
-            "Ichg": energy.recharge_current(charge, f, H, Istand)}
+    return {
+        "Ah": charge,
+        "Cbat": energy.capacity_needed(charge, dod),
+        "Ichg": energy.recharge_current(charge, f, H, Istand),
+    }
 
 
 @recipe("battery_recharge", "C: Ah; I: A; tabs: h", "t80: h; t100: h")
@@ -138,16 +167,22 @@ def current_by_capacity(C: float, k: float) -> dict[str, float]:
     return {"I": energy.recharge_current(energy.usable(C, k), 1.0, battery.HOUR_S)}
 
 
-@recipe("depth_of_discharge_budget", "C: Ah; k: -; I1: A; t1: min; I2: A; t2: min; I3: A",
-        "cap: A min; q1: A min; q2: A min; t3: min; total: min")
+@recipe(
+    "depth_of_discharge_budget",
+    "C: Ah; k: -; I1: A; t1: min; I2: A; t2: min; I3: A",
+    "cap: A min; q1: A min; q2: A min; t3: min; total: min",
+)
 def shedding(C: float, k: float, I1: float, t1: float, I2: float, t2: float, I3: float) -> dict[str, float]:
     held, q1, q2 = energy.usable(C, k), energy.charge_moved(I1, t1), energy.charge_moved(I2, t2)
     left = energy.time_left(held, (q1, q2), I3)
     return {"cap": held, "q1": q1, "q2": q2, "t3": left, "total": left + t1 + t2}
 
 
-@recipe("energy_budget", "n1: lamps; P1: W; n2: heaters; P2: W; used1: lamps; h1: h/day; h2: h/day; days: day; Pmax: W",
-        "Pcon: W; E: kWh; LF: -")
+@recipe(
+    "energy_budget",
+    "n1: lamps; P1: W; n2: heaters; P2: W; used1: lamps; h1: h/day; h2: h/day; days: day; Pmax: W",
+    "Pcon: W; E: kWh; LF: -",
+)
 def small_consumer(
     n1: float, P1: float, n2: float, P2: float, used1: float, h1: float, h2: float, days: float, Pmax: float
 ) -> dict[str, float]:
@@ -215,8 +250,12 @@ def lamp_by_temperature(P: float, U: float, a0: float, t1: float, t2: float) -> 
 @recipe("rc_precharge", "C: F; R: ohm; E: V; t: s", "tau: s; I0: A; vC: V; vR: V")
 def precharge(C: float, R: float, E: float, t: float) -> dict[str, float]:
     tau = capacitor.time_constant(R, C)
-    return {"tau": tau, "I0": capacitor.first_current(E, R), "vC": capacitor.charged_voltage(E, t, tau),
-            "vR": E * capacitor.remaining_share(t, tau)}
+    return {
+        "tau": tau,
+        "I0": capacitor.first_current(E, R),
+        "vC": capacitor.charged_voltage(E, t, tau),
+        "vR": E * capacitor.remaining_share(t, tau),
+    }
 
 
 @recipe("rc_precharge", "C: F; R1: ohm; R2: ohm; E: V", "tau_c: s; I0: A; tau_d: s; VR2: V")
@@ -224,14 +263,22 @@ def charge_then_discharge(C: float, R1: float, R2: float, E: float) -> dict[str,
     discharge = capacitor.time_constant(R1 + R2, C)
     # the second resistor takes its share of the voltage after one time constant of the discharge
     left = E * capacitor.remaining_share(discharge, discharge)
-    return {"tau_c": capacitor.time_constant(R1, C), "I0": capacitor.first_current(E, R1), "tau_d": discharge,
-            "VR2": drop.drop_over(R2, capacitor.first_current(left, R1 + R2))}
+    return {
+        "tau_c": capacitor.time_constant(R1, C),
+        "I0": capacitor.first_current(E, R1),
+        "tau_d": discharge,
+        "VR2": drop.drop_over(R2, capacitor.first_current(left, R1 + R2)),
+    }
 
 
 @recipe("rc_precharge", "C: F; R: ohm; V: V", "tau: s; I0: A; E: J; Q: C")
 def precharge_start(C: float, R: float, V: float) -> dict[str, float]:
-    return {"tau": capacitor.time_constant(R, C), "I0": capacitor.first_current(V, R),
-            "E": capacitor.stored_energy(C, V), "Q": capacitor.stored_charge(C, V)}
+    return {
+        "tau": capacitor.time_constant(R, C),
+        "I0": capacitor.first_current(V, R),
+        "E": capacitor.stored_energy(C, V),
+        "Q": capacitor.stored_charge(C, V),
+    }
 
 
 @recipe("rc_precharge", "C: F; R: ohm", "t90: s; f2: %; tau: s")
@@ -247,9 +294,12 @@ def resistor_heat(C: float, U: float, R: float, m: float, c: float) -> dict[str,
 
 @recipe("rc_precharge", "R: ohm; V: V; V1: V; tau: s", "C: F; t: s; i05: A; v1: V")
 def discharge_design(R: float, V: float, V1: float, tau: float) -> dict[str, float]:
-    return {"C": capacitor.capacitance_for_time_constant(tau, R), "t": capacitor.time_to_discharge(V, V1, tau),
-            "i05": capacitor.first_current(V, R) * capacitor.remaining_share(0.5, tau),
-            "v1": V * capacitor.remaining_share(1.0, tau)}
+    return {
+        "C": capacitor.capacitance_for_time_constant(tau, R),
+        "t": capacitor.time_to_discharge(V, V1, tau),
+        "i05": capacitor.first_current(V, R) * capacitor.remaining_share(0.5, tau),
+        "v1": V * capacitor.remaining_share(1.0, tau),
+    }
 
 
 @recipe("rc_precharge", "R: ohm; C: F; U: V; v: V", "tau: s; t: s")
@@ -258,12 +308,19 @@ def time_to_voltage(R: float, C: float, U: float, v: float) -> dict[str, float]:
     return {"tau": tau, "t": capacitor.time_to_charge(v / U, tau)}
 
 
-@recipe("solar_array_series_parallel", "Isc: A; Imp: A; Voc: V; Vmp: V; Pmp: W; ns: -; np: -",
-        "ISC: A; IMP: A; VOC: V; VMP: V; PMP: W")
+@recipe(
+    "solar_array_series_parallel",
+    "Isc: A; Imp: A; Voc: V; Vmp: V; Pmp: W; ns: -; np: -",
+    "ISC: A; IMP: A; VOC: V; VMP: V; PMP: W",
+)
 def array(Isc: float, Imp: float, Voc: float, Vmp: float, Pmp: float, ns: float, np: float) -> dict[str, float]:
-    return {"ISC": solar.array_current(Isc, int(np)), "IMP": solar.array_current(Imp, int(np)),
-            "VOC": solar.string_voltage(Voc, int(ns)), "VMP": solar.string_voltage(Vmp, int(ns)),
-            "PMP": solar.array_current(solar.string_voltage(Pmp, int(ns)), int(np))}
+    return {
+        "ISC": solar.array_current(Isc, int(np)),
+        "IMP": solar.array_current(Imp, int(np)),
+        "VOC": solar.string_voltage(Voc, int(ns)),
+        "VMP": solar.string_voltage(Vmp, int(ns)),
+        "PMP": solar.array_current(solar.string_voltage(Pmp, int(ns)), int(np)),
+    }
 
 
 @recipe("solar_cell_temperature", "G: W/m2; Ta: degC; v: m/s; noct: degC; eta: -", "Tc: degC")

@@ -1,4 +1,5 @@
 """Recipes: mains, converters, motors, air, mechanics."""
+
 # ruff: noqa: E741 - the symbols are those of the sources
 from __future__ import annotations
 
@@ -70,9 +71,11 @@ def electric_car(
     accelerate = mechanics.motion_energy(m, v) / ta
     climb = mechanics.lifting_energy(m, h, g) / th
     # the climb is driven against the same resistance as the cruise, which it adds to its own power
-    return {"Ia": converter.dc_input_current(accelerate, U, eta),
-            "Ib": converter.dc_input_current(climb + F * v, U, eta),
-            "Ic": converter.dc_input_current(F * v, U, eta)}
+    return {
+        "Ia": converter.dc_input_current(accelerate, U, eta),
+        "Ib": converter.dc_input_current(climb + F * v, U, eta),
+        "Ic": converter.dc_input_current(F * v, U, eta),
+    }
 
 
 @recipe("motor_start_current", "P: W; U: V; eta: -; Ra: ohm; k: -", "Rst: ohm; Eb: V")
@@ -186,8 +189,12 @@ def faraday(F: float, Vm: float) -> dict[str, float]:
 
 @recipe("moment_balance_axle_load", "m1: kg; r1: m; m2: kg; ms: kg; rs: m; g: m/s2", "r2: m; F: N; r2b: m; Fb: N")
 def seesaw(m1: float, r1: float, m2: float, ms: float, rs: float, g: float) -> dict[str, float]:
-    return {"r2": mechanics.balance_distance(m1 * r1, m2), "F": mechanics.weight(m1 + m2, g),
-            "r2b": mechanics.balance_distance(m1 * r1 + ms * rs, m2), "Fb": mechanics.weight(m1 + m2 + ms, g)}
+    return {
+        "r2": mechanics.balance_distance(m1 * r1, m2),
+        "F": mechanics.weight(m1 + m2, g),
+        "r2b": mechanics.balance_distance(m1 * r1 + ms * rs, m2),
+        "Fb": mechanics.weight(m1 + m2 + ms, g),
+    }
 
 
 @recipe("moment_balance_axle_load", "m: kg; L: m; x: m; g: m/s2", "FR: N; FL: N")
@@ -214,8 +221,9 @@ def one_stage(N1: float, d1: float, d2: float) -> dict[str, float]:
     return {"N2": mechanics.driven_speed(N1, d1, d2)}
 
 
-@recipe("stack_and_heat_ventilation", "P: W; Pf: W; T1: K; T2: K; v: m/s; p: Pa; Rg: J/molK; M: kg/mol; cp: J/kgK",
-        "D: cm")
+@recipe(
+    "stack_and_heat_ventilation", "P: W; Pf: W; T1: K; T2: K; v: m/s; p: Pa; Rg: J/molK; M: kg/mol; cp: J/kgK", "D: cm"
+)
 def box_with_fan(
     P: float, Pf: float, T1: float, T2: float, v: float, p: float, Rg: float, M: float, cp: float
 ) -> dict[str, float]:
@@ -224,11 +232,10 @@ def box_with_fan(
     return {"D": math.sqrt(4 * ventilation.opening_for_flow(flow, v) / math.pi)}
 
 
-@recipe("stack_and_heat_ventilation", "pb: cmHg; dHg: kg/cm3; d: mm; Cd: -; T: K; h: cmHg; R: kJ/kgK; g: m/s2",
-        "Q: m3/min")
-def orifice(
-    pb: float, dHg: float, d: float, Cd: float, T: float, h: float, R: float, g: float
-) -> dict[str, float]:
+@recipe(
+    "stack_and_heat_ventilation", "pb: cmHg; dHg: kg/cm3; d: mm; Cd: -; T: K; h: cmHg; R: kJ/kgK; g: m/s2", "Q: m3/min"
+)
+def orifice(pb: float, dHg: float, d: float, Cd: float, T: float, h: float, R: float, g: float) -> dict[str, float]:
     # a centimetre of mercury is a hundredth of a metre of a liquid of density dHg
     def pascal(column_cm: float) -> float:
         return column_cm * 1e-2 * dHg * g
