@@ -15,10 +15,8 @@ from checker.facts.mains import TOO_MANY, answer, ever, feed_named, shown_states
 from checker.facts.subject import Facts, Subject
 from checker.quantities import (
     UNKNOWN,
-    OutOfRange,
     Unknown,
     both,
-    corners,
     either,
     every,
     greater_equal,
@@ -26,9 +24,6 @@ from checker.quantities import (
     least,
     negate,
 )
-
-LEAD_AREAS = ((16.0, 2.5e-6), (25.0, 4e-6), (32.0, 6e-6), (63.0, 16e-6), (100.0, 35e-6))
-"""Rated current (A) to least area of the lead (m2): IEC 60364-7-721, Table 721.1; 16 A seen, the others from memory."""
 
 
 @subjects("inlet", "A shore inlet.")
@@ -261,25 +256,6 @@ def lead_cores(s: Subject) -> Any:
 )
 def lead_sheath(s: Subject) -> Any:
     return _cable(s, "sheath")
-
-
-@fact(
-    "lead",
-    "area_needed",
-    unit="mm2",
-    says="Least cross-section for its rated current.",
-    method="16 A: 2.5 mm2, 25 A: 4 mm2, 32 A: 6 mm2, 63 A: 16 mm2, 100 A: 35 mm2; the next step above the rating",
-    source="IEC 60364-7-721, Table 721.1, 2017 (16 A seen in secondary accounts, the others from memory)",
-)
-def area_needed(s: Subject) -> Any:
-    return corners(_area_for, s.rating)
-
-
-def _area_for(amps: float) -> float:
-    for step, area in LEAD_AREAS:
-        if amps <= step:
-            return area
-    raise OutOfRange("rated current of the lead (A)", amps, (0.0, LEAD_AREAS[-1][0]), "IEC 60364-7-721, Table 721.1")
 
 
 @fact("lead", "inlet_rating", unit="A", says="Lowest rated current of the inlets it may be put into.")

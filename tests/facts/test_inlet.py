@@ -2,23 +2,8 @@
 
 from __future__ import annotations
 
-import pytest
-
-from checker.quantities import Range, Unknown
+from checker.quantities import Unknown
 from tests.facts.mains_subjects import COACH, VAN, subject
-
-
-@pytest.mark.parametrize(
-    ("amps", "area"), [("10 A", 2.5e-6), ("16 A", 2.5e-6), ("17 A", 4e-6), ("32 A", 6e-6), ("63 A", 16e-6)]
-)
-def test_the_area_of_a_lead_follows_the_published_steps(amps: str, area: float) -> None:
-    # HD 60364-7-721: 16 A needs 2.5 mm2 (seen); IEC 60364-7-721, Table 721.1 for the other steps (memory).
-    assert subject(COACH, "lead", "lead", {"equipment.lead.rating": amps}).area_needed == area
-
-
-def test_a_rating_over_two_steps_gives_a_range_and_one_beyond_the_table_no_answer() -> None:
-    assert subject(COACH, "lead", "lead", {"equipment.lead.rating": "10..20 A"}).area_needed == Range(2.5e-6, 4e-6)
-    assert isinstance(subject(COACH, "lead", "lead", {"equipment.lead.rating": "125 A"}).area_needed, Unknown)
 
 
 def test_the_shape_stands_for_a_current() -> None:
