@@ -15,6 +15,7 @@ from checker.quantities import Unknown
 from checker.reading.context import Context, form, kind_in, where
 from checker.reading.references import find_equipment
 from checker.reading.values import Entries, check_required, read_keys
+from checker.source.nearest import nearest
 from checker.source.problems import article, listed, shown
 from checker.source.tree import Mapping, Node, Scalar
 
@@ -131,7 +132,7 @@ def _kind(
         if usual is not None:
             return kind(usual, section)
         if "part" not in entry.entries or section == "parts":
-            ctx.problems.add(key, "this says neither `kind` nor `part`", "write `kind: fuse` or what it is")
+            _refuse_kindless(ctx, key, entry)
         return None
     scalar = ctx.expect_scalar(node, "`kind`")
     if scalar is None:
@@ -144,6 +145,15 @@ def _kind(
             scalar, f"the part {shown(part.name)} is {article(part.kind)}, not {article(found.name)}", "say one kind"
         )
     return found
+
+
+def _refuse_kindless(ctx: Context, key: Node, entry: Mapping) -> None:
+    """No kind, so no other key can be judged; only a key spelt nearly so is worth a word of its own."""
+    for written in entry.entries.values():
+        if (meant := nearest(written[0].text, ("kind", "part"))) is not None:
+            ctx.problems.add(written[0], f"there is no key {shown(written[0].text)}", f"did you mean {shown(meant)}?")
+            return
+    ctx.problems.add(key, "this says neither `kind` nor `part`", "write `kind: fuse` or what it is")
 
 
 def _refuse_kind(ctx: Context, scalar: Scalar, section: str) -> None:

@@ -49,6 +49,7 @@ def test_terminals_override_key_by_key() -> None:
         ("{kind: fus}", "no kind `fus`", "did you mean `fuse`?"),
         ("{kind: chassis}", "no kind `chassis`", "the kinds are"),
         ("{rating: 5 A}", "neither `kind` nor `part`", "`kind: fuse`"),
+        ("{knd: fuse, rating: 5 A}", "no key `knd`", "did you mean `kind`?"),
         ("{part: stripp}", "no `stripp` in parts", "did you mean `strip`?"),
         ("{part: strip, kind: breaker}", "is a fuse, not a breaker", "one kind"),
         ("5 A", "is the text `5 A`", "keys and values"),
