@@ -75,6 +75,8 @@ class Source:
     def span(self, node: ast.AST) -> tuple[int, int]:
         """First character of the node and the one behind its last."""
         start, end = getattr(node, "col_offset", 0), getattr(node, "end_col_offset", None)
+        if self._bytes is None and end is not None:  # nearly always: bytes are characters
+            return start + self.lead, end + self.lead
         return self._characters(start), self._characters(len(self.text.encode()) if end is None else end)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import sys
 
 from tests.benchmarks import (
+    bench_load,
     bench_network,
     bench_reading,
     bench_rules,
@@ -18,6 +19,7 @@ from tests.benchmarks.timing import table
 BENCHMARKS = {
     "start": bench_start.rows,
     "reading": bench_reading.rows,
+    "load": bench_load.rows,
     "rules": bench_rules.rows,
     "size": bench_size.rows,
     "network": bench_network.rows,

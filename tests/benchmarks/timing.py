@@ -29,11 +29,12 @@ def interleaved(jobs: Mapping[str, Callable[[], object]], rounds: int) -> dict[s
 
 
 class Run(NamedTuple):
-    """One run of a command in a process of its own."""
+    """One run of a command in a process of its own; `busy` are the seconds of processor time it took."""
 
     seconds: float
     peak_mb: float
     status: int
+    busy: float
 
 
 def python(*arguments: str) -> Run:
@@ -50,7 +51,7 @@ def python(*arguments: str) -> Run:
     process.returncode = code
     if code not in (0, 1):
         raise RuntimeError(f"python {' '.join(arguments)[:200]} ended with {code}: {said.decode()[-2000:]}")
-    return Run(seconds, usage.ru_maxrss / 1024, code)
+    return Run(seconds, usage.ru_maxrss / 1024, code, usage.ru_utime + usage.ru_stime)
 
 
 class Row(NamedTuple):
