@@ -79,6 +79,8 @@ def _lead(found: Expansion, bank: Equipment, bar: str, unit: str, length: Given,
         found.equipment[fuse] = _fuse(bank, fuse)
         run.append(Length(_before_fuse(bank, length), place, bank.where))
         run.append(Through(fuse, None, None, bank.where))
+        if _sits(bank) == "bar":
+            length = Given(0.0, length.where, length.basis, "0 m")
     elif isinstance(fuses.value, Unknown):
         run.append(Gap(bank.where))
     run.append(Length(length, place, bank.where))
@@ -102,14 +104,22 @@ def _lead(found: Expansion, bank: Equipment, bar: str, unit: str, length: Given,
 
 
 def _before_fuse(bank: Equipment, length: Given) -> Given:
-    """How much lead lies between the unit and its fuse: none when it sits on the unit, else not known better."""
-    at = bank.value("unit fuses.at")
-    if isinstance(at, str) and at == "battery":
+    """How much lead lies between the unit and its fuse: none when it sits on the unit, all when on the bar."""
+    at = _sits(bank)
+    if at == "battery":
         return Given(0.0, length.where, length.basis, "0 m")
+    if at == "bar":
+        return length
     value = length.value
     top = value.high if isinstance(value, Range) else value
     between = Range(0.0, top) if isinstance(top, float) and top > 0 else value
     return Given(between, length.where, "assumed", f"0 m..{length.text}")
+
+
+def _sits(bank: Equipment) -> str:
+    """The end of its lead at which a unit fuse sits; empty where that is not told."""
+    at = bank.value("unit fuses.at")
+    return at if isinstance(at, str) else ""
 
 
 def _fuse(bank: Equipment, name: str) -> Equipment:

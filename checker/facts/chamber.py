@@ -18,18 +18,23 @@ METHOD = "circuits that run through it, by the looms of the place and the chambe
 
 def bands(s: Subject) -> dict[str, str]:
     """Circuits that pass the place -> mains or elv, in file order; bonding conductors belong to neither."""
-    found: dict[str, dict[str, str]] | None = s.facts.shared.get("bands by place")
+    return bands_by_place(s.facts).get(s.item.name, {})
+
+
+def bands_by_place(facts: Facts) -> dict[str, dict[str, str]]:
+    """Place -> circuits that pass it -> mains or elv; found once."""
+    found: dict[str, dict[str, str]] | None = facts.shared.get("bands by place")
     if found is None:
-        found = s.facts.shared["bands by place"] = _bands(s)
-    return found.get(s.item.name, {})
+        found = facts.shared["bands by place"] = _bands(facts)
+    return found
 
 
-def _bands(s: Subject) -> dict[str, dict[str, str]]:
+def _bands(facts: Facts) -> dict[str, dict[str, str]]:
     found: dict[str, dict[str, str]] = {}
-    for circuit in s.facts.network.circuits:
+    for circuit in facts.network.circuits:
         if equal(circuit.value("duty"), "bonding") is True:
             continue
-        band = MAINS if s.facts.network.systems[circuit.name] == "ac" else ELV
+        band = MAINS if facts.network.systems[circuit.name] == "ac" else ELV
         for step in circuit.run:
             if isinstance(step, Length) and step.place is not None:
                 found.setdefault(step.place, {})[circuit.name] = band

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any, NamedTuple
+from typing import Any
 
 from checker.circuit.elements import BONDING, EARTH, LIVE, RETURN, Conductor, Wire
 from checker.design.given import DEFAULT, MISSING, Given, Where
@@ -264,61 +264,6 @@ def in_thermal_insulation(s: Subject) -> Any:
             worst = stated
     unseen = unseen_place(s)
     return worst if unseen is None or worst == "both sides" else unseen
-
-
-@fact(
-    "conductor",
-    "bunched",
-    unit="each",
-    says="Loaded live and return conductors side by side, its own pair included.",
-    method="two for each circuit counted by the loom; two when it runs in no loom",
-)
-def bunched(s: Subject) -> Any:
-    name = s.item.circuit.name
-    looms = _looms(s.facts)
-    most: Any = 2.0
-    for loom in looms.carrying.get(name, ()):
-        count = s.read(loom, "bunched")
-        if isinstance(count, Unknown) and not loom.has("bunched"):
-            count = looms.untold if looms.untold is not None else float(len(looms.members[loom.name]))
-        most = greatest(most, multiply(count, 2.0))
-    if isinstance(s.item.circuit.value("loom"), Unknown) and s.item.circuit.has("loom"):
-        return Unknown(f"in which loom {name} runs is not known")
-    return looms.untold if looms.untold is not None and name not in looms.carrying else most
-
-
-class _Looms(NamedTuple):
-    """Circuit -> its looms, loom -> its circuits, and why there may be more of both than the file tells."""
-
-    carrying: dict[str, list[Item]]
-    members: dict[str, dict[str, None]]
-    untold: Unknown | None
-
-
-def _looms(facts: Facts) -> _Looms:
-    found: _Looms | None = facts.shared.get("looms")
-    if found is None:
-        found = facts.shared["looms"] = _find_looms(facts)
-    return found
-
-
-def _find_looms(facts: Facts) -> _Looms:
-    """Worked out once for all circuits."""
-    looms, circuits = facts.design.looms, facts.design.circuits
-    found = _Looms({}, {name: {} for name in looms}, None)
-    for loom in looms.values():
-        carries = loom.value("carries")
-        if isinstance(carries, Unknown) and loom.has("carries"):
-            found = found._replace(untold=Unknown(f"which circuits {loom.name} carries is not known"))
-        found.members[loom.name].update(dict.fromkeys(carries if isinstance(carries, tuple) else ()))
-    for circuit in circuits.values():
-        named = circuit.value("loom")
-        if isinstance(named, str) and named in looms:
-            found.members[named][circuit.name] = None
-    for name, members in found.members.items():
-        for member in members:
-            found.carrying.setdefault(member, []).append(looms[name])
-    return found
 
 
 @fact("conductor", "voltage", unit="V", says="Nominal voltage of its circuit.", method="equipment on the same part")

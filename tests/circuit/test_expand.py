@@ -49,3 +49,10 @@ def test_a_lead_whose_fuse_may_sit_at_either_end_has_an_uncertain_length_before_
     assert lead is not None
     before = lead.wires[0].lengths[0].length.value
     assert (before.low, before.high) == (0.0, 0.4)
+
+
+def test_a_fuse_on_the_bar_leaves_the_whole_lead_before_it() -> None:
+    graph = network(SHORT.replace("at: battery", "at: bar") + lamp("light"), OUT, PARTS)
+    lead = graph.conductor("bank.lead-1", LIVE)
+    assert lead is not None
+    assert [[one.length.value for one in wire.lengths] for wire in lead.wires] == [[0.4], [0.0]]

@@ -36,13 +36,22 @@ def test_capacity_is_never_above_the_published_cell() -> None:
     assert found.table_capacity == pytest.approx(210.0)
 
 
-def test_two_cables_side_by_side_carry_twice_as_much() -> None:
-    one = feed().carrying_capacity
+def test_two_cables_a_diameter_apart_carry_twice_as_much_and_side_by_side_less() -> None:
+    one = feed()
     text = FEED.replace("CABLE", "red").replace("return: same", "return: same, in parallel: 2")
     equipment = "\n".join([battery("bank"), fuse("F1", 50), lamp("light")])
-    two = Facts(design(equipment, text)).subject("conductor", "feed")
-    assert two is not None
-    assert two.carrying_capacity == pytest.approx(2 * one)
+
+    def two(looms: str) -> Subject:
+        found = Facts(design(equipment, text, looms)).subject("conductor", "feed")
+        assert found is not None
+        return found
+
+    assert two("looms: {apart: {carries: [feed], bunched: 1}}").carrying_capacity == pytest.approx(
+        2 * one.carrying_capacity
+    )
+    # 33 CFR 183.425 Table 5 note 2 (seen): four conductors together, 0.6.
+    assert two("").table_capacity == pytest.approx(0.6 * one.table_capacity)
+    assert two("").carrying_capacity < 2 * one.carrying_capacity
 
 
 def test_a_trade_size_is_turned_into_metal_area() -> None:
