@@ -140,7 +140,8 @@ def ungrounded_lead_area(s: Subject) -> Any:
     unit="A",
     says="Current that may come back through it from circuits that return by the chassis; none for other circuits.",
     method="circuits with a chassis return: at least the greatest that starts or ends at the equipment whose negative "
-    "it bonds, at most all that its live side reaches without a converter between, added up",
+    "it bonds, at most all that its live side reaches without a converter between, added up, with those "
+    "whose return is not told",
 )
 def chassis_return_current(s: Subject) -> Any:
     name = _negative(s)
@@ -152,13 +153,14 @@ def chassis_return_current(s: Subject) -> Any:
     found: list[Number] = [0.0]
     for circuit in network.circuits:
         live = network.conductor(circuit.name, LIVE)
-        if circuit.returns.how != "chassis" or live is None:
+        how = circuit.returns.how
+        if how not in ("chassis", "unknown") or live is None:
             continue
         if live.start in fed or live.end in fed:
             subject = s.facts.of("conductor", live)
             current = Unknown(f"the current of {circuit.name}") if subject is None else subject.design_current
             found.append(current)
-            if name in (circuit.start.equipment, *(port.equipment for port in circuit.ends)):
+            if how == "chassis" and name in (circuit.start.equipment, *(port.equipment for port in circuit.ends)):
                 own.append(current)
     return _span(greatest(own), total(found))
 

@@ -55,3 +55,11 @@ def test_what_returns_by_the_chassis_comes_back_through_the_bond_of_the_negative
     assert ask("circuit", "neg-48", "chassis_return_current") == 0.0
     assert ask("circuit", "lamps", "chassis_return_current") is None
     assert ask("circuit", "neg-12", "bond_capacity") == ask("conductor", "neg-12", "carrying_capacity")
+
+
+def test_a_return_that_is_not_told_may_come_back_by_the_chassis() -> None:
+    # Not told, it may add to the most, and no longer raises the least.
+    found = ask("circuit", "neg-12", "chassis_return_current", {"circuits.link.return": "unknown"})
+    told = ask("circuit", "neg-12", "chassis_return_current")
+    assert isinstance(found, Range) and isinstance(told, Range)
+    assert found.low == 0.0 and found.high == pytest.approx(told.high)
