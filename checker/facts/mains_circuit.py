@@ -58,12 +58,15 @@ def is_ever_fed(s: Subject) -> bool:
     "residual_current",
     unit="mA",
     says="Highest rated residual current that protects it in any supply state; none when one state has no protection.",
-    method="for each source that reaches it, the devices that every way passes",
+    method="for each source that reaches it, the devices that every way passes; a separated winding that feeds one "
+    "load alone needs none",
 )
 def residual_current(s: Subject) -> Any:
     value: Any = 0.0
     doubt: Unknown | None = None
     for supply in _supplies(s):
+        if supply.is_separated is True:
+            continue
         one = supply.residual_current if supply.has_residual_device is not False else None
         if isinstance(one, Unknown) or (one is None and supply.is_certain is not True):
             doubt = one if isinstance(one, Unknown) else Unknown("whether this source feeds it is not known")

@@ -164,12 +164,15 @@ def takes_foreign_plugs(s: Subject) -> Any:
     "residual_current",
     unit="mA",
     says="Highest rated residual current that protects it in any supply state; none when one state has no protection.",
-    method="for each source that reaches it, the devices that every way passes, or one within the outlet",
+    method="for each source that reaches it, the devices that every way passes, or one within the outlet; separated "
+    "windings that feed it alone need none",
 )
 def residual_current(s: Subject) -> Any:
     value: Any = 0.0
     doubt: Unknown | None = None
     for supply in supplies_by_load(s.facts).get(s.id, ()):
+        if supply.is_separated is True:
+            continue
         one = supply.residual_current
         if isinstance(one, Unknown) or (one is None and supply.is_certain is not True):
             doubt = one if isinstance(one, Unknown) else Unknown("whether this source feeds it is not known")

@@ -10,8 +10,9 @@ from checker.facts.catalogue import fact
 from checker.facts.mains import answer, ever, states_of
 from checker.facts.mains_circuit import mains_loads
 from checker.facts.subject import Subject
+from checker.facts.supply import Supply, supplies_by_load, supplies_of
 from checker.quantities import Truth as Answer
-from checker.quantities import either, equal, every, greater_equal
+from checker.quantities import either, equal, every, greater_equal, less_equal
 
 CONTINUOUS_EARTH = ("in cable", "same", "run")
 
@@ -35,6 +36,35 @@ def shock_protection(s: Subject) -> Any:
     if loads and doubled is True:
         return "insulated"
     return s.use(f"{s.item.path}.shock protection", s.item.get("shock protection"))
+
+
+@fact(
+    "supply",
+    "is_separated",
+    type="yes/no",
+    says="A separated winding aboard feeds it alone, so that a fault to earth drives no current.",
+    method="declared separation, a winding of its own, no link of neutral and earth, one load on the source",
+    source="IEC 60364-4-41, 413, 2005 (from memory)",
+)
+def is_separated(s: Subject) -> Answer:
+    supply: Supply = s.item
+    source = s.facts.subject("ac_source", supply.feed.name)
+    if not supply.feed.aboard or source is None:
+        return False
+    fed = {one.load.name for one in supplies_of(s.facts) if one.feed.name == supply.feed.name}
+    if len(fed) > 1 or source.is_separated is False:
+        return False
+    item, load = supply.feed.equipment, supply.load
+    winding = equal(s.read(item, "windings"), "separate") if item.kind == "transformer" else True
+    single = less_equal(s.read(load, "count"), 1.0) if load.allows("count") else True
+    return every([source.is_separated, equal(source.most_links, 0.0), winding, single])
+
+
+@fact("outlet", "is_separated", type="yes/no", says="Every source that reaches it is a separated winding of its own.",
+      method="supply.is_separated")  # fmt: skip
+def outlet_is_separated(s: Subject) -> Answer:
+    found = supplies_by_load(s.facts).get(s.id, ())
+    return every([supply.is_separated for supply in found]) if found else False
 
 
 @fact("ac_source", "in_unit", type="yes/no", says="The vehicle is a transportable unit.", method="kind of the vehicle")

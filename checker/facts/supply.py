@@ -25,7 +25,7 @@ from checker.facts.catalogue import fact, subjects
 from checker.facts.mains import answer, read_switching, states_of, tell, tell_state
 from checker.facts.state import METHOD
 from checker.facts.subject import Facts, Subject
-from checker.quantities import Number, Unknown, between, least
+from checker.quantities import Number, Unknown, between, both, least, negate
 
 
 class Supply(NamedTuple):
@@ -227,9 +227,13 @@ def earth_is_continuous(s: Subject) -> Any:
     "needs_earth",
     type="yes/no",
     says="What is fed relies on an earth: an outlet, or an appliance of class I.",
-    method="kind and class of the load",
+    method="kind and class of the load; not behind a separated winding that feeds it alone",
 )
 def needs_earth(s: Subject) -> Any:
+    return both(_class_needs_earth(s), negate(s.is_separated))
+
+
+def _class_needs_earth(s: Subject) -> Any:
     item = s.item.load
     if item.kind == "outlet":
         return True
