@@ -12,7 +12,7 @@ from checker.facts.mains_circuit import mains_loads
 from checker.facts.subject import Subject
 from checker.facts.supply import Supply, supplies_by_load, supplies_of
 from checker.quantities import Truth as Answer
-from checker.quantities import either, equal, every, greater_equal, less_equal
+from checker.quantities import Unknown, either, equal, every, greater_equal, less_equal
 
 CONTINUOUS_EARTH = ("in cable", "same", "run")
 
@@ -64,7 +64,10 @@ def is_separated(s: Subject) -> Answer:
       method="supply.is_separated")  # fmt: skip
 def outlet_is_separated(s: Subject) -> Answer:
     found = supplies_by_load(s.facts).get(s.id, ())
-    return every([supply.is_separated for supply in found]) if found else False
+    perhaps = Unknown(f"whether this source feeds {s.id} is not known")
+    # A supply that perhaps does not come about can show a doubt, never that it is not separated.
+    answers = [either(one.is_separated, False if one.is_certain is True else perhaps) for one in found]
+    return every(answers) if answers else False
 
 
 @fact("ac_source", "in_unit", type="yes/no", says="The vehicle is a transportable unit.", method="kind of the vehicle")

@@ -41,3 +41,29 @@ def test_a_separated_source_aboard_needs_none() -> None:
     assert subject(VAN, "ac_source", "genset", edits).earthing_is_declared is True
     del edits["circuits.generator.shock protection"]
     assert subject(VAN, "ac_source", "genset", edits).earthing_is_declared is False
+
+
+WINDING = {
+    "equipment.T": "{kind: transformer, primary: {voltage: 230 V AC, current: 5 A}, "
+    "secondary: {voltage: 230 V AC, current: 5 A}, power: 1 kW, windings: separate, place: locker}",
+    "circuits.kitchen.to": "[kitchen-outlets]",
+    "equipment.board.ways.shaver": "{part: mcb, rating: 10 A}",
+    "circuits.winding-in": "{from: board.shaver, to: T.primary, run: [1 m via locker], cable: flex-2.5}",
+    "circuits.winding-out": "{from: T.secondary, to: step-outlet, run: [1 m via locker], cable: flex-2.5, "
+    "shock protection: separated}",
+}
+
+
+def test_one_outlet_alone_on_a_separated_winding_needs_no_device_and_no_earth() -> None:
+    outlet = subject(COACH, "outlet", "step-outlet", WINDING)
+    assert outlet.is_separated is True
+    assert outlet.residual_current == 0.0
+    assert subject(COACH, "supply", "step-outlet on T", WINDING).needs_earth is False
+
+
+def test_two_outlets_a_winding_not_declared_or_an_unknown_winding_are_not_separated() -> None:
+    assert subject(COACH, "outlet", "step-outlet", WINDING | {"equipment.step-outlet.count": "2"}).is_separated is False
+    plain = WINDING | {"circuits.winding-out.shock protection": "(remove)"}
+    assert subject(COACH, "outlet", "step-outlet", plain).is_separated is False
+    hidden = WINDING | {"equipment.T.windings": "unknown"}
+    assert isinstance(subject(COACH, "outlet", "step-outlet", hidden).is_separated, Unknown)

@@ -1,0 +1,77 @@
+"""Colours of cores: which a conductor has, and which others could be taken for it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.elements import EARTH, LIVE, RETURN, Conductor
+from checker.design.vocabulary.cables import COLOURS
+from checker.facts.catalogue import fact
+from checker.facts.conductor_given import cable_value
+from checker.facts.subject import Facts, Subject
+from checker.quantities import Unknown
+
+CORE = {LIVE: 0, RETURN: 1}
+"""Place of a core among the colours of its cable: live first, then the return; the earth is the last."""
+
+
+def _colour(conductor: Conductor) -> Any:
+    """The colour of a conductor as told of its cable, or None where the file says nothing."""
+    cable = conductor.circuit.cable
+    if cable is None:
+        return None
+    if cable.has("colour"):
+        # A return laid `same` is a like cable beside the live one: its colour is not told.
+        return None if conductor.role == RETURN else cable.value("colour")
+    cores = cable.value("core colours") if cable.has("core colours") else None
+    if not isinstance(cores, tuple):
+        return cores
+    at = len(cores) - 1 if conductor.role == EARTH else CORE.get(conductor.role)
+    return cores[at] if at is not None and at < len(cores) else None
+
+
+@fact("conductor", "core_colour", words=COLOURS, says="Colour of its core; none where the file names none.",
+      method="the single core, or its place among the cores: live, return, earth last")  # fmt: skip
+def core_colour(s: Subject) -> Any:
+    found = _colour(s.item)
+    if found is not None:
+        cable_value(s, "colour" if s.item.circuit.cable.has("colour") else "core colours")  # for the working
+    return found
+
+
+@fact("conductor", "role", words=("live", "return", "earth", "bonding"), says="What it is in its circuit.",
+      method="graph")  # fmt: skip
+def role(s: Subject) -> Any:
+    return s.item.role
+
+
+@fact(
+    "conductor",
+    "taken_for",
+    of="conductor",
+    type="list",
+    says="Conductors of the other pole of the same system that have its colour.",
+    method="the colours told, live against return, battery side and mains apart",
+)
+def taken_for(s: Subject) -> Any:
+    colour = _colour(s.item)
+    if isinstance(colour, Unknown):
+        return colour
+    other = {LIVE: RETURN, RETURN: LIVE}.get(s.item.role)
+    system = s.facts.network.systems[s.item.circuit.name]
+    found = _by_colour(s.facts).get((system, other, colour), ()) if colour is not None else ()
+    subjects = (s.facts.of("conductor", one) for one in found)
+    return tuple(one for one in subjects if one is not None)
+
+
+def _by_colour(facts: Facts) -> dict[tuple[str, str | None, str], list[Conductor]]:
+    """The conductors of each system, role and colour; found once."""
+    found: dict[tuple[str, str | None, str], list[Conductor]] | None = facts.shared.get("conductors by colour")
+    if found is None:
+        found = facts.shared["conductors by colour"] = {}
+        for conductor in facts.network.conductors:
+            colour = _colour(conductor)
+            if isinstance(colour, str):
+                key = (facts.network.systems[conductor.circuit.name], conductor.role, colour)
+                found.setdefault(key, []).append(conductor)
+    return found

@@ -1,0 +1,73 @@
+"""Whether what people depend on is supplied at all, and what a battery outlet may be asked for."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.elements import LIVE
+from checker.circuit.limits import largest
+from checker.facts.catalogue import fact
+from checker.facts.darkness import live_node, reaches
+from checker.facts.essential import ALARMS, ROAD
+from checker.facts.subject import Subject
+from checker.quantities import Number, Truth, Unknown, equal
+
+GUARDING = (*ROAD, "medical")
+"""Purposes on which people depend, whatever the list of essential loads says."""
+
+
+@fact(
+    "load",
+    "guards_people",
+    type="yes/no",
+    says="Its loss is a danger: an alarm or detector, road lamps, brakes, steering, medical gear.",
+    method="its kind, and its purpose",
+    source="common practice, no source",
+)
+def guards_people(s: Subject) -> Truth:
+    if s.item.kind in ALARMS or s.item.kind == "brake":
+        return True
+    purpose = s.read(s.item, "purpose") if s.item.allows("purpose") else None
+    # Silence on the purpose of a lamp or motor is the rule; only what is said to guard people counts.
+    return isinstance(purpose, str) and purpose in GUARDING
+
+
+@fact(
+    "load",
+    "has_supply",
+    type="yes/no",
+    says="A battery, or the shore, supplies it with every contact closed.",
+    method="walk from every battery and every source of mains; what is connected to no circuit has none",
+)
+def has_supply(s: Subject) -> Truth:
+    node = live_node(s.facts, s.item)
+    if node is None:
+        if equal(s.facts.design.purpose.value, "design") is True:
+            return False
+        return Unknown(f"what supplies {s.id} was perhaps not seen")
+    if node in reaches(s.facts, 0, most=False) or node.endswith(":L"):
+        return True
+    if node in reaches(s.facts, 0, most=True):
+        return Unknown(f"part of the supply of {s.id} was not seen")
+    return False
+
+
+@fact(
+    "outlet",
+    "lasting_current",
+    unit="A",
+    says="Greatest current that may flow at it for long before a device opens; none for mains.",
+    method="conductor.overload_current of the circuits that end at it",
+)
+def lasting_current(s: Subject) -> Any:
+    if s.is_mains is not False:
+        return None if s.is_mains is True else s.is_mains
+    found: Number = None
+    for circuit in s.facts.network.circuits:
+        if any(port.equipment == s.id for port in circuit.ends):
+            live = s.facts.network.conductor(circuit.name, LIVE)
+            subject = None if live is None else s.facts.of("conductor", live)
+            unseen = Unknown(f"the conductor of {circuit.name} is not known")
+            current = unseen if subject is None else subject.overload_current
+            found = current if found is None else largest(found, current)
+    return Unknown(f"{s.id} is connected to no circuit") if found is None else found
