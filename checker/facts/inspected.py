@@ -15,6 +15,8 @@ ASKED = (
     ("strike_zones", "strike zones", "Hard equipment is out of where a belted head or body strikes."),
     ("gas_pipes", "gas pipes", "Cables keep their distance from gas pipes and none hangs on one."),
     ("fuel_lines", "fuel lines", "Cables keep away from the fuel system."),
+    ("moving_cables", "moving cables",
+     "Over the whole travel no cable of a moving part is pinched, stacked, rubbed or pulled."),
     ("vent_hose", "vent hose", "Vent hoses of batteries run without a trap and end outside, away from openings."),
     ("battery_tray", "battery tray", "The battery space resists acid and drains outward."),
     ("covers", "covers", "What encloses mains or unfused parts opens with a tool or key only."),

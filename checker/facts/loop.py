@@ -12,6 +12,7 @@ from checker.design.model import Circuit
 from checker.design.run import Length, Through
 from checker.facts.catalogue import fact, subjects
 from checker.facts.chamber import unplaced
+from checker.facts.space import lower, upper
 from checker.facts.subject import Facts, Subject
 from checker.physics.bend import flexible_radius, loop_radius
 from checker.quantities import (
@@ -20,6 +21,7 @@ from checker.quantities import (
     Truth,
     Unknown,
     add,
+    between,
     corners,
     equal,
     every,
@@ -30,6 +32,7 @@ from checker.quantities import (
     subtract,
 )
 
+CHAIN, FREE = "drag chain", "free movement"
 GUIDES = ("chain", "tray", "tube", "hanging")
 
 
@@ -77,12 +80,12 @@ def span_out(s: Subject) -> Any:
     "loop",
     "slack",
     unit="mm",
-    says="Cable left over with the part farthest out.",
-    method="free length less the distance of the clamps, part extended",
+    says="Cable left over where the clamps are furthest apart.",
+    method="free length less the widest distance of the clamps on the whole way",
 )
 def slack(s: Subject) -> Any:
-    s.note(lambda: "slack = free length - span out")
-    return subtract(s.free_length, s.span_out)
+    s.note(lambda: "slack = free length - widest span")
+    return subtract(s.free_length, s.widest_span)
 
 
 @fact("loop", "spans_differ_by_travel", type="yes/no",
@@ -105,8 +108,9 @@ def bend_radius(s: Subject) -> Any:
     "bend_needed",
     unit="mm",
     says="Smallest radius that all cables in it stand while they move.",
-    method="greatest of the makers' figures; without one, a factor of the outer diameter for free movement",
-    source="DIN VDE 0298-3, flexible cables, free movement (seen)",
+    method="greatest of the makers' figures; without one, a factor of the outer diameter, in a drag chain or moving "
+    "freely",
+    source="DIN VDE 0298-3, flexible cables, drag chain and free movement (seen)",
 )
 def bend_needed(s: Subject) -> Any:
     found: Number = None
@@ -132,7 +136,11 @@ def _cable_radius(s: Subject, circuit: Circuit) -> Any:
     outer = s.read(cable, "outer")
     if isinstance(outer, Unknown):
         return Unknown(f"neither bend radius nor outer diameter of {cable.name} is told")
-    return corners(lambda diameter: flexible_radius(diameter, moving=True), outer)
+    kind = s.guide
+    uses = ([CHAIN] if kind == "chain" else [FREE]) if isinstance(kind, str) else [CHAIN, FREE]
+    found = [corners(lambda diameter, use=use: flexible_radius(diameter, use), outer) for use in uses]
+    known = [one for one in found if isinstance(one, float | Range)]
+    return found[0] if len(known) < 2 else between(min(map(lower, known)), max(map(upper, known)))
 
 
 @fact("loop", "extra_flexible", type="yes/no", says="Every conductor in it is of the finest strands.")
@@ -173,8 +181,8 @@ def conductors(s: Subject) -> tuple[Any, ...]:
     "loop",
     "hanging_radius",
     unit="mm",
-    says="Radius of the half circle that the slack makes with the part farthest out; none where a guide sets it.",
-    method="(free length - span) / pi; the span is widest at an end of a straight travel, so the ends are enough",
+    says="Radius of the half circle that the slack makes, clamps furthest apart; none where a guide sets it.",
+    method="(free length - widest span on the whole way) / pi",
     source="geometry of a half circle",
 )
 def hanging_radius(s: Subject) -> Any:
@@ -183,7 +191,7 @@ def hanging_radius(s: Subject) -> Any:
         return kind
     if kind in ("chain", "tube"):
         return None
-    widest = greatest(s.read(s.item, "span out"), s.read(s.item, "span in"))
+    widest = s.widest_span
     s.note(lambda: "r = (free length - widest span) / π")
     if less_equal(widest, s.free_length) is False:
         return 0.0

@@ -40,12 +40,11 @@ def bend_radius(outer_diameter_m: float, rule: str, cable: str, use: str) -> flo
     return bend_factor(outer_diameter_m, rule, cable, use) * outer_diameter_m
 
 
-def flexible_radius(outer_diameter_m: float, moving: bool) -> float:
+def flexible_radius(outer_diameter_m: float, use: str) -> float:
     """Least inner bending radius of a flexible cable up to 0.6/1 kV. [m]
 
-    ``moving`` chooses free movement, else fixed. Source: DIN VDE 0298-3. [seen]
+    ``use`` is a row of the table: fixed, free movement, drag chain. Source: DIN VDE 0298-3. [seen]
     """
-    use = "free movement" if moving else "fixed"
     return bend_radius(outer_diameter_m, "DIN VDE 0298-3", "flexible to 0.6/1 kV", use)
 
 

@@ -142,3 +142,26 @@ def line_distance(box: Cuboid, start: Point, end: Point) -> float:
         first, second = low + (high - low) / 3.0, high - (high - low) / 3.0
         low, high = (low, second) if at(first) <= at(second) else (first, high)
     return min(at(0.0), at(1.0), at((low + high) / 2.0))
+
+
+def widest_on_travel(fixed: Point, rides: Point, along: str, distance_m: float) -> float:
+    """Widest distance between a fixed point and one that travels straight, anywhere on its way. [m]
+
+    The distance is convex along a straight way, so it is widest at one of the two ends.
+    """
+    axis, sense = axis_of(along)
+    far = list(rides)
+    far[axis] += sense * distance_m
+    return max(math.dist(fixed, rides), math.dist(fixed, far))
+
+
+def widest_on_swing(fixed: Point, rides: Point, at: Point, along: str) -> float:
+    """Widest distance between a fixed point and one that turns about a hinge by any angle. [m]
+
+    Opposite each other seen from the hinge they are as far apart as their two distances from it together; between two
+    ends of a swing they may be further apart than at either.
+    """
+    axis = AXES.index(along)
+    across = [i for i in range(3) if i != axis]
+    arms = [math.hypot(*(point[i] - at[i] for i in across)) for point in (fixed, rides)]
+    return math.hypot(sum(arms), fixed[axis] - rides[axis])

@@ -14,13 +14,13 @@ from checker.physics import bend
 
 @given(st.floats(0.001, 0.06))
 def test_a_moving_cable_never_bends_tighter_than_a_fixed_one(diameter: float) -> None:
-    assert bend.flexible_radius(diameter, moving=True) >= bend.flexible_radius(diameter, moving=False)
+    assert bend.flexible_radius(diameter, "free movement") >= bend.flexible_radius(diameter, "fixed")
 
 
 @given(st.floats(0.001, 0.06), st.floats(0.001, 0.06))
 def test_a_thicker_cable_never_bends_tighter(one: float, other: float) -> None:
     thin, thick = sorted((one, other))
-    assert bend.flexible_radius(thin, moving=True) <= bend.flexible_radius(thick, moving=True)
+    assert bend.flexible_radius(thin, "free movement") <= bend.flexible_radius(thick, "free movement")
 
 
 @pytest.mark.parametrize(("diameter", "factor"), [(0.008, 3), (0.00801, 4), (0.012, 4), (0.01201, 5), (0.05, 5)])

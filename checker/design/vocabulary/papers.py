@@ -15,7 +15,7 @@ TESTS = (
 INSPECTIONS = (
     "steering and wheels", "structure", "strike zones", "gas pipes", "fuel lines", "vent hose", "battery tray",
     "covers", "supports", "lamps", "drains", "services", "chassis connections", "splices", "strain relief",
-    "outlet faces", "array fixing", "roof entries", "device access", "driving aids", "operation",
+    "outlet faces", "array fixing", "roof entries", "device access", "driving aids", "operation", "moving cables",
 )  # fmt: skip
 
 PAPERS = Kind(

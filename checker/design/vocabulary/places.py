@@ -43,6 +43,9 @@ PLACE = Kind(
         texts("dividers", "Names of the parts it is divided into."),
         count("chambers.elv", "Chambers for extra-low voltage."),
         count("chambers.mains", "Chambers for mains."),
+        quantity("inner.width", "m", "A duct or guide: clear width, of one chamber when it has several."),
+        quantity("inner.height", "m", "A duct or guide: clear height, of one chamber when it has several."),
+        quantity("inner.diameter", "m", "A round duct or tube: clear diameter."),
         window("temperature", "°C", "Air temperatures in it."),
         word(
             "thermal insulation", ("one side", "both sides"), "Thermal insulation along cables in it; `none` for not."
@@ -53,6 +56,10 @@ PLACE = Kind(
         quantity("free length", "m", "A flexible loop: length of cable between its clamps."),
         quantity("span in", "m", "A flexible loop: distance of the clamps, part retracted."),
         quantity("span out", "m", "A flexible loop: distance of the clamps, part extended."),
+        quantity("span widest", "m", "A flexible loop: widest distance of the clamps, where it is at no end."),
+        Key("clamps", "points", "A flexible loop: its two clamps, part retracted; the second one moves."),
+        yes("clamped", "A flexible loop: its cables are held at both ends, so that no pull reaches a terminal."),
+        yes("separators", "A flexible loop: separators keep its cables side by side."),
         quantity("bend radius", "m", "A flexible loop: smallest radius it is guided to."),
         word("guide", ("chain", "tray", "tube", "hanging"), "A flexible loop: what guides it."),
         count("cylinders", "A gas locker: cylinders it holds."),
