@@ -95,6 +95,7 @@ from checker.facts import (
     switch,
     terminal,
     transient,
+    wet_room,
     work,
 )
 
@@ -188,5 +189,6 @@ __all__ = [
     "switch",
     "terminal",
     "transient",
+    "wet_room",
     "work",
 ]

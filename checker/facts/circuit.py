@@ -135,6 +135,12 @@ def own_drop(s: Subject) -> Any:
     return lost
 
 
+@fact("circuit", "own_drop_percent", unit="%", says="Voltage lost along this circuit alone, as a share of nominal.",
+      method="own drop over nominal voltage")  # fmt: skip
+def own_drop_percent(s: Subject) -> Any:
+    return divide(s.own_drop, s.voltage)
+
+
 @fact(
     "circuit",
     "drop",

@@ -168,6 +168,11 @@ def support_spacing(s: Subject) -> Any:
     return s.read(s.item.circuit, "support spacing")
 
 
+@fact("conductor", "upright", type="yes/no", says="It runs upright all along.")
+def upright(s: Subject) -> Any:
+    return s.read(s.item.circuit, "upright")
+
+
 @fact("conductor", "length", unit="m", says="Length along the run.", method="sum of the stretches of the run")
 def length(s: Subject) -> Number:
     found: Number = 0.0

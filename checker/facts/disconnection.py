@@ -6,6 +6,7 @@ from typing import Any
 
 from checker.circuit.elements import LIVE, Link, Wire
 from checker.circuit.mains import RESIDUAL
+from checker.design.model import Equipment
 from checker.facts.catalogue import fact
 from checker.facts.mains import feed_named
 from checker.facts.subject import Subject
@@ -66,10 +67,35 @@ def _at_most(by_breaker: Number, why: Unknown) -> Number:
     method="walk along live conductors from the inlet",
 )
 def length_to_residual(s: Subject) -> Any:
+    walked = _first_devices(s)
+    return walked[0] if isinstance(walked, tuple) else walked
+
+
+@fact(
+    "inlet",
+    "first_residual_current",
+    unit="mA",
+    says="Highest rated residual current of the first devices behind the inlet; none where a branch meets none.",
+    method="walk along live conductors from the inlet",
+)
+def first_residual_current(s: Subject) -> Any:
+    walked = _first_devices(s)
+    if not isinstance(walked, tuple):
+        return walked
+    found: Number = None
+    for device in walked[1].values():
+        rated = s.read(device, "trips at")
+        found = rated if found is None else greatest(found, rated)
+    return found
+
+
+def _first_devices(s: Subject) -> tuple[Number, dict[str, Equipment]] | Unknown | None:
+    """Longest run to the first residual-current devices, and those devices; None where a branch meets none."""
     feed = feed_named(s.facts, s.id)
     if feed is None:
         return Unknown(f"{s.id} is connected to no circuit")
     longest: Number = 0.0
+    devices: dict[str, Equipment] = {}
     todo: list[tuple[str, Number]] = [(feed.live, 0.0)]
     seen = {feed.live}
     while todo:
@@ -81,13 +107,14 @@ def length_to_residual(s: Subject) -> Any:
                 continue
             if isinstance(edge, Link) and edge.equipment.kind in RESIDUAL:
                 longest = greatest(longest, length)
+                devices[edge.equipment.name] = edge.equipment
                 continue
             seen.add(far)
             onward.append((far, _onward(s, edge, length)))
         if not onward and node in s.facts.network.sinks:
             return None
         todo.extend(onward)
-    return longest
+    return longest, devices
 
 
 def _onward(s: Subject, edge: Wire | Link, length: Number) -> Number:

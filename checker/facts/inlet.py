@@ -8,7 +8,7 @@ from typing import Any
 from checker.circuit.states import Truth
 from checker.design.given import MISSING, Given, RatedVoltage, Where
 from checker.design.vocabulary.vehicle import EARTHING
-from checker.design.vocabulary.words import SHAPES, SIDES
+from checker.design.vocabulary.words import ACCESS, SHAPES, SIDES
 from checker.facts.catalogue import fact, subjects
 from checker.facts.degree import water_in
 from checker.facts.mains import TOO_MANY, answer, ever, feed_named, shown_states, states_of, tell_state
@@ -68,6 +68,11 @@ def faces(s: Subject) -> Any:
 @fact("inlet", "projects", unit="mm", says="How far it stands out from the body.")
 def projects(s: Subject) -> Any:
     return s.read(s.item, "projects")
+
+
+@fact("inlet", "access", words=ACCESS, says="How a hand gets to it.")
+def access(s: Subject) -> Any:
+    return s.read(s.item, "access")
 
 
 @fact("inlet", "lid", words=("self closing", "by hand"), says="Its lid; none when there is not.")

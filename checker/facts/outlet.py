@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 from typing import Any
 
 from checker.circuit.states import Truth
-from checker.design.given import Box, RatedVoltage, Where
+from checker.design.given import RatedVoltage, Where
 from checker.design.vocabulary.words import SHAPES
 from checker.facts.catalogue import fact, subjects
 from checker.facts.degree import water_in
 from checker.facts.mains import answer, tell_state
 from checker.facts.subject import Facts, Subject
 from checker.facts.supply import supplies_by_load
-from checker.quantities import Number, Range, Unknown, between, equal, greatest
+from checker.quantities import Unknown, greatest
 
 LOW_VOLTAGE_SHAPES = {"12 V socket": 12.0, "24 V socket": 24.0, "two-pole 48 V": 48.0, "USB": None}
 """Shapes that no mains plug enters, with the one voltage they stand for; USB carries its own voltage."""
@@ -192,48 +191,3 @@ def is_ever_fed(s: Subject) -> bool:
 @fact("outlet", "is_marked", type="yes/no", says="It is marked with its voltage and the largest load allowed.")
 def is_marked(s: Subject) -> Any:
     return s.read(s.item, "marked")
-
-
-@fact("outlet", "is_in_wet_room", type="yes/no", says="It stands in a room with a shower.", method="kind of its place")
-def is_in_wet_room(s: Subject) -> Any:
-    place = s.read(s.item, "place")
-    known = s.facts.design.places.get(place) if isinstance(place, str) else None
-    if known is None:
-        return Unknown(f"where {s.id} stands is not known")
-    return equal(s.read(known, "kind"), "wet room")
-
-
-@fact(
-    "outlet",
-    "distance_to_shower",
-    unit="mm",
-    says="Distance to the shower tray of its room, measured level; none where there is no shower.",
-    method="gap between the boxes, height left out",
-)
-def distance_to_shower(s: Subject) -> Any:
-    place = s.read(s.item, "place")
-    known = s.facts.design.places.get(place) if isinstance(place, str) else None
-    if known is None:
-        return Unknown(f"where {s.id} stands is not known")
-    tray = s.read(known, "tray")
-    if tray is None:
-        return None
-    point = s.read(s.item, "at")
-    if not isinstance(tray, Box) or not isinstance(point, tuple):
-        return Unknown(f"the place of {s.id} or of the tray is not known")
-    along, across = (_gap(point[axis], tray.at[axis], tray.size[axis]) for axis in (0, 1))
-    return between(math.hypot(along[0], across[0]), math.hypot(along[1], across[1]))
-
-
-def _gap(point: Number, start: Number, size: Number) -> tuple[float, float]:
-    """Least and most distance along one axis from a point to an interval, both of which may be ranges."""
-    p, a, w = _ends(point), _ends(start), _ends(size)
-    least = max(a[0] - p[1], 0.0, p[0] - a[1] - w[1])
-    most = max(a[1] - p[0], 0.0, p[1] - a[0] - w[0])
-    return least, most
-
-
-def _ends(value: Number) -> tuple[float, float]:
-    if isinstance(value, float):
-        return value, value
-    return (value.low, value.high) if isinstance(value, Range) else (-math.inf, math.inf)

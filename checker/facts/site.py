@@ -11,10 +11,24 @@ from checker.facts.catalogue import fact
 from checker.facts.mains import feed_named, tell
 from checker.facts.subject import Subject
 from checker.facts.supply import supplies_of
-from checker.quantities import Number, Truth, Unknown, add, every, less, multiply, subtract
+from checker.quantities import (
+    Number,
+    Truth,
+    Unknown,
+    add,
+    every,
+    greater_equal,
+    less,
+    less_equal,
+    multiply,
+    subtract,
+)
 
 ENTRIES = {"charger": "acL", "inverter-charger": "ac-inL", "transformer": "primaryL"}
 """Where equipment that is no load takes the shore in."""
+
+LEAST_SHARE, MOST_SHARE = 0.7, 1.25
+"""Shares of the nominal voltage beyond which a monitor would open too late: EN 50550 for the upper one, from memory."""
 
 
 @fact(
@@ -22,7 +36,9 @@ ENTRIES = {"charger": "acL", "inverter-charger": "ac-inL", "transformer": "prima
     "is_watched_for_voltage",
     type="yes/no",
     says="Every way from it to what draws passes a device that opens on too low and too high a voltage.",
-    method="walk along live conductors from the inlet up to voltage monitors; both of their levels must be told",
+    method="walk along live conductors from the inlet up to voltage monitors; their levels lie within 0.7 and 1.25 of "
+    "the voltage of the sites",
+    source="EN 50550, devices against power-frequency overvoltage (from memory); the lower level common practice",
 )
 def is_watched_for_voltage(s: Subject) -> Truth:
     feed = feed_named(s.facts, s.id)
@@ -49,8 +65,11 @@ def is_watched_for_voltage(s: Subject) -> Truth:
             hidden = hidden or (not isinstance(edge, Link) and edge.gap is not None)
             seen.add(far)
             todo.append(far)
-    levels = [s.read(item, key) for item in monitors.values() for key in ("trips below", "trips above")]
-    answers: list[Truth] = [one if isinstance(one, Unknown) else one is not None for one in levels]
+    nominal = s.read(s.facts.design.vehicle, "supply.voltage")
+    answers: list[Truth] = []
+    for item in monitors.values():
+        answers.append(greater_equal(s.read(item, "trips below"), multiply(nominal, LEAST_SHARE)))
+        answers.append(less_equal(s.read(item, "trips above"), multiply(nominal, MOST_SHARE)))
     return every(answers) if monitors else False
 
 

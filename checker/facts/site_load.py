@@ -13,6 +13,7 @@ from checker.facts.subject import Subject
 from checker.quantities import (
     Number,
     Range,
+    Truth,
     Unknown,
     add,
     between,
@@ -35,7 +36,7 @@ from checker.quantities import (
     "limit charges only with what the loads leave of it",
 )
 def is_overdrawn(s: Subject) -> Any:
-    answers = []
+    answers: list[Truth] = []
     for mode in s.facts.design.modes.values():
         given = s.read(mode, "shore")
         if isinstance(given, str):
@@ -45,7 +46,7 @@ def is_overdrawn(s: Subject) -> Any:
         if over is True:
             tell(s, f"in the mode {mode.name}: {show(asked, 'A')} asked, {show(given, 'A')} given")
         answers.append(over)
-    return some(answers)
+    return some(answers) if answers else Unknown("no mode tells what runs on the shore")
 
 
 def _asked(s: Subject, mode: Item) -> Number:

@@ -45,3 +45,9 @@ def test_a_branch_that_meets_none_is_decided_absence_and_an_unseen_one_is_not() 
     assert subject(COACH, "inlet", "inlet").length_to_residual is None
     edits = {"circuits.shore-in.run": f"[unknown, {RCD}, Q1]"}
     assert isinstance(subject(COACH, "inlet", "inlet", edits).length_to_residual, Unknown)
+
+
+def test_the_first_devices_behind_the_inlet_are_read_for_their_rated_current() -> None:
+    edits = {"circuits.shore-in.run": f"[1 m via locker, {RCD}, Q1]"}
+    assert subject(COACH, "inlet", "inlet", edits).first_residual_current == pytest.approx(0.03)
+    assert subject(COACH, "inlet", "inlet").first_residual_current is None

@@ -51,3 +51,16 @@ def test_where_the_inlet_is_in_vehicle_axes() -> None:
     assert forward.distance_from_rear == pytest.approx(7.5)
     assert forward.distance_from_right == pytest.approx(0.0)
     assert isinstance(subject(COACH, "inlet", "inlet").distance_from_rear, Unknown)
+
+
+def test_a_monitor_whose_levels_lie_too_far_apart_watches_nothing() -> None:
+    def watched(below: str, above: str) -> object:
+        monitor = f"{{kind: voltage monitor, rating: 25 A, poles: 2, trips below: {below}, trips above: {above}}}"
+        edits = {"equipment.V1": monitor, "circuits.shore-in.run": "[1 m via locker, Q1, V1]"}
+        return subject(COACH, "inlet", "inlet", edits).is_watched_for_voltage
+
+    # 230 V: 0.7 is 161 V, 1.25 is 287.5 V.
+    assert watched("161 V", "287.5 V") is True
+    assert watched("160 V", "265 V") is False
+    assert watched("190 V", "288 V") is False
+    assert watched("190 V", "none") is False

@@ -33,3 +33,7 @@ def test_a_charger_of_unknown_input_leaves_it_open() -> None:
     # sockets 500 W / 230 V = 2.2 A and 20 A x 12 V / (0.85 x 230 V) = 1.2 A
     assert subject(VAN, "inlet", "inlet").is_overdrawn is False
     assert isinstance(subject(VAN, "inlet", "inlet", {"equipment.charger.dc.current": "unknown"}).is_overdrawn, Unknown)
+
+
+def test_without_a_mode_on_the_shore_nobody_knows_what_is_asked_of_it() -> None:
+    assert isinstance(subject(COACH, "inlet", "inlet", {"modes.shore": "(remove)"}).is_overdrawn, Unknown)

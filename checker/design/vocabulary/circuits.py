@@ -19,6 +19,8 @@ SHARED = (
     word("covering", COVERINGS, "What covers it. Left out: none.", default="none"),
     word("fixed to", SURFACES, "What it is fixed to."),
     quantity("support spacing", "m", "Greatest distance of its supports."),
+    # A level run hangs through between its supports and asks for more of them.
+    yes("upright", "It runs upright all along. Left out: false.", default="false"),
     quantity("apart", "m", "Least distance to cables of the other voltage band, mains or extra-low."),
     quantity("marked every", "m", "Interval at which it is marked along its length."),
 )

@@ -1,0 +1,36 @@
+"""What stands in the room with the shower."""
+
+from __future__ import annotations
+
+from checker.quantities import Range, Unknown
+from tests.facts.mains_subjects import COACH, subject
+
+WASH = {"places.wash": "{kind: wet room, tray: {at: [0 m, 0 m, 0 m], size: [0.7 m, 0.7 m, 0 m]}}"}
+
+
+def heater(at: str, **more: str) -> object:
+    edits = WASH | {"equipment.heater.place": "wash", "equipment.heater.at": at}
+    return subject(
+        COACH, "equipment", "heater", edits | {f"equipment.heater.{key}": text for key, text in more.items()}
+    )
+
+
+def test_the_distance_is_level_from_the_edge_of_the_tray() -> None:
+    assert heater("[1.5 m, 0.3 m, 2 m]").distance_to_shower == 0.8
+    assert heater("[0.5 m, 0.3 m, 2 m]").distance_to_shower == 0.0
+
+
+def test_a_box_reaches_nearer_than_its_middle() -> None:
+    found = heater("[9 m, 9 m, 0 m]", box="{at: [1.2 m, 0 m, 0 m], size: [0.4 m, 0.4 m, 0.4 m]}")
+    assert found.distance_to_shower == 0.5
+
+
+def test_a_range_of_places_gives_a_range_of_distances() -> None:
+    assert heater("[1..1.5 m, 0.3 m, 0.2 m]").distance_to_shower == Range(0.3, 0.8)
+
+
+def test_without_a_wash_room_nothing_stands_in_one_and_with_one_the_unplaced_may() -> None:
+    loose = {"equipment.heater.place": "(remove)"}
+    assert subject(COACH, "equipment", "heater", loose).is_in_wet_room is False
+    assert isinstance(subject(COACH, "equipment", "heater", WASH | loose).is_in_wet_room, Unknown)
+    assert subject(COACH, "equipment", "heater", WASH).is_in_wet_room is False
