@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from math import isfinite
 from typing import Any
 
-from checker.quantities import Truth, Unknown
+from checker.quantities import Range, Truth, Unknown
 from checker.review.decisive import Atom
 from checker.review.say import MOST_LISTED, plain_name, spoken, value_text
 from checker.rulebook.logic import truth
@@ -24,10 +25,28 @@ def fill(template: Template, scene: Scene) -> str:
     return "".join(part if isinstance(part, str) else _slot(part, scene) for part in template)
 
 
-def _slot(slot: Slot, scene: Scene) -> str:
+def advise(template: Template, scene: Scene) -> str:
+    """As `fill`, for a mend: of a range behind `at least` the upper end is told, behind `at most` or `within` the
+    lower, since only that surely suffices.
+    """
+    said = ""
+    for part in template:
+        said += part if isinstance(part, str) else _slot(part, scene, _end_behind(said))
+    return said
+
+
+def _end_behind(said: str) -> str:
+    """Which end of a range suffices behind these words: `high`, `low`, or nothing where they do not tell."""
+    return "high" if said.endswith("at least ") else "low" if said.endswith(("at most ", "within ")) else ""
+
+
+def _slot(slot: Slot, scene: Scene, end: str = "") -> str:
     said: dict[str, None] = {}
     for inner in _scenes(slot.loop, scene):
-        said.setdefault(value_text(evaluate(slot.node, inner), slot.node.type))
+        value = evaluate(slot.node, inner)
+        if type(value) is Range and end and isfinite(sure := value.high if end == "high" else value.low):
+            value = sure
+        said.setdefault(value_text(value, slot.node.type))
     names = list(said)
     if not names:
         return "none"

@@ -11,7 +11,7 @@ from checker.quantities import Unknown
 from checker.review.caution import CAUTION
 from checker.review.departures import Departures
 from checker.review.explain import Explanation, explain
-from checker.review.fill import fill, sentence
+from checker.review.fill import advise, fill, sentence
 from checker.review.finding import VERDICTS, About, Finding, Place, reading_order
 from checker.review.fold import Told, fold
 from checker.rulebook import Broken, Limits, Rule, Rulebook, judge
@@ -148,7 +148,7 @@ class _Work:
     def mend(self, rule: Rule, scene: Scene, verdict: str, why: Explanation) -> str:
         """What would put it right; of something undecided, what to find out."""
         if verdict != "unproven":
-            return fill(rule.mend_parts, scene) if verdict == "breach" else ""
+            return advise(rule.mend_parts, scene) if verdict == "breach" else ""
         if not why.needs:
             return "The file cannot say more; have it judged by somebody who can look and measure."
         names = [need.path for need in why.needs]

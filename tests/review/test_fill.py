@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from math import inf
 from typing import Any
 
 import pytest
 
 from checker.quantities import UNKNOWN, Range, Window
 from checker.review.decisive import atoms
-from checker.review.fill import fill, sentence
+from checker.review.fill import advise, fill, sentence
 from checker.rulebook.check import check_expression
 from checker.rulebook.limits import LimitSpec
 from checker.rulebook.template import loops_in, read_template
@@ -112,3 +113,22 @@ def test_a_placeholder_of_an_empty_loop_says_none() -> None:
 def test_values_that_are_not_known_are_said_to_be_so() -> None:
     assert filled("{{ conductor.capacity }}, {{ conductor.main_device }}", SOME, main_device=None) == "unknown, none"
     assert filled("{{ limits.reach }}", SOME, capacity=UNKNOWN) == "300 mm"
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        ("Fit a device of at most {{ conductor.capacity }}.", "Fit a device of at most 14 A."),
+        ("Keep it within {{ conductor.capacity }}.", "Keep it within 14 A."),
+        ("Fit one of at least {{ conductor.capacity }}.", "Fit one of at least 16 A."),
+        ("It carries {{ conductor.capacity }}.", "It carries 14..16 A."),
+    ],
+)
+def test_a_mend_tells_the_end_of_a_range_that_surely_suffices(words: str, told: str) -> None:
+    template = read_template(words, "conductor", CATALOGUE, LIMITS, {})
+    assert advise(template, scene(capacity=Range(14.0, 16.0))) == told
+
+
+def test_an_open_end_suffices_for_nothing_so_the_whole_range_is_told() -> None:
+    template = read_template("Fit one of at least {{ conductor.capacity }}.", "conductor", CATALOGUE, LIMITS, {})
+    assert advise(template, scene(capacity=Range(16.0, inf))) == fill(template, scene(capacity=Range(16.0, inf)))
