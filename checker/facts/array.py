@@ -164,7 +164,8 @@ def _run(s: Subject) -> list[Link]:
     return found
 
 
-def _hidden(s: Subject) -> bool:
+def hidden_run(s: Subject) -> bool:
+    """Whether part of the run to its controller was not seen."""
     near = joined(s.facts.network, [f"{s.id}:+"])
     return any(
         isinstance(edge, Wire) and edge.gap is not None
@@ -181,12 +182,13 @@ def _hidden(s: Subject) -> bool:
     method="graph",
 )
 def has_isolator(s: Subject) -> Truth:
-    if _isolators(s):
+    if isolators_of(s):
         return True
-    return Unknown("part of its run was not seen and may hide a switch") if _hidden(s) else False
+    return Unknown("part of its run was not seen and may hide a switch") if hidden_run(s) else False
 
 
-def _isolators(s: Subject) -> list[Equipment]:
+def isolators_of(s: Subject) -> list[Equipment]:
+    """The switches and isolating breakers between an array and its controller."""
     found = []
     for link in _run(s):
         item = link.equipment
@@ -197,22 +199,22 @@ def _isolators(s: Subject) -> list[Equipment]:
 
 @fact("array", "isolator_breaks_load", type="yes/no", says="Its isolator may be opened under load.")
 def isolator_breaks_load(s: Subject) -> Any:
-    found = _isolators(s)
+    found = isolators_of(s)
     if not found:
-        return UNKNOWN if _hidden(s) else None
+        return UNKNOWN if hidden_run(s) else None
     return every(True if item.kind != "switch" else s.read(item, "breaks load") for item in found)
 
 
 @fact("array", "isolator_poles", unit="each", says="Conductors that its isolator opens together.")
 def isolator_poles(s: Subject) -> Any:
-    found = [s.read(item, "poles") for item in _isolators(s)]
-    return greatest(found) if found else (UNKNOWN if _hidden(s) else None)
+    found = [s.read(item, "poles") for item in isolators_of(s)]
+    return greatest(found) if found else (UNKNOWN if hidden_run(s) else None)
 
 
 @fact("array", "isolator_voltage", unit="V", says="Rated direct voltage of its isolator; none when rated for ac alone.")
 def isolator_voltage(s: Subject) -> Any:
     found: list[Number] = []
-    for item in _isolators(s):
+    for item in isolators_of(s):
         rated = s.read(item, "voltage")
         if not isinstance(rated, RatedVoltage):
             found.append(UNKNOWN)
@@ -220,20 +222,20 @@ def isolator_voltage(s: Subject) -> Any:
             found.append(Unknown(f"the rating of {item.name} does not say whether it holds for dc"))
         else:
             found.append(rated.volts if rated.system == "dc" else None)
-    return least(found) if found else (UNKNOWN if _hidden(s) else None)
+    return least(found) if found else (UNKNOWN if hidden_run(s) else None)
 
 
 @fact("array", "isolator_current", unit="A", says="Rated current of its isolator.")
 def isolator_current(s: Subject) -> Any:
-    found = [s.read(item, "rating") for item in _isolators(s)]
-    return least(found) if found else (UNKNOWN if _hidden(s) else None)
+    found = [s.read(item, "rating") for item in isolators_of(s)]
+    return least(found) if found else (UNKNOWN if hidden_run(s) else None)
 
 
 @fact("array", "isolator_marked", type="yes/no", says="Its isolator is marked.")
 def isolator_marked(s: Subject) -> Any:
-    found = _isolators(s)
+    found = isolators_of(s)
     if not found:
-        return UNKNOWN if _hidden(s) else None
+        return UNKNOWN if hidden_run(s) else None
     return every(False if (told := s.read(item, "marked")) is None else told for item in found)
 
 

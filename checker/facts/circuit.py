@@ -12,6 +12,7 @@ from checker.circuit.sources import LOADS
 from checker.design.given import Where
 from checker.design.vocabulary.circuits import DUTIES
 from checker.facts.catalogue import fact, subjects
+from checker.facts.charging import outputs
 from checker.facts.levels import level_at, read_level
 from checker.facts.subject import Facts, Subject
 from checker.quantities import UNKNOWN, Unknown, add, divide, multiply
@@ -34,6 +35,27 @@ def _conductor(s: Subject, role: str) -> Any:
 @fact("circuit", "duty", words=DUTIES, says="What it is for.")
 def duty(s: Subject) -> Any:
     return s.read(s.item, "duty")
+
+
+@fact(
+    "circuit",
+    "is_charging_line",
+    type="yes/no",
+    says="It carries what charges a battery.",
+    method="its duty, or the output of a charger, booster, solar controller or alternator at one of its ends; the "
+    "cable of an inverter-charger is sized for the inverter",
+)
+def is_charging_line(s: Subject) -> Any:
+    if s.duty == "charge":
+        return True
+    ends = {port.equipment: port.port for port in (s.item.start, *s.item.ends)}
+    found = outputs(s.facts)
+    return s.system == "dc" and any(
+        one.banks
+        and one.source.equipment.kind != "inverter-charger"
+        and ends.get(one.source.equipment.name, "-") in (one.source.port, None)
+        for one in found
+    )
 
 
 @fact("circuit", "scope", words=("habitation", "automotive"), says="Which rules it falls under.")

@@ -47,7 +47,8 @@ def _said(text: str) -> Callable[[], str]:
     return lambda: text
 
 
-def _node(s: Subject) -> str | None:
+def node_of(s: Subject) -> str | None:
+    """The battery-side terminal at which a load is connected."""
     node = f"{s.id}:+"
     return node if node in s.facts.network.near else None
 
@@ -144,7 +145,7 @@ def _discharged(facts: Facts, item: Equipment) -> Number:
     method="highest of the settings of chargers and the full battery there",
 )
 def highest_voltage(s: Subject) -> Any:
-    node = _node(s)
+    node = node_of(s)
     level = None if node is None else level_at(s.facts, node)
     read_level(s, level)
     return Unknown(f"{s.id} is connected to no battery-side circuit") if level is None else level.highest
@@ -158,7 +159,7 @@ def highest_voltage(s: Subject) -> Any:
     method="equipment on the same part of the graph",
 )
 def supply_nominal(s: Subject) -> Any:
-    node = _node(s)
+    node = node_of(s)
     level = None if node is None else level_at(s.facts, node)
     read_level(s, level)
     return Unknown(f"{s.id} is connected to no battery-side circuit") if level is None else level.nominal
@@ -174,7 +175,7 @@ def supply_nominal(s: Subject) -> Any:
     source="Ohm's law; a low battery by common practice, no source",
 )
 def lowest_voltage(s: Subject) -> Any:
-    node = _node(s)
+    node = node_of(s)
     if node is None:
         return Unknown(f"{s.id} is connected to no battery-side circuit")
     held = held_in_modes(s.facts, node)
@@ -184,7 +185,7 @@ def lowest_voltage(s: Subject) -> Any:
         _tell(s, one)
         who = "nobody" if one.source is None else one.source.name
         s.note(_said(f"mode {one.mode}: {who} holds {show(one.volts, 'V')}"))
-    lost = _circuits(s)
+    lost = circuits_of(s)
     if isinstance(lost, Unknown):
         return lost
     return subtract(least([one.volts for one in held]), greatest([one.drop for one in lost]) if lost else 0.0)
@@ -203,7 +204,7 @@ def _tell(s: Subject, held: Held) -> None:
         s.note(ASSUMED.__str__)
 
 
-def _circuits(s: Subject) -> list[Subject] | Unknown:
+def circuits_of(s: Subject) -> list[Subject] | Unknown:
     """The circuits that end at a load."""
     by_load: dict[str, list[Subject]] | None = s.facts.store.get("circuits by load")
     if by_load is None:
@@ -230,23 +231,32 @@ def start_voltage(s: Subject) -> Any:
     current = s.read(s.item, "start.current")
     if isinstance(current, Unknown):
         return Unknown(f"the start current of {s.id} is not told") if s.item.kind in STARTS else None
-    node = _node(s)
-    lost = _circuits(s)
+    node = node_of(s)
+    lost = circuits_of(s)
     if node is None or isinstance(lost, Unknown):
         return Unknown(f"no battery-side circuit ends at {s.id}")
     found = []
     for one in held_in_modes(s.facts, node):
         _tell(s, one)
-        if less_equal(current, one.peak) is not True:
-            limits = one.source is not None and one.source.equipment.says("at fault", "limits")
-            if not limits:
-                return Unknown("beyond its peak a converter may shut down")
-            # Until it turns a motor is a resistance, which takes its share of the voltage.
-            one = one._replace(low=corners(voltage_at_limit, one.low, one.peak, current))
+        ready = held_for_start(one, current)
+        if isinstance(ready, Unknown):
+            return ready
+        one = ready
         for circuit in lost:
             found.append(_at_start(circuit, one, current))
             s.note(_said(f"mode {one.mode}: {show(one.low, 'V')} held, {show(found[-1], 'V')} at its terminals"))
     return least(found) if found else Unknown(f"no mode supplies {s.id}")
+
+
+def held_for_start(held: Held, current: Number) -> Held | Unknown:
+    """What is held up while a start current flows; unknown where a converter may shut down."""
+    if less_equal(current, held.peak) is True:
+        return held
+    limits = held.source is not None and held.source.equipment.says("at fault", "limits")
+    if not limits:
+        return Unknown("beyond its peak a converter may shut down")
+    # Until it turns a motor is a resistance, which takes its share of the voltage.
+    return held._replace(low=corners(voltage_at_limit, held.low, held.peak, current))
 
 
 STARTS = ("motor", "fan", "fridge", "air conditioner")
