@@ -305,16 +305,16 @@ def _no_terminal(s: Subject, one: Equipment, pole: str) -> Unknown:
     "bank",
     "safety_standard",
     words=(*SAFETY_STANDARDS, "other"),
-    says="The first recognised safety standard for cells or batteries it is said to meet; none when none is.",
+    says="The widest recognised safety standard for cells or batteries it is said to meet; none when none is.",
+    method="the first of the list IEC 62619, IEC 62620, IEC 63056, UL, SAE that is among those told",
 )
 def safety_standard(s: Subject) -> Any:
     stated = of_unit(s, s.item, "standard")
     if not isinstance(stated, tuple):
         return stated
-    for text in stated:
-        for known in SAFETY_STANDARDS:
-            if isinstance(text, str) and known in text:
-                return known
+    for known in SAFETY_STANDARDS:  # those that most codes take come first
+        if any(isinstance(text, str) and known in text for text in stated):
+            return known
     return "other" if stated else None
 
 

@@ -4,14 +4,19 @@ from __future__ import annotations
 
 from typing import Any
 
+from checker.circuit.elements import Edge, Link
+from checker.circuit.supply import joined
 from checker.design.model import Equipment
+from checker.facts.bank import home
 from checker.facts.battery_body import LEAD, chemistry_of
 from checker.facts.catalogue import fact
-from checker.facts.place import batteries
+from checker.facts.charging import Output, outputs_to
+from checker.facts.contacts import signal_means
+from checker.facts.place import batteries, perhaps_batteries
 from checker.facts.space import apart, stands
 from checker.facts.subject import Subject
 from checker.physics.ventilation import gassing_current, hydrogen_airflow, hydrogen_close_range, hydrogen_vent_area
-from checker.quantities import Number, Unknown, add, corners, divide, least, multiply, show
+from checker.quantities import Number, Truth, Unknown, add, both, corners, divide, every, least, multiply, show, some
 
 STANDARD = "EN 50272-3 / IEC 62485-3 (traction)"
 VOLTS_PER_LEAD_CELL = 2.0
@@ -116,3 +121,58 @@ def nearest_spark(s: Subject) -> Any:
             return Unknown(f"the box of {s.id} or of {one.id} is not told")
         found = distance if found is None else least(found, distance)
     return found
+
+
+@fact(
+    "place",
+    "fan_guarded",
+    type="yes/no",
+    says="When the air of its fan fails, every charger of the lead-acid batteries in it stops.",
+    method="the fan senses its flow; each charger is named by it, is stopped or enabled by a signal of flowing air, or "
+    "charges through a relay driven by one",
+)
+def fan_guarded(s: Subject) -> Truth:
+    name = s.read(s.item, "vents.fan")
+    fan = s.facts.design.equipment.get(name) if isinstance(name, str) else None
+    if fan is None:
+        return Unknown(f"the fan of {s.id} is not told") if isinstance(name, Unknown) else False
+    sensed = s.read(fan, "flow sensed")
+    stopped = [
+        _stops_without_air(s, fan, item, output)
+        for item, _ in perhaps_batteries(s)
+        if isinstance(chemistry := chemistry_of(s, item), Unknown) or chemistry in LEAD
+        for output in outputs_to(s.facts, item)
+    ]
+    named = s.read(fan, "stops charging of")
+    told = named if isinstance(named, Unknown) else named is not None
+    return both(False if sensed is None else sensed, every(stopped) if stopped else told)
+
+
+def _stops_without_air(s: Subject, fan: Equipment, battery: Equipment, output: Output) -> Truth:
+    """Whether one output no longer charges a battery when the air of a fan fails."""
+    charger = output.source.equipment
+    named = s.read(fan, "stops charging of")
+    if isinstance(named, tuple) and charger.name in named:
+        return True
+    answers: list[Truth] = [named if isinstance(named, Unknown) else False]
+    answers.extend(
+        _means_air(s, s.read(charger, key)) for key in ("charge stop.by", "enabled by") if charger.allows(key)
+    )
+    relays = [item for item in s.facts.network.equipment.values() if item.kind == "relay"]
+    air = [item for item in relays if _means_air(s, s.read(item, "driven by")) is True]
+    answers.append(home(s.facts, battery) not in joined(s.facts.network, [output.source.live], _without(air)))
+    return some(answers)
+
+
+def _means_air(s: Subject, name: Any) -> Truth:
+    if name is None:
+        return False
+    means = name if isinstance(name, Unknown) else signal_means(s.facts, name)
+    return means if isinstance(means, Unknown) else bool(means == "air flowing")
+
+
+def _without(relays: list[Equipment]) -> Any:
+    def kept(edge: Edge) -> bool:
+        return not (isinstance(edge, Link) and any(edge.equipment is one for one in relays))
+
+    return kept

@@ -28,7 +28,7 @@ def _apart(facts: Facts, name: str) -> Groups:
     return groups
 
 
-def _joined(s: Subject) -> tuple[list[Subject], list[Subject]]:
+def joined_sides(s: Subject) -> tuple[list[Subject], list[Subject]]:
     """The batteries on either side of a switch that nothing else joins."""
     kept: dict[str, tuple[list[Subject], list[Subject]]] = s.facts.store.setdefault("batteries joined", {})
     if s.id in kept:
@@ -60,7 +60,7 @@ def joins_batteries(s: Subject) -> Truth:
     loose = loose_bank(s.facts)
     if loose is not None:
         return loose
-    one, other = _joined(s)
+    one, other = joined_sides(s)
     return bool(one) and bool(other)
 
 
@@ -72,7 +72,7 @@ def joins_batteries(s: Subject) -> Truth:
     method="nominal voltage and chemistry of each battery on either side",
 )
 def batteries_alike(s: Subject) -> Truth:
-    one, other = _joined(s)
+    one, other = joined_sides(s)
     pairs = [(a, b) for a in one for b in other]
     tell(s, f"on one side {', '.join(a.id for a in one)}; on the other {', '.join(b.id for b in other)}")
     return every([answer for a, b in pairs for answer in (_same_voltage(a, b), equal(a.chemistry, b.chemistry))])
@@ -86,7 +86,7 @@ def batteries_alike(s: Subject) -> Truth:
     method="nominal voltage of each battery on either side",
 )
 def batteries_of_one_voltage(s: Subject) -> Truth:
-    one, other = _joined(s)
+    one, other = joined_sides(s)
     return every([_same_voltage(a, b) for a in one for b in other])
 
 

@@ -122,10 +122,10 @@ def holds(s: Subject) -> tuple[Any, ...]:
 
 def batteries(s: Subject) -> list[Equipment]:
     """The batteries and banks that stand in it."""
-    return [item for item, here in _perhaps_batteries(s) if here is True]
+    return [item for item, here in perhaps_batteries(s) if here is True]
 
 
-def _perhaps_batteries(s: Subject) -> list[tuple[Equipment, Truth]]:
+def perhaps_batteries(s: Subject) -> list[tuple[Equipment, Truth]]:
     """The batteries and banks that stand in it, and those of which nobody knows where they stand."""
     found: list[tuple[Equipment, Truth]] = []
     for item in s.facts.design.equipment.values():
@@ -149,12 +149,12 @@ def _chemistry(s: Subject, wanted: tuple[str, ...] | None) -> Truth:
             return False
         return found.startswith("lithium") if wanted is None else found in wanted
 
-    return some(both(fits(item), here) for item, here in _perhaps_batteries(s))
+    return some(both(fits(item), here) for item, here in perhaps_batteries(s))
 
 
 @fact("place", "holds_battery", type="yes/no", says="A battery stands in it.")
 def holds_battery(s: Subject) -> Truth:
-    return some(here for _, here in _perhaps_batteries(s))
+    return some(here for _, here in perhaps_batteries(s))
 
 
 @fact("place", "holds_lithium", type="yes/no", says="A lithium battery stands in it.")
@@ -290,16 +290,3 @@ def heat_of_unplaced(s: Subject) -> Number:
         return Range(0.0, float("inf"))
     top = most.high if isinstance(most, Range) else most
     return Range(0.0, top) if isinstance(top, float) and top > 0.0 else 0.0
-
-
-@fact("place", "fan_guarded", type="yes/no", says="When the air of its fan fails, charging stops.",
-      method="the fan senses its flow and stops a charger")  # fmt: skip
-def fan_guarded(s: Subject) -> Truth:
-    name = s.read(s.item, "vents.fan")
-    item = s.facts.design.equipment.get(name) if isinstance(name, str) else None
-    if item is None:
-        return Unknown(f"the fan of {s.id} is not told") if isinstance(name, Unknown) else False
-    sensed = s.read(item, "flow sensed")
-    stops = s.read(item, "stops charging of")
-    told = stops if isinstance(stops, Unknown) else stops is not None
-    return both(False if sensed is None else sensed, told)

@@ -19,6 +19,7 @@ from checker.quantities import (
     Range,
     Truth,
     Unknown,
+    equal,
     every,
     greater_equal,
     some,
@@ -69,10 +70,19 @@ def _without(item: Equipment) -> Callable[[Edge], bool]:
     return lambda edge: not (isinstance(edge, Link) and edge.equipment is item)
 
 
+def rests_open(s: Subject, relay: Equipment) -> Truth:
+    """Whether the contact of a relay is open without drive; where the file says nothing, as most relays are."""
+    form = s.read(relay, "form") if relay.allows("form") and relay.has("form") else "make"
+    rest = s.read(relay, "rest") if relay.has("rest") else "open"
+    lost = s.read(relay, "on loss") if relay.has("on loss") else "opens"
+    return every((equal(form, "make"), equal(rest, "open"), equal(lost, "opens")))
+
+
 def _enabling(s: Subject) -> list[Any]:
     """Names of the signals that let it draw: its own, and those that drive relays in its supply."""
     found = [s.read(s.item, "enabled by")]
-    found.extend(s.read(relay, "driven by") for relay in _relays_between(s) if relay.kind == "relay")
+    opening = [relay for relay in _relays_between(s) if relay.kind == "relay" and rests_open(s, relay) is not False]
+    found.extend(s.read(relay, "driven by") for relay in opening)
     told = [name for name in found if isinstance(name, str)]
     return told or found
 

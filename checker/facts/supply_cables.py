@@ -12,7 +12,7 @@ from checker.facts.catalogue import fact
 from checker.facts.converter import INVERTERS
 from checker.facts.starter import drawn_from
 from checker.facts.subject import Subject
-from checker.quantities import Number, Truth, Unknown, greatest, least, some
+from checker.quantities import Number, Truth, Unknown, greatest, some
 
 ROAD_EFFORT = ("steering", "service brake", "breakaway")
 
@@ -73,18 +73,6 @@ def drawn_current(s: Subject) -> Any:
     for side, _ in drawn_from(s):
         found.append(converter_input(s, s.item, f"{s.id}:{side}+", s.read(s.item, f"sides.{side}.nominal")))
     return greatest(found) if found else None
-
-
-@fact(
-    "converter",
-    "permitted_current",
-    unit="A",
-    says="Current that the maker of the vehicle permits to be taken at the starting battery.",
-    method="the least of what its starting batteries allow",
-)
-def permitted_current(s: Subject) -> Any:
-    found = [s.read(battery, "allows") for _, battery in drawn_from(s)]
-    return least(found) if found else None
 
 
 @fact(

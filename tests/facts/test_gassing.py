@@ -53,6 +53,34 @@ def test_a_fan_that_nobody_watches_does_not_stop_the_charger() -> None:
     assert ask("place", "bay", "fan_guarded", ("equipment.blower", deaf), told) is False
 
 
+ONE = "{kind: charger, dc: {nominal: 12 V, current: 10 A}, charge stop: {by: none}, enabled by: none, place: cabin}"
+WIRED = "{from: %s.dc, to: plus, run: [1 m via cabin], cable: pair-4, duty: charge}"
+FAN = "{kind: fan, power: 5 W, voltage: 10..15 V, place: bay, flow sensed: true, stops charging of: %s}"
+
+
+def guarded(stops: str, *more: tuple[str, str]) -> object:
+    two = [("equipment.one", ONE), ("circuits.one", WIRED % "one"), ("equipment.two", ONE)]
+    two += [("circuits.two", WIRED % "two")]
+    lead = ("equipment.house.chemistry", "gel lead acid")
+    return ask("place", "bay", "fan_guarded", lead, *two, ("equipment.blower", FAN % stops),
+               ("places.bay.vents.fan", "blower"), *more)  # fmt: skip
+
+
+def test_every_charger_of_the_battery_has_to_stop_not_only_one() -> None:
+    assert guarded("[one, two]") is True
+    assert guarded("one") is False
+
+
+def test_a_charger_that_a_signal_of_flowing_air_stops_or_enables_needs_no_other_word() -> None:
+    air = ("equipment.air", "{kind: signal, means: air flowing, fails: released}")
+    for key in ("equipment.two.charge stop.by", "equipment.two.enabled by"):
+        assert guarded("one", air, (key, "air")) is True
+
+
+def test_a_charger_of_which_the_file_does_not_say_what_stops_it_leaves_a_question() -> None:
+    assert isinstance(guarded("one", ("equipment.two.charge stop.by", "unknown")), Unknown)
+
+
 def test_what_is_no_lead_acid_battery_has_no_range_in_which_nothing_may_spark() -> None:
     assert ask("equipment", "FL", "close_range") is None
     assert ask("equipment", "house", "close_range") is None

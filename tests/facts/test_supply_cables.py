@@ -24,9 +24,8 @@ def test_an_inverter_draws_most_at_its_lowest_voltage() -> None:
 def test_what_is_taken_at_the_starting_battery_stands_against_what_is_permitted() -> None:
     # 20 A x 56 V / 0.94 at 12 V, below the 150 A of that side.
     assert ask("converter", "converter", "drawn_current") == pytest.approx(20 * 56 / 0.94 / 12)
-    assert ask("converter", "converter", "permitted_current", {"equipment.start-battery.allows": "80 A"}) == 80.0
-    assert isinstance(ask("converter", "converter", "permitted_current"), Unknown)
-    assert ask("converter", "alarm-supply", "permitted_current") is None
+    assert ask("bank", "start-battery", "permitted_draw", {"equipment.start-battery.allows": "80 A"}) == 80.0
+    assert isinstance(ask("bank", "start-battery", "permitted_draw"), Unknown)
 
 
 def test_only_steering_and_brakes_are_efforts_of_the_road() -> None:

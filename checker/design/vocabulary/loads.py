@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from checker.design.vocabulary.common import COMMON, ENABLE, PLAIN, PLUG_SHAPE, REVERSE, START, SYSTEM, VOLTAGE_WINDOW
 from checker.design.vocabulary.key import Key, Kind, Port
-from checker.design.vocabulary.make import count, named, quantity, rated, ratio, word, words, yes
+from checker.design.vocabulary.make import count, names, quantity, rated, ratio, word, words, yes
 from checker.design.vocabulary.words import CLASSES, EITHER_POLES, LEAKAGE
 
 TWO_OR_THREE = (Port("", EITHER_POLES),)
@@ -113,7 +113,7 @@ FAN = Kind(
         *MOTOR_KEYS,
         quantity("flow", "m3/h", "Air it moves."),
         yes("flow sensed", "The flow is sensed, not only the fan switched."),
-        named("stops charging of", "equipment", "The charger that stops when the flow fails."),
+        names("stops charging of", "equipment", "The chargers that stop when the flow fails."),
     ),
     ports=TWO_OR_THREE,
     sections=PLAIN,
