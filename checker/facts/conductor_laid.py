@@ -31,6 +31,11 @@ def sheathed(s: Subject) -> Truth:
     return Unknown(f"the sheath of {cable.name} is not told")
 
 
+@fact("conductor", "out_of_sheath", unit="m", says="Greatest length of a core outside the sheath of its cable.")
+def out_of_sheath(s: Subject) -> Any:
+    return s.read(s.item.circuit, "out of sheath")
+
+
 @fact("conductor", "covered", type="yes/no", says="Conduit, tube, duct or sleeve covers it.")
 def covered(s: Subject) -> Truth:
     found = s.covering

@@ -61,6 +61,15 @@ def case_bond_area(s: Subject) -> Any:
     return value
 
 
+@fact("converter", "case_insulated", type="yes/no", says="Insulation, not an earth, keeps its case from shock.",
+      method="as told of a charger; the metal case of others is not")  # fmt: skip
+def case_insulated(s: Subject) -> Any:
+    if not s.item.allows("case"):
+        return False
+    case = s.read(s.item, "case")
+    return case if isinstance(case, Unknown) else case == "insulated"
+
+
 @fact(
     "converter",
     "standards",

@@ -6,8 +6,8 @@ from typing import Any
 
 from checker.circuit.elements import CHASSIS, LIVE, Wire
 from checker.circuit.groups import Groups
-from checker.circuit.supply import joined
-from checker.facts.bank import home, loose_bank
+from checker.circuit.supply import is_live, joined
+from checker.facts.bank import home, loose_bank, some_gap
 from checker.facts.catalogue import fact
 from checker.facts.mains import tell
 from checker.facts.subject import Facts, Subject
@@ -112,6 +112,38 @@ def _negative(s: Subject) -> str | None:
         return None
     name, _, terminal = (bond.end if bond.start == CHASSIS else bond.start).partition(":")
     return name if terminal.endswith("-") else None
+
+
+@fact(
+    "bank",
+    "chassis_bonds",
+    unit="count",
+    says="Conductors that join its negative to the chassis.",
+    method="graph: bonding conductors to the chassis met from its negative along returns, bars and links, the chassis "
+    "itself and converters left out",
+)
+def chassis_bonds(s: Subject) -> Any:
+    loose = loose_bank(s.facts)
+    if loose is not None:
+        return loose
+    start = home(s.facts, s.item).removesuffix("+") + "-"
+    seen, todo, bonds = {start}, [start], set()
+    while todo:
+        for edge, far in s.facts.network.near.get(todo.pop(), ()):
+            if is_live(edge):
+                continue
+            if far == CHASSIS:
+                if isinstance(edge, Wire) and edge.conductor.role == "bonding":
+                    bonds.add(edge.conductor.id)
+            elif far not in seen:
+                seen.add(far)
+                todo.append(far)
+    unseen = any(circuit.returns.how == "unknown" for circuit in s.facts.network.circuits)
+    if not unseen and not some_gap(s.facts):
+        return float(len(bonds))
+    if len(bonds) < 2:
+        return Unknown("part of some run, or how some circuit returns, was not seen and may hide a bond")
+    return Range(float(len(bonds)), float("inf"))
 
 
 @fact(

@@ -408,6 +408,18 @@ def battery_reserved(s: Subject) -> bool:
     return any(equal(s.read(item, "fitted"), "later") is True for item in batteries)
 
 
+@fact("design", "reserved_place_labelled", type="yes/no", says="A label at each place kept for a battery says so.",
+      method="`battery space reserved` among the labels of each battery that is fitted later")  # fmt: skip
+def reserved_place_labelled(s: Subject) -> Truth:
+    batteries = (item for item in s.facts.whole.equipment.values() if item.kind in ("battery", "bank"))
+    later = [item for item in batteries if equal(s.read(item, "fitted"), "later") is True]
+    return every(_says_reserved(s.read(item, "labels")) for item in later)
+
+
+def _says_reserved(labels: Any) -> Truth:
+    return labels if isinstance(labels, Unknown) else labels is not None and "battery space reserved" in labels
+
+
 def _unlisted(s: Subject) -> Unknown | None:
     """Banks of which nobody knows where their batteries are joined: their terminals cannot be listed."""
     names = [bank.id for bank in s.facts.subjects("bank") if _joint_unknown(bank.item)]

@@ -63,3 +63,21 @@ def test_a_return_that_is_not_told_may_come_back_by_the_chassis() -> None:
     told = ask("circuit", "neg-12", "chassis_return_current")
     assert isinstance(found, Range) and isinstance(told, Range)
     assert found.low == 0.0 and found.high == pytest.approx(told.high)
+
+
+SECOND = {
+    "circuits.neg-inverter": "{from: inverter.dc-, to: chassis, run: [0.5 m via locker], cable: red-35, duty: bonding}"
+}
+
+
+def test_bonds_of_a_negative_are_counted_along_its_returns() -> None:
+    assert ask("bank", "bank", "chassis_bonds") == 1
+    assert ask("bank", "bank", "chassis_bonds", SECOND) == 2
+    assert ask("bank", "bank", "chassis_bonds", {"circuits.neg-48": "(remove)"}) == 0
+
+
+def test_a_return_that_was_not_seen_may_hide_a_bond_and_takes_none_away() -> None:
+    unseen = {"circuits.high.return": "unknown"}
+    assert isinstance(ask("bank", "bank", "chassis_bonds", unseen), Unknown)
+    found = ask("bank", "bank", "chassis_bonds", {**SECOND, **unseen})
+    assert isinstance(found, Range) and found.low == 2

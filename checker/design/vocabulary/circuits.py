@@ -23,6 +23,7 @@ SHARED = (
     yes("upright", "It runs upright all along. Left out: false.", default="false"),
     quantity("apart", "m", "Least distance to cables of the other voltage band, mains or extra-low."),
     quantity("marked every", "m", "Interval at which it is marked along its length."),
+    quantity("out of sheath", "m", "Greatest length of a core outside the sheath of its cable."),
 )
 
 CIRCUIT = Kind(
