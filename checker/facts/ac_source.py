@@ -108,7 +108,8 @@ def most_links(s: Subject) -> Any:
     return _count(s, greatest)
 
 
-def _settled(s: Subject, asks: Any, reason: str) -> Any:
+def settled(s: Subject, asks: Any, reason: str) -> Any:
+    """Whether something comes about in some supply state; `asks` is put to each."""
     read_switching(s)
     if not states_of(s.facts).complete:
         return TOO_MANY
@@ -125,20 +126,21 @@ def _settled(s: Subject, asks: Any, reason: str) -> Any:
     method=METHOD,
 )
 def is_joined_with_another(s: Subject) -> Any:
-    partners = _partners(s, s.item)
+    partners = partners_of(s, s.item)
 
     def joined(state: State) -> Truth:
         if s.item not in state.feeding:
             return False
         sure, may = joined_with(state, s.item, LIVE)
-        if any(other.name not in partners and s.item.name not in _partners(s, other) for other in sure):
+        if any(other.name not in partners and s.item.name not in partners_of(s, other) for other in sure):
             return True
         return None if any(other.name not in partners for other in may) else False
 
-    return _settled(s, joined, "whether another source is joined to it is not known")
+    return settled(s, joined, "whether another source is joined to it is not known")
 
 
-def _partners(s: Subject, feed: Feed) -> tuple[str, ...]:
+def partners_of(s: Subject, feed: Feed) -> tuple[str, ...]:
+    """Names of the sources that a source is made to run beside."""
     if not feed.equipment.allows("synchronises with"):
         return ()
     names = feed.equipment.value("synchronises with")
@@ -159,7 +161,7 @@ def shares_neutral(s: Subject) -> Any:
         sure, may = joined_with(state, s.item, RETURN)
         return True if sure else None if may else False
 
-    return _settled(s, shared, "whether its neutral is joined to another is not known")
+    return settled(s, shared, "whether its neutral is joined to another is not known")
 
 
 @fact(
@@ -184,7 +186,7 @@ def reaches_inlet_pins(s: Subject) -> Any:
             found = None if one is None else found
         return found
 
-    return _settled(s, reached, "whether it can feed back to the inlet is not known")
+    return settled(s, reached, "whether it can feed back to the inlet is not known")
 
 
 @fact(
@@ -216,7 +218,7 @@ def reaches_pins_by_one_weld(s: Subject) -> Any:
                 found = None if one is not False else found
         return found
 
-    return _settled(s, reached, "whether a source aboard stays away from the inlet is not known")
+    return settled(s, reached, "whether a source aboard stays away from the inlet is not known")
 
 
 def _held_open(relay: Equipment, closed: set[str]) -> Truth:
@@ -258,7 +260,7 @@ def feeds_own_charger(s: Subject) -> Any:
             found = None if feed in sure or feed in may else found
         return found
 
-    return _settled(s, loop, "whether the charger drops off while the inverter feeds is not known")
+    return settled(s, loop, "whether the charger drops off while the inverter feeds is not known")
 
 
 def _held_off(s: Subject, charger: Any) -> Truth:

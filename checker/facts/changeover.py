@@ -107,16 +107,20 @@ def is_between_sources(s: Subject) -> Any:
 )
 @where_it_stands
 def source_current(s: Subject) -> Any:
+    most: Number = 0.0
+    for item in sources_behind(s):
+        current = current_of(s, item)
+        if isinstance(current, Unknown):
+            return current
+        most = greatest(most, current)
+    return most
+
+
+def sources_behind(s: Subject) -> list[Any]:
+    """The equipment of the sources that may stand behind its throws."""
     _, may = _reached(s)
     names = {name for reached in may.values() for name in reached}
-    most: Number = 0.0
-    for feed in states_of(s.facts).mains.feeds:
-        if feed.name in names:
-            current = current_of(s, feed.equipment)
-            if isinstance(current, Unknown):
-                return current
-            most = greatest(most, current)
-    return most
+    return [feed.equipment for feed in states_of(s.facts).mains.feeds if feed.name in names]
 
 
 def current_of(s: Subject, item: Any) -> Any:

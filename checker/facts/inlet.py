@@ -18,6 +18,7 @@ from checker.quantities import (
     Unknown,
     both,
     either,
+    equal,
     every,
     greater_equal,
     greatest,
@@ -73,6 +74,16 @@ def projects(s: Subject) -> Any:
 @fact("inlet", "access", words=ACCESS, says="How a hand gets to it.")
 def access(s: Subject) -> Any:
     return s.read(s.item, "access")
+
+
+@fact("inlet", "housing", words=("insulating", "metal"), says="What its housing is made of.")
+def housing(s: Subject) -> Any:
+    return s.read(s.item, "housing")
+
+
+@fact("inlet", "of_unit", type="yes/no", says="The vehicle is a transportable unit.", method="kind of the vehicle")
+def of_unit(s: Subject) -> Any:
+    return equal(s.read(s.facts.design.vehicle, "kind"), "unit")
 
 
 @fact("inlet", "lid", words=("self closing", "by hand"), says="Its lid; none when there is not.")

@@ -33,6 +33,8 @@ ASKED = (
     ("roof_entries", "roof entries", "Cables enter the roof through sealed glands with a drip loop and no sharp edge."),
     ("device_access", "device access", "Every protective device is within reach and its rating readable."),
     ("driving_aids", "driving aids", "Nothing that protects the driver is disturbed while everything added runs."),
+    ("vibration", "vibration",
+     "Connections lock against vibration, boxes are fixed, and no heavy part hangs on its wires."),
     ("operation", "operation", "Every circuit was switched on and off, and does what it is for."),
 )  # fmt: skip
 """Fact, word under `papers.inspected`, what is looked for."""

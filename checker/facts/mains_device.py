@@ -184,3 +184,10 @@ def trip_time_shown(s: Subject) -> Any:
         missing = Unknown(f"no trip test of {s.item.name} is written down")
         return s.use(f"readings: rcd trip at {s.item.name}", Given(missing, s.where, MISSING), "ms")
     return value
+
+
+@fact("design", "residual_devices", of="device", type="list", says="Residual-current devices that guard mains loads.",
+      method="device.protects_mains_loads")  # fmt: skip
+def residual_devices(s: Subject) -> tuple[Any, ...]:
+    found = (one for one in s.facts.subjects("device") if one.item.kind in ("rcd", "rcbo"))
+    return tuple(one for one in found if one.protects_mains_loads != 0.0)

@@ -108,7 +108,10 @@ def _changes(node: ast.AST, limits: Any) -> Iterator[tuple[str, Change]]:
         yield from _numbers(node)
     elif isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name) and node.value.id == "limits":
         spec = limits.get(node.attr)
-        if spec is not None and spec.type == "number":
+        if spec is not None and spec.unit == "count":
+            for step in (-1, 1):
+                yield f"limits.{node.attr} plus {step}", _moved(step)
+        elif spec is not None and spec.type == "number":
             for factor in FACTORS:
                 yield f"limits.{node.attr} times {factor}", _scaled(factor)
 
@@ -134,6 +137,10 @@ def _clause(at: int) -> Change:
 
 def _scaled(factor: float) -> Change:
     return lambda target: ast.BinOp(target, ast.Mult(), ast.Constant(factor))
+
+
+def _moved(step: int) -> Change:
+    return lambda target: ast.BinOp(target, ast.Add(), ast.Constant(step))
 
 
 def _numbers(node: ast.Constant) -> Iterator[tuple[str, Change]]:

@@ -82,6 +82,7 @@ REVERSE = (
 # Low for a converter of any make: what is lost becomes heat and extra input current. Common practice, no source.
 EFFICIENCY = ratio("efficiency", "Output over input at rated power. Left out: 0.85.", default="0.85")
 IDLE = quantity("idle", "W", "What it draws while it waits.")
+PARTS_ON_LOSS = yes("parts on loss", "It parts by itself when a source it runs in parallel with is lost.")
 START = (
     quantity("start.current", "A", "Greatest current at the start."),
     quantity("start.time", "s", "How long the start lasts."),

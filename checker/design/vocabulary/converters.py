@@ -9,6 +9,7 @@ from checker.design.vocabulary.common import (
     EFFICIENCY,
     ENABLE,
     IDLE,
+    PARTS_ON_LOSS,
     PLAIN,
     REVERSE,
     SETTINGS,
@@ -125,6 +126,7 @@ INVERTER_KEYS = (
     OFF_BY,
     word("leakage waveform", LEAKAGE, "Shape of the residual current of a fault in it."),
     names("synchronises with", "equipment", "Sources it may run in parallel with, by design."),
+    PARTS_ON_LOSS,
     *REVERSE,
     *SETTINGS,
 )

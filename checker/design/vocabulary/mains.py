@@ -17,6 +17,7 @@ SHORE_INLET = Kind(
         PLUG_SHAPE,
         count("poles", "Live poles, the earth not counted."),
         word("faces", SIDES, "Where it faces."),
+        word("housing", ("insulating", "metal"), "What its housing is made of."),
         Key("degree.open", "degree", "Degree of protection with nothing plugged in."),
         Key("degree.mated", "degree", "Degree of protection with the lead in."),
         word("lid", ("self closing", "by hand"), "Its lid; `none` when there is not."),

@@ -65,6 +65,7 @@ PLACE = Kind(
         count("cylinders", "A gas locker: cylinders it holds."),
         names("serves", "equipment", "A gas locker: gear that belongs to the gas."),
         Key("tray", "box", "A wet room: the shower tray."),
+        Key("wall", "points", "Points along its wall, for the distances of outlets."),
         word("fuel", ("diesel", "petrol", "gas"), "A fuel place: what it holds."),
         text("doubt", "A doubt of the writer, shown with every finding on it."),
     ),

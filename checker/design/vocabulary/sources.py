@@ -6,6 +6,7 @@ from checker.design.vocabulary.common import (
     COMMON,
     ENABLE,
     LIVE_PAIR,
+    PARTS_ON_LOSS,
     PLAIN,
     REVERSE,
 )
@@ -183,6 +184,7 @@ GENERATOR = Kind(
         yes("frame bond", "Its frame is bonded to the vehicle."),
         word("fuel", ("petrol", "diesel", "gas"), "Fuel."),
         names("synchronises with", "equipment", "Sources it may run in parallel with, by design."),
+        PARTS_ON_LOSS,
         *ENABLE,
     ),
     ports=(Port("", AC_POLES),),

@@ -51,6 +51,12 @@ VEHICLE = Kind(
         quantity("supply.loop impedance", "Ω", "Impedance of the earth-fault loop at the site outlet."),
         quantity("site rcd.trips at", "A", "Residual-current device at the site outlet."),
         word("site rcd.type", RESIDUAL_TYPES, "Its type."),
+        quantity("site pillar.height", "m", "A pillar that belongs to the design: height of its underside."),
+        count("site pillar.outlets", "Outlets in it."),
+        quantity("site pillar.distance", "m", "Greatest distance from it to the pitches it serves."),
+        Key("site pillar.degree", "degree", "Degree of protection of its outlets."),
+        quantity("site pillar.rating", "A", "Rated current of each outlet."),
+        yes("site pillar.own devices", "Each outlet has an overcurrent and a residual-current device of its own."),
         # Vehicles with the positive on the chassis have not been built for decades.
         yes("chassis.negative", "The negative is on the chassis. Left out: true.", default="true"),
         quantity("chassis.resistance", "mΩ", "Resistance of the chassis between its connection points."),
