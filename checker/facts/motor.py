@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import Any
 
 from checker.design.model import Equipment
+from checker.facts.bank import loose_bank
 from checker.facts.bank_limits import inverter_current
 from checker.facts.catalogue import fact
 from checker.facts.clearing import SOURCE, as_number, over, slowest
@@ -171,8 +172,10 @@ def greatest_start(s: Subject) -> Any:
     method="graph",
 )
 @where_it_stands
-def has_starts(s: Subject) -> bool:
-    return bool(starts(s))
+def has_starts(s: Subject) -> Truth:
+    found = bool(starts(s))
+    loose = None if found else loose_bank(s.facts)
+    return found if loose is None else loose
 
 
 @fact(
@@ -185,7 +188,8 @@ def has_starts(s: Subject) -> bool:
 )
 @where_it_stands
 def holds_starts(s: Subject) -> Truth:
-    answers: list[Truth] = []
+    loose = loose_bank(s.facts)
+    answers: list[Truth] = [] if loose is None else [loose]
     for one in starts(s):
         at_least = _surely_held(s, one)
         answers.append(True if at_least else less_equal(one.time, one.holds))

@@ -70,3 +70,19 @@ def test_the_start_of_a_motor_that_is_not_told_is_not_taken_for_none() -> None:
     device = of(Facts(design("\n".join([battery("bank"), BLADE, silent]), FEED)), "device", "F1")
     assert device.has_starts is True
     assert isinstance(device.holds_starts, Unknown)
+
+
+@pytest.mark.parametrize(("joined", "known"), [("bar", True), ("unknown", False)])
+def test_what_starts_behind_a_bank_is_unknown_while_its_joint_is(joined: str, known: bool) -> None:
+    # A bank whose units meet nobody knows where may stand behind any device.
+    module = "{chemistry: AGM lead acid, nominal: 12 V, capacity: 50 Ah, internal resistance: 9 mΩ}"
+    bank = f"  bank: {{kind: bank, units: 2, of: module, arrangement: 1s2p, joined by: {joined}}}"
+    bar = "  bar: {kind: bar, poles: [+, -], rating: 200 A}"
+    feed = FEED.replace("from: bank", "from: bar")
+    parts = f"parts: {{module: {{kind: battery, {module[1:]}}}"
+    found = Facts(
+        design("\n".join([bank, bar, BLADE, MOTOR.replace("STALL", "40 A").replace("START", "1 s")]), feed, parts)
+    )
+    device = of(found, "device", "F1")
+    assert (device.has_starts is True) is known
+    assert isinstance(device.has_starts, Unknown) is not known
