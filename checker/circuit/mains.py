@@ -82,10 +82,10 @@ class Mains:
         self.residual: list[Link] = []
         self._conductors()
         self._unknown_returns()
+        self._unknown_earths()
         self._links(self.by_hand)
         self._boards()
         self._transformers()
-        self._unknown_earths()
         self.feeds = tuple(_feeds(network, self.nodes))
 
     def _conductors(self) -> None:
@@ -182,6 +182,7 @@ class Mains:
             if self.network.systems[circuit.name] == "ac" and circuit.earth.how == "unknown":
                 ends = [port_nodes(self.network.equipment, port, "ac") for port in (circuit.start, *circuit.ends)]
                 nodes = [one[EARTH] for one in ends if EARTH in one]
+                self.nodes.update(nodes)  # so that what joins them inside equipment counts too
                 for near, far in pairwise(nodes):
                     self.earths_perhaps.join(near, far)
 

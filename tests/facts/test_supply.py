@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
-from checker.facts.subject import trace
+import pytest
+
+from checker.facts.subject import Facts, trace
 from checker.quantities import Unknown
+from checker.reading import read_text
+from tests.circuit.designs import HEAD
 from tests.facts.mains_subjects import COACH, VAN, ids, subject
 
 
@@ -53,3 +57,24 @@ def test_a_charger_needs_an_earth_when_its_case_is_earthed() -> None:
 def test_a_source_that_perhaps_reaches_it_gives_an_uncertain_supply() -> None:
     found = subject(COACH, "supply", "heater on inlet", {"equipment.K2.operated": "unknown"})
     assert isinstance(found.is_certain, Unknown)
+
+
+@pytest.mark.parametrize(("cores", "known"), [("3", True), ("unknown", False)])
+def test_earths_that_meet_inside_an_inverter_alone_stay_open_behind_cables_of_untold_cores(
+    cores: str, known: bool
+) -> None:
+    equipment = """
+  inlet: {kind: shore inlet, rating: 16 A, place: cabin}
+  inverter: {kind: inverter-charger, power: 2 kVA, dc: {nominal: 12 V, voltage: 10..15 V}, place: cabin,
+             transfer: {when: shore present, poles: 2}, bond: {when: inverting}}
+  socket: {kind: outlet, voltage: 230 V AC, rating: 10 A, earth contact: true, place: cabin}"""
+    circuits = """
+  shore-in: {from: inlet, to: inverter.ac-in, run: [1 m via cabin], cable: lead}
+  inverter-out: {from: inverter.ac-out, to: socket, run: [1 m via cabin], cable: lead}"""
+    text = HEAD.replace("cables: {", f"cables: {{lead: {{size: 2.5 mm2, cores: {cores}}}, ")
+    found = Facts(read_text(f"{text}\nequipment:{equipment}\ncircuits:{circuits}\n")).subject(
+        "supply", "socket on inlet"
+    )
+    assert found is not None
+    assert (found.earth_is_continuous is True) is known
+    assert isinstance(found.earth_is_continuous, Unknown) is not known
