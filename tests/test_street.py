@@ -57,6 +57,7 @@ def test_an_empty_street_breaks_no_contract(empty_street: Path) -> None:
         ("rulebook", "import checker.design"),
         ("review", "import checker.reports"),
         ("facts", "import numpy"),
+        ("circuit", "def late():\n    import scipy"),
     ],
 )
 def test_an_import_against_the_street_is_reported(empty_street: Path, room: str, line: str) -> None:

@@ -1,8 +1,8 @@
 """Newton's method on the node voltages of a direct-current network.
 
-Every current is known as a function of voltages, with its slope. The slopes form a symmetric sparse matrix, except
-where the output voltage of a converter acts on its input current: those few terms are brought in by the formula of
-Sherman, Morrison and Woodbury. Steps are damped, and the number of steps is bounded.
+Every current is known as a function of voltages, with its slope. The slopes form a sparse matrix, symmetric but for
+the few terms by which the output voltage of a converter acts on its input current. Steps are damped, and the number of
+steps is bounded.
 """
 
 from __future__ import annotations
@@ -12,8 +12,7 @@ from math import inf, sqrt
 
 from checker.circuit.dc_elements import Branch, Converter, Element, Emf, Inductor, TwoPole
 from checker.circuit.dc_nodes import Nodes
-from checker.circuit.sparse_large import large_factory
-from checker.circuit.sparse_ldl import Factor, Pattern
+from checker.circuit.sparse_ldl import Pattern
 
 MOST_STEPS = 60
 ROUNDING = 1e-15
@@ -21,14 +20,14 @@ FIRM = 1.0  # S
 FAR = 1e3
 FARTHEST = 0.1  # of the largest voltage: how far one step may move a node
 Pin = tuple[int, float]  # index of the unknown (-1: a reference), offset in volts
-Rank1 = tuple[tuple[int, int], tuple[int, int], float]
+Matrix = tuple[list[float], list[float] | None]  # diagonal and below; above, None: symmetric
 
 
 class Equations:
     """The equations of one network: as many unknowns as there are groups of nodes without a reference."""
 
     __slots__ = (
-        "_base", "_factory", "_links", "_poles", "_slot_pairs", "_transfers", "pattern", "pin", "size", "volts_scale",
+        "_base", "_links", "_poles", "_slot_pairs", "_transfers", "pattern", "pin", "size", "volts_scale",
     )  # fmt: skip
 
     def __init__(self, elements: Sequence[Element], nodes: Nodes, references: Mapping[str, float]) -> None:
@@ -48,12 +47,12 @@ class Equations:
         for element in elements:
             self._take(element)
         ends = [link[:2] for link in self._links] + [pole[1:3] for pole in self._poles]
-        ends += [side[:2] for transfer in self._transfers for side in transfer[1:]]
+        for _, into, out in self._transfers:
+            ends += [into[:2], out[:2], *((i, j) for i in into[:2] for j in out[:2])]
         self.pattern = Pattern(self.size, [(i, j) for i, j in ends if i >= 0 and j >= 0])
         self._base = [0.0] * self.pattern.slots
         for i, j, _, siemens in self._links:
             self._stamp(self._base, i, j, siemens)
-        self._factory = large_factory(self.pattern)
         self.volts_scale = max([1.0, *(abs(volts) for _, volts in self.pin.values()), *map(_told_volts, elements)])
 
     def _take(self, element: Element) -> None:
@@ -96,10 +95,18 @@ class Equations:
                 total[j] -= amps
                 size[j] += doubt
 
-        for i, j, offset, siemens in self._links:
+        for i, j, offset, siemens in self._links:  # most of a network: written out, since it is asked at every step
             high, low = (x[i] if i >= 0 else 0.0), (x[j] if j >= 0 else 0.0)
-            if i != j:
-                leave(i, j, (high - low + offset) * siemens, (abs(high) + abs(low) + abs(offset)) * siemens)
+            if i == j:
+                continue
+            amps = (high - low + offset) * siemens
+            doubt = (abs(high) + abs(low) + abs(offset)) * siemens
+            if i >= 0:
+                total[i] += amps
+                size[i] += doubt
+            if j >= 0:
+                total[j] -= amps
+                size[j] += doubt
         for element, i, j, offset in self._poles:
             volts = (x[i] if i >= 0 else 0.0) - (x[j] if j >= 0 else 0.0) + offset
             amps, slope = element.flow(volts, share)
@@ -110,17 +117,15 @@ class Equations:
             leave(into[0], into[1], found.amps_in, abs(found.amps_in) + slope * self.volts_scale)
             slope = abs(found.out_by_out) + abs(found.out_by_in)
             leave(out[0], out[1], -found.amps_out, abs(found.amps_out) + slope * self.volts_scale)
-        return total, [ROUNDING * one * 8.0 + 1e-11 for one in size]
+        return total, [ROUNDING * one * 8.0 + 1e-10 for one in size]
 
-    def slopes(
-        self, x: list[float], share: float, extra: float = 0.0, least: float = -inf
-    ) -> tuple[list[float], list[Rank1]]:
-        """Values of the symmetric part, and the terms that are not symmetric.
+    def slopes(self, x: list[float], share: float, extra: float = 0.0, least: float = -inf) -> Matrix:
+        """Values of the matrix: its diagonal with what lies below, and what lies above where that differs.
 
         `extra` (S) is added to the diagonal; no slope of an element counts as less than `least` (S).
         """
         values = list(self._base)
-        rest: list[Rank1] = []
+        couplings: list[tuple[tuple[int, int], tuple[int, int], float]] = []
         for element, i, j, offset in self._poles:
             volts = (x[i] if i >= 0 else 0.0) - (x[j] if j >= 0 else 0.0) + offset
             self._stamp(values, i, j, max(element.flow(volts, share)[1], least))
@@ -129,44 +134,44 @@ class Equations:
             self._stamp(values, into[0], into[1], max(found.in_by_in, least))
             self._stamp(values, out[0], out[1], max(-found.out_by_out, least))
             if found.in_by_out:
-                rest.append((into[:2], out[:2], found.in_by_out))
+                couplings.append((into[:2], out[:2], found.in_by_out))
             if found.out_by_in:
-                rest.append((out[:2], into[:2], -found.out_by_in))
+                couplings.append((out[:2], into[:2], -found.out_by_in))
         if extra:
             for i in range(self.size):
                 values[i] += extra
-        return values, rest
+        above = list(values) if couplings else None
+        for rows, columns, slope in couplings:
+            self._couple(values, above or values, rows, columns, slope)
+        return values, above
 
-    def step(self, x: list[float], share: float, wrong: list[float], extra: float = 0.0) -> list[float] | None:
+    def _couple(
+        self, values: list[float], above: list[float], rows: tuple[int, int], columns: tuple[int, int], slope: float
+    ) -> None:
+        """Let the voltage between two unknowns act on the current between two others."""
+        for row, by_row in zip(rows, (slope, -slope), strict=True):
+            for column, by in zip(columns, (by_row, -by_row), strict=True):
+                if row >= 0 and column >= 0:
+                    side = above if row != column and self.pattern.first(row, column) else values
+                    side[self.pattern.slot(row, column)] += by
+
+    def step(self, x: list[float], share: float, wrong: list[float], extra: float = 0.0) -> list[float]:
         """The step (V) that would bring the residual `wrong` to nothing were the slopes constant.
 
         Where the slopes would lead away from it (loads of constant power weigh heavier than all that holds the
         voltage), such loads count as constant currents, held by `FIRM` at each node.
         """
-        values, rest = self.slopes(x, share, extra)
-        factor: Factor | None = None
-        if self._factory is not None:
-            factor = self._factory.factor(values)
         right = [-one for one in wrong]
-        if factor is None:
-            factor = plain = self.pattern.factor(values)
-            found = plain.solve(right)
-            # A pivot that vanished belongs to a node that nothing holds; that does no harm while nothing pulls at it.
-            if plain.negative or (plain.weak and max(map(abs, found)) > FAR * self.volts_scale):
-                values, rest = self.slopes(x, share, extra + FIRM, 0.0)
-                factor = self.pattern.factor(values)
-                found = factor.solve(right)
-        else:
-            found = factor.solve(right)
-        return _with_rest(factor, found, rest, self.size)[0] if rest else found
+        factor = self.pattern.factor(*self.slopes(x, share, extra))
+        found = factor.solve(right)
+        # A pivot that vanished belongs to a node that nothing holds; that does no harm while nothing pulls at it.
+        if factor.negative or (factor.weak and max(map(abs, found)) > FAR * self.volts_scale):
+            return self.pattern.factor(*self.slopes(x, share, extra + FIRM, 0.0)).solve(right)
+        return found
 
     def holds(self, x: list[float]) -> bool:
         """Whether the solution is one that a small disturbance dies out at: no pivot below zero."""
-        values, rest = self.slopes(x, 1.0)
-        factor = self.pattern.factor(values)
-        if factor.negative:
-            return False
-        return _with_rest(factor, [0.0] * self.size, rest, self.size)[1] > 0.0
+        return not self.pattern.factor(*self.slopes(x, 1.0)).negative
 
 
 def _told_volts(element: Element) -> float:
@@ -177,64 +182,6 @@ def _told_volts(element: Element) -> float:
 def _volts(x: list[float], across: tuple[int, int, float]) -> float:
     i, j, offset = across
     return (x[i] if i >= 0 else 0.0) - (x[j] if j >= 0 else 0.0) + offset
-
-
-def _with_rest(factor: Factor, plain: list[float], rest: list[Rank1], size: int) -> tuple[list[float] | None, float]:
-    """Bring in the terms that are not symmetric; with the determinant by which they change that of the matrix."""
-    columns: list[list[float]] = []
-    for rows, _, slope in rest:
-        right = [0.0] * size
-        _put(right, rows, slope)
-        columns.append(factor.solve(right))
-    small = [
-        [_get(columns[b], rest[a][1]) + (1.0 if a == b else 0.0) for b in range(len(rest))] for a in range(len(rest))
-    ]
-    weights, determinant = _dense(small, [_get(plain, columns_of) for _, columns_of, _ in rest])
-    if weights is None:
-        return None, 0.0
-    found = list(plain)
-    for column, weight in zip(columns, weights, strict=True):
-        if weight:
-            for i, one in enumerate(column):
-                found[i] -= weight * one
-    return found, determinant
-
-
-def _put(vector: list[float], ends: tuple[int, int], value: float) -> None:
-    i, j = ends
-    if i >= 0:
-        vector[i] += value
-    if j >= 0:
-        vector[j] -= value
-
-
-def _get(vector: list[float], ends: tuple[int, int]) -> float:
-    i, j = ends
-    return (vector[i] if i >= 0 else 0.0) - (vector[j] if j >= 0 else 0.0)
-
-
-def _dense(matrix: list[list[float]], right: list[float]) -> tuple[list[float] | None, float]:
-    """Small dense equations by elimination with exchange of rows; the solution (None: singular) and the determinant."""
-    count = len(right)
-    rows = [[*line, right[i]] for i, line in enumerate(matrix)]
-    determinant = 1.0
-    for i in range(count):
-        best = max(range(i, count), key=lambda row: abs(rows[row][i]))
-        if rows[best][i] == 0.0:
-            return None, 0.0
-        if best != i:
-            rows[i], rows[best] = rows[best], rows[i]
-            determinant = -determinant
-        determinant *= rows[i][i]
-        for row in range(i + 1, count):
-            by = rows[row][i] / rows[i][i]
-            for column in range(i, count + 1):
-                rows[row][column] -= by * rows[i][column]
-    found = [0.0] * count
-    for i in reversed(range(count)):
-        known = sum(rows[i][j] * found[j] for j in range(i + 1, count))
-        found[i] = (rows[i][count] - known) / rows[i][i]
-    return found, determinant
 
 
 def newton(
@@ -260,7 +207,7 @@ def newton(
         if settled(wrong, doubt):
             return x, True, count
         step = equations.step(x, share, wrong, held)
-        if step is None or any(one != one for one in step):
+        if any(one != one for one in step):
             return x, False, count
         longest = max((abs(one) for one in step), default=0.0)
         part = min(1.0, farthest / longest) if longest > 0.0 else 1.0

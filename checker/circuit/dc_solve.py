@@ -141,14 +141,14 @@ def begin_at(
             near.setdefault(a, []).append(b)
             near.setdefault(b, []).append(a)
         elif isinstance(element, Emf | Storage):
-            sources.insert(0, (element.plus, element.minus, element.emf_v))
+            sources.append((element.plus, element.minus, element.emf_v))
         elif isinstance(element, Supply):
             sources.append((element.plus, element.minus, element.set_v))
         elif isinstance(element, Converter) and element.set_v is not None:
             sources.append((element.out.plus, element.out.minus, element.set_v))
     known: dict[str, float] = dict.fromkeys(references, 0.0)
     todo = list(known)
-    waiting = sources
+    waiting = sorted(sources, key=lambda one: -one[2])
     while todo:
         for node in todo:
             for far in near.get(node, ()):

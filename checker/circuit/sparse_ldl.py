@@ -1,35 +1,31 @@
-"""Sparse symmetric equations in plain Python: A = L D L', ordered by least degree.
+"""Sparse equations of a symmetric pattern in plain Python: A = L D L', or A = L D U, ordered by least degree.
 
 The pattern of a network does not change from one step of the solver to the next, so everything that depends on it
 alone is worked out once: the order, the entries that fill in, and the list of products that each pivot subtracts. What
 is left for each factorisation is one loop over flat lists. Nothing is exchanged for stability: the matrices of networks
 have heavy diagonals, and the caller checks the residual of what it gets.
+
+A converter's input acts on its output otherwise than the output on the input. Where there is one, the entries above the
+diagonal are a list of their own beside those below it, with the same slots.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 from heapq import heapify, heappop, heappush
-from typing import Protocol
 
 TINY = 1e-13
 """Share of the largest diagonal entry below which a pivot counts as zero."""
-
-
-class Factor(Protocol):
-    """A factorised matrix."""
-
-    def solve(self, right: list[float]) -> list[float]:
-        """The vector x with A x = right."""
 
 
 class Pattern:
     """Where a symmetric matrix of order `size` has entries; the slots of its values lie in one flat list.
 
     Diagonal entry i is slot i. `slot(i, j)` finds an entry off the diagonal, `slots` is the length of the list.
+    `first(i, j)` tells whether row i is eliminated before row j: entry (i, j) then lies above the diagonal.
     """
 
-    __slots__ = ("_below", "_products", "_slot", "entries", "order", "size", "slots")
+    __slots__ = ("_below", "_place", "_products", "_slot", "entries", "order", "size", "slots")
 
     def __init__(self, size: int, pairs: Iterable[tuple[int, int]]) -> None:
         self.size = size
@@ -40,12 +36,15 @@ class Pattern:
                 near[j].add(i)
         self.entries = sorted((i, j) for i in range(size) for j in near[i] if i < j)
         self.order, eliminated = _eliminate(near)
+        self._place = [0] * size
+        for place, i in enumerate(self.order):
+            self._place[i] = place
         self._slot: dict[tuple[int, int], int] = {}
         self._below: list[list[tuple[int, int]]] = []
         count = size
         for pivot, later in zip(self.order, eliminated, strict=True):
             rows = []
-            for j in later:
+            for j in sorted(later, key=self._place.__getitem__):
                 self._slot[(pivot, j)] = self._slot[(j, pivot)] = count
                 rows.append((count, j))
                 count += 1
@@ -65,8 +64,15 @@ class Pattern:
         """The slot of an entry of the pattern."""
         return i if i == j else self._slot[(i, j)]
 
-    def factor(self, values: list[float]) -> PlainFactor:
-        """Factorise; `values` is used up. A pivot that vanishes is replaced by a small one and counted."""
+    def first(self, i: int, j: int) -> bool:
+        """Whether row i is eliminated before row j."""
+        return self._place[i] < self._place[j]
+
+    def factor(self, values: list[float], above: list[float] | None = None) -> Factor:
+        """Factorise; the lists are used up. A pivot that vanishes is replaced by a small one and counted.
+
+        `values` holds the diagonal and what lies below it, `above` what lies above it; None: the matrix is symmetric.
+        """
         largest = max((abs(one) for one in values[: self.size]), default=1.0)
         tiny = TINY * largest
         inverse = [0.0] * self.size
@@ -79,19 +85,27 @@ class Pattern:
             elif value < 0.0:
                 negative += 1
             inverse[pivot] = by = 1.0 / value
-            for target, a, b in products:
-                values[target] -= values[a] * values[b] * by
-        return PlainFactor(self, values, inverse, weak, negative)
+            if above is None:
+                for target, a, b in products:
+                    values[target] -= values[a] * values[b] * by
+            else:
+                for target, a, b in products:
+                    values[target] -= above[a] * values[b] * by
+                    above[target] -= values[a] * above[b] * by
+        return Factor(self, values, values if above is None else above, inverse, weak, negative)
 
 
-class PlainFactor:
-    """L and D of a matrix. `negative` and `weak` count pivots below zero and pivots that vanished."""
+class Factor:
+    """L, D and U of a matrix. `negative` and `weak` count pivots below zero and pivots that vanished."""
 
-    __slots__ = ("_inverse", "_pattern", "_values", "negative", "weak")
+    __slots__ = ("_above", "_inverse", "_pattern", "_values", "negative", "weak")
 
-    def __init__(self, pattern: Pattern, values: list[float], inverse: list[float], weak: int, negative: int) -> None:
+    def __init__(
+        self, pattern: Pattern, values: list[float], above: list[float], inverse: list[float], weak: int, negative: int
+    ) -> None:
         self._pattern = pattern
         self._values = values
+        self._above = above
         self._inverse = inverse
         self.weak = weak
         self.negative = negative
@@ -99,7 +113,7 @@ class PlainFactor:
     def solve(self, right: list[float]) -> list[float]:
         """The vector x with A x = right."""
         found = list(right)
-        values, inverse = self._values, self._inverse
+        values, above, inverse = self._values, self._above, self._inverse
         steps = list(zip(self._pattern.order, self._pattern._below, strict=True))
         for pivot, rows in steps:
             here = found[pivot] * inverse[pivot]
@@ -109,7 +123,7 @@ class PlainFactor:
         for pivot, rows in reversed(steps):
             total = found[pivot]
             for slot, j in rows:
-                total -= values[slot] * found[j]
+                total -= above[slot] * found[j]
             found[pivot] = total * inverse[pivot]
         return found
 

@@ -1,16 +1,33 @@
-"""Operating points of networks of two voltages with a converter between, by number of nodes; plain against scipy."""
+"""Operating points: growth with the number of nodes, and against a general circuit simulator where one is installed.
+
+The simulator is timed as a process of its own, as somebody would call it, and inside one process, where the same point
+is asked many times over and only what each further one takes counts.
+"""
 
 from __future__ import annotations
 
+import re
+import shutil
+import subprocess
+from pathlib import Path
 from random import Random
+from statistics import median
+from tempfile import TemporaryDirectory
+from time import perf_counter
 
-from checker.circuit import sparse_large
 from checker.circuit.dc_elements import Branch, Converter, Element, Emf, PowerLoad, Side, Supply
 from checker.circuit.dc_solution import Solution
 from checker.circuit.dc_solve import solve
+from tests.benchmarks.bench_size import EXPONENT, exponent
 from tests.benchmarks.timing import Row, interleaved, table
+from tests.reference.network_form.read import Published, read_network
 
-SIZES = (10, 30, 100, 300, 1000, 3000)
+SIZES = (30, 100, 300, 1000, 3000)
+SIMULATOR = "ngspice"
+REFERENCE = Path(__file__).parents[1] / "reference"
+AGAIN = 200
+PROCESS = 1.0 / 60.0
+INSIDE = 0.8
 
 
 def network(nodes: int) -> list[Element]:
@@ -37,31 +54,79 @@ def network(nodes: int) -> list[Element]:
     return elements
 
 
-def solved(elements: list[Element], large: int) -> Solution:
-    """One operating point; scipy from `large` unknowns on."""
-    sparse_large.LARGE = large
+def solved(elements: list[Element] | tuple[Element, ...]) -> Solution:
+    """One operating point, from the elements to every current."""
     found = solve(elements)
     assert isinstance(found, Solution)
     return found
 
 
-def rows(rounds: int = 7) -> list[Row]:
-    """One row a size: plain over scipy, with the times."""
-    usual = sparse_large.LARGE
-    found = []
-    for nodes in SIZES:
-        elements = network(nodes)
-        times = interleaved(
-            {
-                "plain": lambda elements=elements: solved(elements, 10**9),  # type: ignore[misc]
-                "scipy": lambda elements=elements: solved(elements, 0),  # type: ignore[misc]
-            },
-            rounds,
+def growth(rounds: int = 5) -> list[Row]:
+    """The exponent of time over nodes."""
+    networks = {nodes: network(nodes) for nodes in SIZES}
+    times = interleaved({str(n): lambda e=e: solved(e) for n, e in networks.items()}, rounds)  # type: ignore[misc]
+    by_size = {int(name): seconds for name, seconds in times.items()}
+    told = ", ".join(f"{nodes}: {seconds * 1000:.1f} ms" for nodes, seconds in by_size.items())
+    what = f"growth of an operating point, {SIZES[0]} to {SIZES[-1]} nodes"
+    return [Row(what, exponent(by_size), "", EXPONENT, told)]
+
+
+def references() -> list[Published]:
+    """The steady reference networks, each with its netlist."""
+    folders = ("networks", "simulated")
+    return [read_network(file) for folder in folders for file in sorted((REFERENCE / folder).glob("steady-*.yaml"))]
+
+
+def deck(found: Published, times: int) -> str:
+    """Its netlist, asking for the operating point some times over and printing nothing."""
+    bare = re.sub(r"(?ms)^\.control.*?^\.endc\n", "", str(found.data["netlist"]))
+    bare = re.sub(r"(?m)^\.(op|end)$\n?", "", bare)
+    loop = f".control\nrepeat {times}\nop\ndestroy all\nend\nquit\n.endc\n.end\n"
+    return f"{bare.rstrip()}\n{loop}"
+
+
+def simulated(text: str, folder: Path, rounds: int) -> float:
+    """Median seconds of a process of the simulator on a netlist."""
+    file = folder / "deck.cir"
+    file.write_text(text, "utf-8")
+    taken = []
+    for _ in range(rounds):
+        start = perf_counter()
+        done = subprocess.run([SIMULATOR, "-b", str(file)], capture_output=True, text=True, check=True)
+        taken.append(perf_counter() - start)
+        if "No. of Data Rows" not in done.stdout:
+            raise RuntimeError(f"{SIMULATOR} found no operating point: {done.stdout[-500:]}{done.stderr[-500:]}")
+    return median(taken)
+
+
+def against_the_simulator(rounds: int = 9) -> list[Row]:
+    """Time of our stamping and solving over that of the simulator, case by case and all together."""
+    if shutil.which(SIMULATOR) is None:
+        return [Row(f"against {SIMULATOR}", float("nan"), "x", None, "not there")]
+    ours, process, inside = {}, {}, {}
+    with TemporaryDirectory() as name:
+        for found in references():
+            solved(found.elements)
+            start = perf_counter()
+            for _ in range(rounds):
+                solved(found.elements)
+            ours[found.id] = (perf_counter() - start) / rounds
+            process[found.id] = simulated(deck(found, 1), Path(name), rounds)
+            many = simulated(deck(found, 1 + AGAIN), Path(name), 3)
+            inside[found.id] = (many - process[found.id]) / AGAIN
+    rows = []
+    for what, theirs, target in (("process", process, PROCESS), ("operating point inside", inside, INSIDE)):
+        told = ", ".join(
+            f"{one.split('-')[1]}: {ours[one] * 1e3:.2f} / {theirs[one] * 1e3:.2f} ms" for one in ours
         )
-        told = ", ".join(f"{one} {at * 1000:.1f} ms" for one, at in times.items())
-        found.append(Row(f"network of {nodes} nodes, plain / scipy", times["plain"] / times["scipy"], "x", None, told))
-    sparse_large.LARGE = usual
-    return found
+        ratio = sum(ours.values()) / sum(theirs.values())
+        rows.append(Row(f"{len(ours)} reference networks / {SIMULATOR} {what}", ratio, "x", target, told))
+    return rows
+
+
+def rows() -> list[Row]:
+    """All of them."""
+    return [*growth(), *against_the_simulator()]
 
 
 if __name__ == "__main__":

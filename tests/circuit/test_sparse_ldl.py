@@ -7,9 +7,9 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy.sparse import csc_matrix
+from scipy.sparse.linalg import splu
 
-from checker.circuit import sparse_large
-from checker.circuit.sparse_large import large_factory
 from checker.circuit.sparse_ldl import Pattern
 
 
@@ -67,28 +67,33 @@ def test_a_star_is_eliminated_from_its_points_and_fills_nothing_in() -> None:
     assert pattern.slots == 50 + 49
 
 
-def test_the_way_of_large_networks_gives_the_same(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(sparse_large, "LARGE", 0)
-    entries = {(i, i + 1): -1.0 for i in range(40)} | {(0, 20): -0.5}
-    pattern = Pattern(41, entries)
-    values, matrix = values_of(pattern, 41, entries)
-    factory = large_factory(pattern)
-    assert factory is not None
-    factor = factory.factor(values)
-    assert factor is not None
-    assert factor.solve([1.0] * 41) == pytest.approx(np.linalg.solve(matrix, np.ones(41)), rel=1e-12)
+@given(systems(), st.data())
+def test_it_solves_matrices_that_are_not_symmetric(
+    system: tuple[int, dict[tuple[int, int], float]], data: st.DataObject
+) -> None:
+    size, entries = system
+    pattern = Pattern(size, entries)
+    values, matrix = values_of(pattern, size, entries)
+    above = list(values)
+    for i, j in entries:
+        row, column = (i, j) if pattern.first(i, j) else (j, i)
+        matrix[row, column] = above[pattern.slot(i, j)] = data.draw(st.floats(-2.0, 2.0))
+    matrix += np.diag(np.abs(matrix).sum(axis=1) + 1.0)
+    values[:size] = np.diag(matrix).tolist()
+    right = [float(i + 1) for i in range(size)]
+    factor = pattern.factor(values, above)
+    assert factor.solve(right) == pytest.approx(np.linalg.solve(matrix, right), rel=1e-9, abs=1e-9)
+    assert (factor.negative, factor.weak) == (0, 0)
 
 
-def test_the_way_of_large_networks_says_when_a_matrix_is_singular(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(sparse_large, "LARGE", 0)
-    factory = large_factory(Pattern(2, []))
-    assert factory is not None
-    assert factory.factor([1.0, 0.0]) is None
-
-
-def test_without_scipy_the_plain_way_serves_large_networks_too(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setitem(sys.modules, "scipy.sparse", None)
-    assert large_factory(Pattern(sparse_large.LARGE + 1, [])) is None
+def test_a_large_system_agrees_with_the_sparse_solver_of_scipy() -> None:
+    size = 2000
+    entries = {((i - 1) // 3, i): -1.0 - i % 7 for i in range(1, size)} | {(i, i + 40): -0.3 for i in range(0, 900, 45)}
+    pattern = Pattern(size, entries)
+    values, matrix = values_of(pattern, size, entries)
+    right = [float(i % 11) for i in range(size)]
+    theirs = splu(csc_matrix(matrix)).solve(np.array(right))
+    assert pattern.factor(values).solve(right) == pytest.approx(theirs, rel=1e-10, abs=1e-12)
 
 
 def test_a_network_of_a_vehicle_imports_neither_numpy_nor_scipy() -> None:
