@@ -44,9 +44,10 @@ class Converter:
     """
 
     __slots__ = (
-        "droop_ohm", "efficiency", "floor_v", "highest_v", "hold_ohm", "hold_v", "idle_w", "into", "limit_in_a",
+        "droop_ohm", "efficiency", "ends", "floor_v", "highest_v", "hold_ohm", "hold_v", "idle_w", "into", "limit_in_a",
         "limit_out_a", "lowest_v", "name", "out", "set_v", "watts",
     )  # fmt: skip
+    conducts = False
 
     def __init__(
         self,
@@ -75,6 +76,7 @@ class Converter:
         self.name = name
         self.into = into
         self.out = out
+        self.ends = (*into, *out)
         self.efficiency = efficiency
         self.watts = watts
         self.set_v = set_v
@@ -87,6 +89,11 @@ class Converter:
         self.lowest_v = lowest_v
         self.highest_v = highest_v
         self.floor_v = floor_v
+
+    @property
+    def nominal_v(self) -> float:
+        """The voltage it holds at its output, 0 when it holds none."""
+        return self.set_v or 0.0
 
     @property
     def gives(self) -> bool:

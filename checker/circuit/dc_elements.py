@@ -18,7 +18,10 @@ LEAK_S = 1e-6
 class Branch:
     """A resistance between two nodes; its current counts from `a` to `b`. None at all joins the nodes."""
 
-    __slots__ = ("a", "b", "name", "ohm")
+    __slots__ = ("a", "b", "ends", "name", "ohm")
+    conducts = True  # joins its terminals, so that what lies beyond it is alive
+    gives = False
+    nominal_v = 0.0
 
     def __init__(self, name: str, a: str, b: str, ohm: float) -> None:
         """Raises ValueError for a negative or infinite resistance (leave an open branch out)."""
@@ -27,19 +30,27 @@ class Branch:
         self.name = name
         self.a = a
         self.b = b
+        self.ends = (a, b)
         self.ohm = ohm
 
 
 class TwoPole:
     """What is connected by a plus and a minus terminal."""
 
-    __slots__ = ("minus", "name", "plus")
+    __slots__ = ("ends", "minus", "name", "plus")
     gives = False  # holds a voltage, so that a part of the network with nothing else is still alive
+    conducts = False
+
+    @property
+    def nominal_v(self) -> float:
+        """The voltage it names, 0 when it names none."""
+        return 0.0
 
     def __init__(self, name: str, plus: str, minus: str) -> None:
         self.name = name
         self.plus = plus
         self.minus = minus
+        self.ends = (plus, minus)
 
     def flow(self, volts: float, share: float) -> Flow:
         """Current into the plus terminal at a voltage, and its slope."""
@@ -64,6 +75,10 @@ class Emf(TwoPole):
         self.emf_v = emf_v
         self.ohm = ohm
 
+    @property
+    def nominal_v(self) -> float:
+        return self.emf_v
+
     def flow(self, volts: float, share: float) -> Flow:
         return (volts - self.emf_v) / self.ohm, 1.0 / self.ohm
 
@@ -86,6 +101,10 @@ class Storage(TwoPole):
         self.ohm = ohm
         self.charge_ohm = charge_ohm
 
+    @property
+    def nominal_v(self) -> float:
+        return self.emf_v
+
     def flow(self, volts: float, share: float) -> Flow:
         ohm = self.charge_ohm if volts > self.emf_v else self.ohm
         return (volts - self.emf_v) / ohm, 1.0 / ohm
@@ -98,6 +117,7 @@ class Diode(TwoPole):
     """A diode from plus to minus: a forward voltage and a resistance; it lets next to nothing back."""
 
     __slots__ = ("drop_v", "ohm")
+    conducts = True
 
     def __init__(self, name: str, plus: str, minus: str, drop_v: float, ohm: float) -> None:
         """Raises ValueError unless the resistance is above 0."""
@@ -210,6 +230,10 @@ class Supply(TwoPole):
         self.watts = watts
         self.floor_v = floor_v
 
+    @property
+    def nominal_v(self) -> float:
+        return self.set_v
+
     def flow(self, volts: float, share: float) -> Flow:
         amps, slope, _ = self._given(volts)
         return -amps, -slope
@@ -242,6 +266,10 @@ class Capacitor(TwoPole):
         self.farads = farads
         self.initial_v = initial_v
 
+    @property
+    def nominal_v(self) -> float:
+        return self.initial_v
+
     def flow(self, volts: float, share: float) -> Flow:
         return 0.0, 0.0
 
@@ -250,6 +278,7 @@ class Inductor(TwoPole):
     """An inductance (H). In a steady network it is a plain join; a transient starts at `initial_a`."""
 
     __slots__ = ("henries", "initial_a")
+    conducts = True
 
     def __init__(self, name: str, plus: str, minus: str, henries: float, initial_a: float) -> None:
         """Raises ValueError unless the inductance is above 0."""

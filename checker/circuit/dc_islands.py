@@ -5,8 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from checker.circuit.dc_elements import Branch, Capacitor, Converter, Diode, Element, Emf, Inductor, TwoPole
-from checker.circuit.dc_nodes import pairs, terminals
+from checker.circuit.dc_elements import Branch, Capacitor, Converter, Element, Emf, TwoPole
 from checker.circuit.groups import Groups
 
 GROUND = "gnd"
@@ -24,17 +23,16 @@ class Islands:
     def __init__(self, elements: Sequence[Element], ground: str = GROUND) -> None:
         conductors = Groups()
         for element in elements:
-            if isinstance(element, Branch | Inductor | Diode):
-                a, b = terminals(element)
-                conductors.join(a, b)
+            if element.conducts:
+                conductors.join(element.ends[0], element.ends[1])
         fed = _fed(elements, conductors)
         self.alive: list[Element] = []
         self.dead: list[Element] = []
+        find = conductors.find
         for element in elements:
-            ends = element.into if isinstance(element, Converter) else terminals(element)
-            is_alive = all(conductors.find(end) in fed for end in ends)
-            (self.alive if is_alive else self.dead).append(element)
-        self.references = _references(self.alive, ground)
+            first, second = element.ends[:2]  # of a converter: its input
+            (self.alive if find(first) in fed and find(second) in fed else self.dead).append(element)
+        self.references = _references(self.alive, conductors, ground)
 
 
 def _fed(elements: Sequence[Element], conductors: Groups) -> set[str]:
@@ -45,7 +43,7 @@ def _fed(elements: Sequence[Element], conductors: Groups) -> set[str]:
         if isinstance(element, Converter):
             waiting.append(element)
         elif isinstance(element, TwoPole) and (element.gives or isinstance(element, Capacitor)):
-            fed.update(conductors.find(end) for end in terminals(element))
+            fed.update(conductors.find(end) for end in element.ends)
     while True:
         ready = [one for one in waiting if all(conductors.find(end) in fed for end in one.into)]
         if not ready:
@@ -55,24 +53,33 @@ def _fed(elements: Sequence[Element], conductors: Groups) -> set[str]:
             fed.update(conductors.find(end) for end in one.out)
 
 
-def _references(alive: Sequence[Element], ground: str) -> list[str]:
-    """One node for each part: the ground where the part has it, else the minus of its first source."""
-    parts = Groups()
+def _references(alive: Sequence[Element], parts: Groups, ground: str) -> list[str]:
+    """One node for each part: the ground where the part has it, else the minus of its first source.
+
+    `parts` holds what conductors join; the other elements are added to it.
+    """
+    grounded = False
     for element in alive:
-        for a, b in pairs(element):
-            parts.join(a, b)
-    found: dict[str, str] = {}
-    ranked: list[tuple[int, str]] = []
-    for element in alive:
-        if isinstance(element, Emf):
-            ranked.append((1, element.minus))
-        elif isinstance(element, Converter):
-            ranked += [(3, element.into.minus), (3, element.out.minus)]
-        elif isinstance(element, TwoPole):
-            ranked.append((2 if element.gives else 4, element.minus))
-        else:
-            ranked.append((5, element.a))
-        ranked += [(0, node) for node in terminals(element) if node == ground]
-    for _, node in sorted(ranked, key=lambda one: one[0]):
-        found.setdefault(parts.find(node), node)
+        ends = element.ends
+        if not element.conducts:
+            parts.join(ends[0], ends[1])
+            if len(ends) > 2:
+                parts.join(ends[2], ends[3])
+        grounded = grounded or ground in ends
+    found: dict[str, str] = {parts.find(ground): ground} if grounded else {}
+    floating = [element for element in alive if any(parts.find(node) not in found for node in element.ends[::2])]
+    for element in sorted(floating, key=_rank):
+        for node in element.ends[:1] if isinstance(element, Branch) else element.ends[1::2]:
+            found.setdefault(parts.find(node), node)
     return list(found.values())
+
+
+def _rank(element: Element) -> int:
+    """Whose minus a part is measured from: that of a battery, of another source, of a converter, of a load."""
+    if isinstance(element, Emf):
+        return 1
+    if isinstance(element, Converter):
+        return 3
+    if isinstance(element, TwoPole):
+        return 2 if element.gives else 4
+    return 5

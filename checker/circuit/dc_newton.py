@@ -8,27 +8,32 @@ steps is bounded.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from math import inf, sqrt
+from math import inf, isnan, sqrt
 
 from checker.circuit.dc_elements import Branch, Converter, Element, Emf, Inductor, TwoPole
 from checker.circuit.dc_nodes import Nodes
 from checker.circuit.sparse_ldl import Pattern
 
 MOST_STEPS = 60
-ROUNDING = 1e-15
+ROUNDING = 8e-15
+SMALLEST_A = 1e-10
 FIRM = 1.0  # S
 FAR = 1e3
 FARTHEST = 0.1  # of the largest voltage: how far one step may move a node
 Pin = tuple[int, float]  # index of the unknown (-1: a reference), offset in volts
+Across = tuple[int, int, float]  # the unknowns at both ends, and how far the voltage between them is above theirs
+Slots = tuple[int, int, int]
 Matrix = tuple[list[float], list[float] | None]  # diagonal and below; above, None: symmetric
 
 
 class Equations:
-    """The equations of one network: as many unknowns as there are groups of nodes without a reference."""
+    """The equations of one network: as many unknowns as there are groups of nodes without a reference.
 
-    __slots__ = (
-        "_base", "_links", "_poles", "_slot_pairs", "_transfers", "pattern", "pin", "size", "volts_scale",
-    )  # fmt: skip
+    The index -1 stands for the references: voltages, currents and values of the matrix have a last place of their own
+    for it, which is 0 V and never read.
+    """
+
+    __slots__ = ("_base", "_doubt", "_links", "_poles", "_transfers", "pattern", "pin", "size", "volts_scale")
 
     def __init__(self, elements: Sequence[Element], nodes: Nodes, references: Mapping[str, float]) -> None:
         heads: dict[str, int] = {}
@@ -41,116 +46,111 @@ class Equations:
             else:
                 self.pin[node] = (heads.setdefault(head, len(heads)), offset)
         self.size = len(heads)
-        self._links: list[tuple[int, int, float, float]] = []  # unknowns of the ends, offset, conductance
-        self._poles: list[tuple[TwoPole, int, int, float]] = []
-        self._transfers: list[tuple[Converter, tuple[int, int, float], tuple[int, int, float]]] = []
+        told = [one.nominal_v for one in elements]
+        self.volts_scale = max([1.0, *map(abs, told), *(abs(at) for _, at in self.pin.values())])
+        links: list[tuple[Across, float]] = []
+        poles: list[tuple[TwoPole, Across]] = []
+        self._transfers: list[tuple[Converter, Across, Across]] = []
         for element in elements:
-            self._take(element)
-        ends = [link[:2] for link in self._links] + [pole[1:3] for pole in self._poles]
+            if isinstance(element, Branch):
+                if element.ohm > 0.0:
+                    links.append((self._across(element.ends), 1.0 / element.ohm))
+            elif isinstance(element, Converter):
+                self._transfers.append((element, self._across(element.into), self._across(element.out)))
+            elif isinstance(element, Emf):
+                if element.ohm > 0.0:
+                    i, j, offset = self._across(element.ends)
+                    links.append(((i, j, offset - element.emf_v), 1.0 / element.ohm))
+            elif not isinstance(element, Inductor):
+                poles.append((element, self._across(element.ends)))
+        ends = [across[:2] for across, _ in links] + [across[:2] for _, across in poles]
         for _, into, out in self._transfers:
             ends += [into[:2], out[:2], *((i, j) for i in into[:2] for j in out[:2])]
         self.pattern = Pattern(self.size, [(i, j) for i, j in ends if i >= 0 and j >= 0])
-        self._base = [0.0] * self.pattern.slots
-        for i, j, _, siemens in self._links:
-            self._stamp(self._base, i, j, siemens)
-        self.volts_scale = max([1.0, *(abs(volts) for _, volts in self.pin.values()), *map(_told_volts, elements)])
+        self._links = [(*across, siemens) for across, siemens in links if across[0] != across[1]]
+        self._poles = [(element, *across, self._slots(across)) for element, across in poles]
+        self._base = [0.0] * (self.pattern.slots + 1)
+        self._doubt = [SMALLEST_A] * (self.size + 1)
+        for across, siemens in links:
+            _stamp(self._base, self._slots(across), siemens)
+            for i in across[:2]:
+                self._doubt[i] += 3.0 * ROUNDING * siemens * self.volts_scale
 
-    def _take(self, element: Element) -> None:
-        if isinstance(element, Branch):
-            if element.ohm > 0.0:
-                i, j, offset = self._across(element.a, element.b)
-                self._links.append((i, j, offset, 1.0 / element.ohm))
-        elif isinstance(element, Converter):
-            self._transfers.append((element, self._across(*element.into), self._across(*element.out)))
-        elif isinstance(element, Emf):
-            if element.ohm > 0.0:
-                i, j, offset = self._across(element.plus, element.minus)
-                self._links.append((i, j, offset - element.emf_v, 1.0 / element.ohm))
-        elif not isinstance(element, Inductor):
-            self._poles.append((element, *self._across(element.plus, element.minus)))
-
-    def _across(self, plus: str, minus: str) -> tuple[int, int, float]:
-        (i, high), (j, low) = self.pin[plus], self.pin[minus]
+    def _across(self, ends: Sequence[str]) -> Across:
+        (i, high), (j, low) = self.pin[ends[0]], self.pin[ends[1]]
         return i, j, high - low
 
-    def _stamp(self, values: list[float], i: int, j: int, siemens: float) -> None:
+    def _slots(self, across: Across) -> Slots:
+        """Where a conductance between two unknowns stands in the matrix: twice on its diagonal, once off it."""
+        i, j, _ = across
         if i == j:
-            return
-        if i >= 0:
-            values[i] += siemens
-        if j >= 0:
-            values[j] += siemens
-            if i >= 0:
-                values[self.pattern.slot(i, j)] -= siemens
+            return -1, -1, -1
+        return i, j, self.pattern.slot(i, j) if i >= 0 and j >= 0 else -1
 
     def residual(self, x: list[float], share: float) -> tuple[list[float], list[float]]:
         """Sum of the currents that leave each unknown (A), and how much of it can be rounding (A)."""
-        total, size = [0.0] * self.size, [0.0] * self.size
-
-        def leave(i: int, j: int, amps: float, doubt: float) -> None:
-            if i >= 0:
-                total[i] += amps
-                size[i] += doubt
-            if j >= 0:
-                total[j] -= amps
-                size[j] += doubt
-
-        for i, j, offset, siemens in self._links:  # most of a network: written out, since it is asked at every step
-            high, low = (x[i] if i >= 0 else 0.0), (x[j] if j >= 0 else 0.0)
-            if i == j:
-                continue
-            amps = (high - low + offset) * siemens
-            doubt = (abs(high) + abs(low) + abs(offset)) * siemens
-            if i >= 0:
-                total[i] += amps
-                size[i] += doubt
-            if j >= 0:
-                total[j] -= amps
-                size[j] += doubt
-        for element, i, j, offset in self._poles:
-            volts = (x[i] if i >= 0 else 0.0) - (x[j] if j >= 0 else 0.0) + offset
-            amps, slope = element.flow(volts, share)
-            leave(i, j, amps, abs(amps) + abs(slope) * self.volts_scale)
+        there = [*x, 0.0]
+        total, doubts = [0.0] * len(there), list(self._doubt)
+        scale = self.volts_scale
+        for i, j, offset, siemens in self._links:
+            amps = (there[i] - there[j] + offset) * siemens
+            total[i] += amps
+            total[j] -= amps
+        for element, i, j, offset, _ in self._poles:
+            amps, slope = element.flow(there[i] - there[j] + offset, share)
+            doubt = ROUNDING * (abs(amps) + abs(slope) * scale)
+            total[i] += amps
+            total[j] -= amps
+            doubts[i] += doubt
+            doubts[j] += doubt
         for converter, into, out in self._transfers:
-            found = converter.transfer(_volts(x, into), _volts(x, out), share)
-            slope = abs(found.in_by_in) + abs(found.in_by_out)
-            leave(into[0], into[1], found.amps_in, abs(found.amps_in) + slope * self.volts_scale)
-            slope = abs(found.out_by_out) + abs(found.out_by_in)
-            leave(out[0], out[1], -found.amps_out, abs(found.amps_out) + slope * self.volts_scale)
-        return total, [ROUNDING * one * 8.0 + 1e-10 for one in size]
+            found = converter.transfer(_volts(there, into), _volts(there, out), share)
+            for (i, j, _), amps, a, b in (
+                (into, found.amps_in, found.in_by_in, found.in_by_out),
+                (out, -found.amps_out, found.out_by_out, found.out_by_in),
+            ):
+                doubt = ROUNDING * (abs(amps) + (abs(a) + abs(b)) * scale)
+                total[i] += amps
+                total[j] -= amps
+                doubts[i] += doubt
+                doubts[j] += doubt
+        total.pop()
+        doubts.pop()
+        return total, doubts
 
     def slopes(self, x: list[float], share: float, extra: float = 0.0, least: float = -inf) -> Matrix:
         """Values of the matrix: its diagonal with what lies below, and what lies above where that differs.
 
         `extra` (S) is added to the diagonal; no slope of an element counts as less than `least` (S).
         """
+        there = [*x, 0.0]
         values = list(self._base)
-        couplings: list[tuple[tuple[int, int], tuple[int, int], float]] = []
-        for element, i, j, offset in self._poles:
-            volts = (x[i] if i >= 0 else 0.0) - (x[j] if j >= 0 else 0.0) + offset
-            self._stamp(values, i, j, max(element.flow(volts, share)[1], least))
+        for element, i, j, offset, slots in self._poles:
+            slope = element.flow(there[i] - there[j] + offset, share)[1]
+            _stamp(values, slots, slope if slope > least else least)
+        couplings: list[tuple[Across, Across, float]] = []
         for converter, into, out in self._transfers:
-            found = converter.transfer(_volts(x, into), _volts(x, out), share)
-            self._stamp(values, into[0], into[1], max(found.in_by_in, least))
-            self._stamp(values, out[0], out[1], max(-found.out_by_out, least))
+            found = converter.transfer(_volts(there, into), _volts(there, out), share)
+            _stamp(values, self._slots(into), max(found.in_by_in, least))
+            _stamp(values, self._slots(out), max(-found.out_by_out, least))
             if found.in_by_out:
-                couplings.append((into[:2], out[:2], found.in_by_out))
+                couplings.append((into, out, found.in_by_out))
             if found.out_by_in:
-                couplings.append((out[:2], into[:2], -found.out_by_in))
+                couplings.append((out, into, -found.out_by_in))
         if extra:
             for i in range(self.size):
                 values[i] += extra
-        above = list(values) if couplings else None
+        if not couplings:
+            return values, None
+        above = list(values)
         for rows, columns, slope in couplings:
-            self._couple(values, above or values, rows, columns, slope)
+            self._couple(values, above, rows, columns, slope)
         return values, above
 
-    def _couple(
-        self, values: list[float], above: list[float], rows: tuple[int, int], columns: tuple[int, int], slope: float
-    ) -> None:
+    def _couple(self, values: list[float], above: list[float], rows: Across, columns: Across, slope: float) -> None:
         """Let the voltage between two unknowns act on the current between two others."""
-        for row, by_row in zip(rows, (slope, -slope), strict=True):
-            for column, by in zip(columns, (by_row, -by_row), strict=True):
+        for row, by_row in zip(rows[:2], (slope, -slope), strict=True):
+            for column, by in zip(columns[:2], (by_row, -by_row), strict=True):
                 if row >= 0 and column >= 0:
                     side = above if row != column and self.pattern.first(row, column) else values
                     side[self.pattern.slot(row, column)] += by
@@ -174,14 +174,16 @@ class Equations:
         return not self.pattern.factor(*self.slopes(x, 1.0)).negative
 
 
-def _told_volts(element: Element) -> float:
-    """The largest voltage an element names."""
-    return max((abs(getattr(element, key, None) or 0.0) for key in ("emf_v", "set_v", "initial_v")), default=0.0)
+def _stamp(values: list[float], slots: Slots, siemens: float) -> None:
+    i, j, between = slots
+    values[i] += siemens
+    values[j] += siemens
+    values[between] -= siemens
 
 
-def _volts(x: list[float], across: tuple[int, int, float]) -> float:
+def _volts(there: list[float], across: Across) -> float:
     i, j, offset = across
-    return (x[i] if i >= 0 else 0.0) - (x[j] if j >= 0 else 0.0) + offset
+    return there[i] - there[j] + offset
 
 
 def newton(
@@ -207,9 +209,9 @@ def newton(
         if settled(wrong, doubt):
             return x, True, count
         step = equations.step(x, share, wrong, held)
-        if any(one != one for one in step):
+        if isnan(sum(step)):
             return x, False, count
-        longest = max((abs(one) for one in step), default=0.0)
+        longest = max(map(abs, step), default=0.0)
         part = min(1.0, farthest / longest) if longest > 0.0 else 1.0
         best: tuple[float, list[float], list[float], list[float]] | None = None
         for _ in range(12):
@@ -231,8 +233,11 @@ def newton(
 
 def settled(wrong: list[float], doubt: list[float]) -> bool:
     """Whether the currents balance at every node, as far as rounding lets one see."""
-    return all(abs(one) <= limit for one, limit in zip(wrong, doubt, strict=True))
+    for one, limit in zip(wrong, doubt, strict=True):  # noqa: SIM110 - asked at every step; a generator costs more
+        if not -limit <= one <= limit:
+            return False
+    return True
 
 
 def _norm(vector: list[float]) -> float:
-    return sqrt(sum(one * one for one in vector))
+    return sqrt(sum([one * one for one in vector]))

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from checker.circuit.dc_elements import Branch, Converter, Element, Emf, Inductor, TwoPole
+from checker.circuit.dc_elements import Branch, Element, Emf, Inductor
 
 CONTRADICTION_V = 1e-9
 
@@ -46,12 +46,14 @@ class Nodes:
         self.names: dict[str, None] = {}
         self.stiff: list[Stiff] = []
         for element in elements:
-            for node in terminals(element):
+            for node in element.ends:
                 self.names.setdefault(node)
-            if isinstance(element, Branch) and element.ohm == 0.0:
-                self._join(element.name, element.a, element.b, 0.0)
-            elif isinstance(element, Emf) and element.ohm == 0.0:
-                self._join(element.name, element.plus, element.minus, element.emf_v)
+            if isinstance(element, Branch):
+                if element.ohm == 0.0:
+                    self._join(element.name, element.a, element.b, 0.0)
+            elif isinstance(element, Emf):
+                if element.ohm == 0.0:
+                    self._join(element.name, element.plus, element.minus, element.emf_v)
             elif isinstance(element, Inductor):
                 self._join(element.name, element.plus, element.minus, 0.0)
 
@@ -106,19 +108,3 @@ def _path(near: dict[str, list[tuple[str, str]]], stiff: Stiff) -> list[str]:
         node, name = came[node]
         found.append(name)
     return found
-
-
-def terminals(element: Element) -> tuple[str, ...]:
-    """The nodes an element touches."""
-    if isinstance(element, Branch):
-        return element.a, element.b
-    if isinstance(element, TwoPole):
-        return element.plus, element.minus
-    return element.into.plus, element.into.minus, element.out.plus, element.out.minus
-
-
-def pairs(element: Element) -> tuple[tuple[str, str], ...]:
-    """The pairs of terminals between which an element carries current; a converter has two."""
-    if isinstance(element, Converter):
-        return tuple(element.into), tuple(element.out)  # type: ignore[return-value]
-    return (terminals(element),)  # type: ignore[return-value]

@@ -9,21 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from checker.circuit.dc_elements import (
-    Branch,
-    Converter,
-    Diode,
-    Element,
-    Emf,
-    Inductor,
-    PowerLoad,
-    Storage,
-    Supply,
-    TwoPole,
-)
+from checker.circuit.dc_elements import Converter, Element, PowerLoad, TwoPole
 from checker.circuit.dc_islands import GROUND, Islands
 from checker.circuit.dc_newton import Equations, newton
-from checker.circuit.dc_nodes import Contradiction, Nodes, terminals
+from checker.circuit.dc_nodes import Contradiction, Nodes
 from checker.circuit.dc_solution import NoSolution, Solution, flows_of
 
 SMALLEST_SHARE = 1.0 / 128.0
@@ -72,7 +61,7 @@ def _solve_once(elements: Sequence[Element], ground: str, start: Mapping[str, fl
         return NoSolution(reason, (found.name,))
     equations = Equations(islands.alive, nodes, dict.fromkeys(islands.references, 0.0))
     begin = begin_at(equations, islands.alive, islands.references, start)
-    x, good, steps = _settle(equations, begin)
+    x, good, steps = settle(equations, begin)
     if not good:
         loads = tuple(e.name for e in islands.alive if isinstance(e, PowerLoad | Converter))
         reason = "no steady voltages exist or can be found: what is asked of the sources is more than they can give"
@@ -82,7 +71,7 @@ def _solve_once(elements: Sequence[Element], ground: str, start: Mapping[str, fl
     return Solution(volts, flows, tuple(element.name for element in islands.dead), (), steps)
 
 
-def _settle(equations: Equations, begin: list[float]) -> tuple[list[float], bool, int]:
+def settle(equations: Equations, begin: list[float]) -> tuple[list[float], bool, int]:
     """Newton from the start; else settling in time; else with the loads brought up by steps."""
     x, good, steps = newton(equations, begin, 1.0)
     if good and equations.holds(x):
@@ -136,16 +125,13 @@ def begin_at(
     near: dict[str, list[str]] = {}
     sources: list[tuple[str, str, float]] = []
     for element in elements:
-        if isinstance(element, Branch | Inductor | Diode):
-            a, b = terminals(element)
+        if element.conducts:
+            a, b = element.ends[:2]
             near.setdefault(a, []).append(b)
             near.setdefault(b, []).append(a)
-        elif isinstance(element, Emf | Storage):
-            sources.append((element.plus, element.minus, element.emf_v))
-        elif isinstance(element, Supply):
-            sources.append((element.plus, element.minus, element.set_v))
-        elif isinstance(element, Converter) and element.set_v is not None:
-            sources.append((element.out.plus, element.out.minus, element.set_v))
+        elif element.gives and element.nominal_v:
+            plus, minus = element.ends[-2:]  # of a converter: its output
+            sources.append((plus, minus, element.nominal_v))
     known: dict[str, float] = dict.fromkeys(references, 0.0)
     todo = list(known)
     waiting = sorted(sources, key=lambda one: -one[2])

@@ -33,6 +33,10 @@ class _Companion(TwoPole):
         self.siemens = 1.0
         self.amps = 0.0
 
+    @property
+    def nominal_v(self) -> float:
+        return self.initial_v
+
     def flow(self, volts: float, share: float) -> Flow:
         return self.siemens * volts + self.amps, self.siemens
 

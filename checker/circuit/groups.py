@@ -18,13 +18,10 @@ class Groups:
         """The node that stands for the group of `node`."""
         head = self._head
         top = node
-        while True:
-            above = head.get(top, top)
-            if above == top:
-                break
+        while (above := head.get(top, top)) != top:
             top = above
         while node != top:
-            above = head.get(node, node)
+            above = head[node]
             head[node] = top
             node = above
         return top

@@ -25,7 +25,7 @@ class Pattern:
     `first(i, j)` tells whether row i is eliminated before row j: entry (i, j) then lies above the diagonal.
     """
 
-    __slots__ = ("_below", "_place", "_products", "_slot", "entries", "order", "size", "slots")
+    __slots__ = ("_backward", "_forward", "_pivots", "_place", "_slot", "order", "size", "slots")
 
     def __init__(self, size: int, pairs: Iterable[tuple[int, int]]) -> None:
         self.size = size
@@ -34,13 +34,12 @@ class Pattern:
             if i != j:
                 near[i].add(j)
                 near[j].add(i)
-        self.entries = sorted((i, j) for i in range(size) for j in near[i] if i < j)
         self.order, eliminated = _eliminate(near)
         self._place = [0] * size
         for place, i in enumerate(self.order):
             self._place[i] = place
         self._slot: dict[tuple[int, int], int] = {}
-        self._below: list[list[tuple[int, int]]] = []
+        below: list[list[tuple[int, int]]] = []
         count = size
         for pivot, later in zip(self.order, eliminated, strict=True):
             rows = []
@@ -48,9 +47,12 @@ class Pattern:
                 self._slot[(pivot, j)] = self._slot[(j, pivot)] = count
                 rows.append((count, j))
                 count += 1
-            self._below.append(rows)
+            below.append(rows)
         self.slots = count
-        self._products: list[list[tuple[int, int, int]]] = [self._subtracted(rows) for rows in self._below]
+        products: list[list[tuple[int, int, int]]] = [self._subtracted(rows) for rows in below]
+        self._pivots = list(zip(self.order, products, strict=True))
+        self._forward = list(zip(self.order, below, strict=True))
+        self._backward = self._forward[::-1]
 
     def _subtracted(self, rows: list[tuple[int, int]]) -> list[tuple[int, int, int]]:
         found = []
@@ -73,11 +75,11 @@ class Pattern:
 
         `values` holds the diagonal and what lies below it, `above` what lies above it; None: the matrix is symmetric.
         """
-        largest = max((abs(one) for one in values[: self.size]), default=1.0)
+        largest = max(map(abs, values[: self.size]), default=1.0)
         tiny = TINY * largest
         inverse = [0.0] * self.size
         weak = negative = 0
-        for pivot, products in zip(self.order, self._products, strict=True):
+        for pivot, products in self._pivots:
             value = values[pivot]
             if -tiny < value < tiny:
                 weak += 1
@@ -114,13 +116,12 @@ class Factor:
         """The vector x with A x = right."""
         found = list(right)
         values, above, inverse = self._values, self._above, self._inverse
-        steps = list(zip(self._pattern.order, self._pattern._below, strict=True))
-        for pivot, rows in steps:
+        for pivot, rows in self._pattern._forward:
             here = found[pivot] * inverse[pivot]
             if here != 0.0:
                 for slot, j in rows:
                     found[j] -= values[slot] * here
-        for pivot, rows in reversed(steps):
+        for pivot, rows in self._pattern._backward:
             total = found[pivot]
             for slot, j in rows:
                 total -= above[slot] * found[j]

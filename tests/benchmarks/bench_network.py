@@ -1,7 +1,8 @@
 """Operating points: growth with the number of nodes, and against a general circuit simulator where one is installed.
 
 The simulator is timed as a process of its own, as somebody would call it, and inside one process, where the same point
-is asked many times over and only what each further one takes counts.
+is asked many times over and only what each further one takes counts. Processor time, the least of interleaved rounds:
+other programs on the machine spoil the rest.
 """
 
 from __future__ import annotations
@@ -9,23 +10,28 @@ from __future__ import annotations
 import re
 import shutil
 import subprocess
+from math import inf
 from pathlib import Path
 from random import Random
-from statistics import median
+from resource import RUSAGE_CHILDREN, getrusage
 from tempfile import TemporaryDirectory
-from time import perf_counter
+from time import process_time
 
 from checker.circuit.dc_elements import Branch, Converter, Element, Emf, PowerLoad, Side, Supply
+from checker.circuit.dc_islands import Islands
+from checker.circuit.dc_newton import Equations
+from checker.circuit.dc_nodes import Nodes
 from checker.circuit.dc_solution import Solution
-from checker.circuit.dc_solve import solve
+from checker.circuit.dc_solve import begin_at, settle, solve
 from tests.benchmarks.bench_size import EXPONENT, exponent
-from tests.benchmarks.timing import Row, interleaved, table
+from tests.benchmarks.timing import Row, table
 from tests.reference.network_form.read import Published, read_network
 
 SIZES = (30, 100, 300, 1000, 3000)
 SIMULATOR = "ngspice"
 REFERENCE = Path(__file__).parents[1] / "reference"
-AGAIN = 200
+AGAIN = 1000
+OURS = 50
 PROCESS = 1.0 / 60.0
 INSIDE = 0.8
 
@@ -61,20 +67,22 @@ def solved(elements: list[Element] | tuple[Element, ...]) -> Solution:
     return found
 
 
-def growth(rounds: int = 5) -> list[Row]:
+def growth(rounds: int = 7) -> list[Row]:
     """The exponent of time over nodes."""
     networks = {nodes: network(nodes) for nodes in SIZES}
-    times = interleaved({str(n): lambda e=e: solved(e) for n, e in networks.items()}, rounds)  # type: ignore[misc]
-    by_size = {int(name): seconds for name, seconds in times.items()}
-    told = ", ".join(f"{nodes}: {seconds * 1000:.1f} ms" for nodes, seconds in by_size.items())
-    what = f"growth of an operating point, {SIZES[0]} to {SIZES[-1]} nodes"
-    return [Row(what, exponent(by_size), "", EXPONENT, told)]
+    taken: dict[int, float] = dict.fromkeys(SIZES, inf)
+    for _ in range(rounds):
+        for nodes, elements in networks.items():
+            start = process_time()
+            solved(elements)
+            taken[nodes] = min(taken[nodes], process_time() - start)
+    told = ", ".join(f"{nodes}: {seconds * 1000:.1f} ms" for nodes, seconds in taken.items())
+    return [Row(f"growth of an operating point, {SIZES[0]} to {SIZES[-1]} nodes", exponent(taken), "", EXPONENT, told)]
 
 
-def references() -> list[Published]:
-    """The steady reference networks, each with its netlist."""
-    folders = ("networks", "simulated")
-    return [read_network(file) for folder in folders for file in sorted((REFERENCE / folder).glob("steady-*.yaml"))]
+def references(folder: str) -> list[Published]:
+    """The steady networks of a folder, each with its netlist."""
+    return [read_network(file) for file in sorted((REFERENCE / folder).glob("steady-*.yaml"))]
 
 
 def deck(found: Published, times: int) -> str:
@@ -85,48 +93,63 @@ def deck(found: Published, times: int) -> str:
     return f"{bare.rstrip()}\n{loop}"
 
 
-def simulated(text: str, folder: Path, rounds: int) -> float:
-    """Median seconds of a process of the simulator on a netlist."""
-    file = folder / "deck.cir"
+def simulated(text: str, file: Path) -> float:
+    """Processor seconds of a process of the simulator on a netlist."""
     file.write_text(text, "utf-8")
-    taken = []
-    for _ in range(rounds):
-        start = perf_counter()
-        done = subprocess.run([SIMULATOR, "-b", str(file)], capture_output=True, text=True, check=True)
-        taken.append(perf_counter() - start)
-        if "No. of Data Rows" not in done.stdout:
-            raise RuntimeError(f"{SIMULATOR} found no operating point: {done.stdout[-500:]}{done.stderr[-500:]}")
-    return median(taken)
+    start = getrusage(RUSAGE_CHILDREN)
+    done = subprocess.run([SIMULATOR, "-b", str(file)], capture_output=True, text=True, check=True)
+    end = getrusage(RUSAGE_CHILDREN)
+    taken = end.ru_utime + end.ru_stime - start.ru_utime - start.ru_stime
+    if "No. of Data Rows" not in done.stdout:
+        raise RuntimeError(f"{SIMULATOR} found no operating point: {done.stdout[-500:]}{done.stderr[-500:]}")
+    return taken
 
 
-def against_the_simulator(rounds: int = 9) -> list[Row]:
-    """Time of our stamping and solving over that of the simulator, case by case and all together."""
+def ours(found: Published) -> tuple[float, float]:
+    """Processor seconds of one of our solutions: from the elements to every current, and stamp and solve alone."""
+    islands = Islands(found.elements)
+    equations = Equations(islands.alive, Nodes(islands.alive), dict.fromkeys(islands.references, 0.0))
+    begin = begin_at(equations, islands.alive, islands.references, None)
+    start = process_time()
+    for _ in range(OURS):
+        solved(found.elements)
+    middle = process_time()
+    for _ in range(OURS):
+        settle(equations, begin)
+    return (middle - start) / OURS, (process_time() - middle) / OURS
+
+
+def against_the_simulator(folder: str, rounds: int = 9) -> list[Row]:
+    """Time of our stamping and solving over that of the simulator, case by case."""
     if shutil.which(SIMULATOR) is None:
-        return [Row(f"against {SIMULATOR}", float("nan"), "x", None, "not there")]
-    ours, process, inside = {}, {}, {}
+        return [Row(f"{folder} / {SIMULATOR}", float("nan"), "x", None, "not there")]
+    whole: dict[str, float] = {}
+    alone: dict[str, float] = {}
+    process: dict[str, float] = {}
+    inside: dict[str, float] = {}
     with TemporaryDirectory() as name:
-        for found in references():
-            solved(found.elements)
-            start = perf_counter()
-            for _ in range(rounds):
-                solved(found.elements)
-            ours[found.id] = (perf_counter() - start) / rounds
-            process[found.id] = simulated(deck(found, 1), Path(name), rounds)
-            many = simulated(deck(found, 1 + AGAIN), Path(name), 3)
-            inside[found.id] = (many - process[found.id]) / AGAIN
+        file = Path(name) / "deck.cir"
+        for found in references(folder):
+            once, many = deck(found, 1), deck(found, 1 + AGAIN)
+            runs = [(*ours(found), simulated(once, file), simulated(many, file)) for _ in range(rounds)]
+            one = found.id.split("-")[1]
+            whole[one], alone[one], process[one], most = (min(run[at] for run in runs) for at in range(4))
+            inside[one] = (most - process[one]) / AGAIN
     rows = []
-    for what, theirs, target in (("process", process, PROCESS), ("operating point inside", inside, INSIDE)):
-        told = ", ".join(
-            f"{one.split('-')[1]}: {ours[one] * 1e3:.2f} / {theirs[one] * 1e3:.2f} ms" for one in ours
-        )
-        ratio = sum(ours.values()) / sum(theirs.values())
-        rows.append(Row(f"{len(ours)} reference networks / {SIMULATOR} {what}", ratio, "x", target, told))
+    for what, here, theirs, target in (
+        (f"all of a solution / {SIMULATOR} process", whole, process, None),
+        (f"solve and stamp / {SIMULATOR} process", alone, process, PROCESS),
+        (f"solve and stamp / {SIMULATOR} operating point inside", alone, inside, INSIDE),
+    ):
+        told = ", ".join(f"{one}: {here[one] * 1e3:.3f} / {theirs[one] * 1e3:.3f} ms" for one in here)
+        ratio = sum(here.values()) / sum(theirs.values())
+        rows.append(Row(f"reference {folder}, {what}", ratio, "x", target if folder == "networks" else None, told))
     return rows
 
 
 def rows() -> list[Row]:
     """All of them."""
-    return [*growth(), *against_the_simulator()]
+    return [*growth(), *against_the_simulator("networks"), *against_the_simulator("simulated")]
 
 
 if __name__ == "__main__":

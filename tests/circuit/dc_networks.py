@@ -18,7 +18,6 @@ from checker.circuit.dc_elements import (
     Side,
     Supply,
 )
-from checker.circuit.dc_nodes import terminals
 
 
 def battery(volts: float = 13.0, ohm: float = 0.01, name: str = "bank", node: str = "b") -> Emf:
@@ -28,7 +27,7 @@ def battery(volts: float = 13.0, ohm: float = 0.01, name: str = "bank", node: st
 
 def dense(elements: Sequence[Element]) -> dict[str, float]:
     """Node voltages of a network of resistances, electromotive forces and constant currents, by dense equations."""
-    names = sorted({node for element in elements for node in terminals(element)} - {"gnd"})
+    names = sorted({node for element in elements for node in element.ends} - {"gnd"})
     at = {name: i for i, name in enumerate(names)}
     matrix, right = np.zeros((len(names), len(names))), np.zeros(len(names))
     for e in elements:

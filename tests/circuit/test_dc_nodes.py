@@ -4,7 +4,7 @@ import pytest
 
 from checker.circuit.dc_elements import Branch, Capacitor, Converter, Emf, Inductor, PowerLoad, Side
 from checker.circuit.dc_islands import Islands
-from checker.circuit.dc_nodes import Contradiction, Nodes, pairs, terminals
+from checker.circuit.dc_nodes import Contradiction, Nodes
 
 
 def test_nodes_without_resistance_between_are_one() -> None:
@@ -32,10 +32,9 @@ def test_only_the_joins_round_a_loop_are_left_open() -> None:
     assert nodes.loops() == frozenset({"r0", "r1", "r2", "r3"})
 
 
-def test_a_converter_has_two_pairs_of_terminals() -> None:
+def test_the_ends_of_a_converter_are_its_input_and_then_its_output() -> None:
     one = Converter("c", Side("a", "b"), Side("x", "y"), 0.9, watts=1.0)
-    assert terminals(one) == ("a", "b", "x", "y")
-    assert pairs(one) == (("a", "b"), ("x", "y"))
+    assert one.ends == ("a", "b", "x", "y")
 
 
 def test_a_chain_of_converters_is_alive_from_its_first_source() -> None:
