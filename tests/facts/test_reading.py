@@ -43,7 +43,8 @@ def test_what_cannot_be_compared_is_undecided_with_the_reason(text: str, words: 
 
 
 def test_a_mode_without_an_operating_point_leaves_its_readings_undecided() -> None:
-    found = van((("{kettle: 700 W, pump: 6 A", "{kettle: 700 W, pump: 900 kW"),), readings="  - {mode: boiling, at: bus, voltage: 12 V}").subjects("reading")[0].agrees
+    changes = (("{kettle: 700 W, pump: 6 A", "{kettle: 700 W, pump: 900 kW"),)
+    found = van(changes, readings="  - {mode: boiling, at: bus, voltage: 12 V}").subjects("reading")[0].agrees
     assert isinstance(found, Unknown)
     assert "no operating point" in found.reason
 
