@@ -49,7 +49,7 @@ def design_currents(facts: Facts) -> Found:
 def _all_modes(facts: Facts) -> Found:
     found: Found = {}
     for name, mode in facts.design.modes.items():
-        flows = _flows(facts, _draws_in(facts, mode), _gives_in(facts, mode), add, positions(facts, mode))
+        flows = _flows(facts, _draws_in(facts, mode), gives_in(facts, mode), add, positions(facts, mode))
         doubts = doubtful(facts, mode)
         if doubts:
             _widen(flows, _without(facts, mode, doubts))
@@ -87,7 +87,7 @@ def _without(facts: Facts, mode: Item, doubts: frozenset[str]) -> dict[str, Numb
     nowhere = {**positions(facts, mode), **dict.fromkeys(sorted(doubts), "open")}
     idle = {f"{name}:{side}+" for name in doubts for side in ("low", "high")}
     draws = {node: current for node, current in _draws_in(facts, mode).items() if node not in idle}
-    gives = {node: current for node, current in _gives_in(facts, mode).items() if node not in idle}
+    gives = {node: current for node, current in gives_in(facts, mode).items() if node not in idle}
     return _flows(facts, draws, gives, add, nowhere)
 
 
@@ -369,7 +369,8 @@ def converter_current(item: Equipment, side: str) -> Number:
     return _lesser(rated, asked)
 
 
-def _gives_in(facts: Facts, mode: Item) -> dict[str, Number]:
+def gives_in(facts: Facts, mode: Item) -> dict[str, Number]:
+    """Live node of a source -> what it can give there in a mode (A), nothing where it surely rests."""
     gives: dict[str, Number] = {}
     shore = mode.value("shore")
     inverting = mode.says("inverter", "inverting")

@@ -57,14 +57,14 @@ def held_in_modes(facts: Facts, node: str) -> list[Held]:
     """What holds up the part of a node in each mode in which something does; found once for all its loads."""
     found = []
     for mode in facts.design.modes.values():
-        groups, held = _parts_of(facts, mode)
+        groups, held = parts_of(facts, mode)
         one = held.get(groups.find(node))
         if one is not None:
             found.append(one)
     return found
 
 
-def _parts_of(facts: Facts, mode: Item) -> tuple[Groups, dict[str, Held]]:
+def parts_of(facts: Facts, mode: Item) -> tuple[Groups, dict[str, Held]]:
     """The live nodes joined in a mode, contacts that may be closed taken as closed, and what holds up each part."""
     kept: dict[str, tuple[Groups, dict[str, Held]]] = facts.store.setdefault("held in modes", {})
     if mode.name not in kept:
@@ -188,7 +188,8 @@ def lowest_voltage(s: Subject) -> Any:
     lost = circuits_of(s)
     if isinstance(lost, Unknown):
         return lost
-    return subtract(least([one.volts for one in held]), greatest([one.drop for one in lost]) if lost else 0.0)
+    left = subtract(least([one.volts for one in held]), greatest([one.drop for one in lost]) if lost else 0.0)
+    return greatest(left, 0.0)  # what asks for more than its source can bring pulls it down to nothing, not beyond
 
 
 def _tell(s: Subject, held: Held) -> None:

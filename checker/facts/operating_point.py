@@ -45,16 +45,33 @@ Measure = Callable[[Solution], float | None]
 
 
 class OperatingPoint:
-    """The solved cases of one mode. `reason` says why there is none; `assumed` and `missing` what it rests on."""
+    """The cases of one mode, each solved when asked. `reason` says why the likely one has no solution.
 
-    __slots__ = ("cases", "mode", "plan", "reason")
+    `assumed` and `missing` are what it rests on.
+    """
 
-    def __init__(self, mode: Item, plan: Plan, cases: Mapping[str, Solution | NoSolution]) -> None:
-        self.mode = mode
+    __slots__ = ("_solved", "mode", "plan", "reason")
+
+    def __init__(self, plan: Plan) -> None:
+        self.mode = plan.mode
         self.plan = plan
-        self.cases = cases
-        likely = cases["likely"]
+        self._solved: dict[str, Solution | NoSolution] = {}
+        likely = self.case("likely")
         self.reason = likely.reason if isinstance(likely, NoSolution) else ""
+
+    def case(self, name: str) -> Solution | NoSolution:
+        """One case."""
+        if name not in self._solved:
+            self._solved[name] = solve_case(self.plan, name)
+        return self._solved[name]
+
+    @property
+    def cases(self) -> Mapping[str, Solution | NoSolution]:
+        """All of them; only the likely one where that has no solution, since the others could add nothing."""
+        if self.likely is not None:
+            for name in (*CASES[1:], *(EXTREMES if self.missing else ())):
+                self.case(name)
+        return self._solved
 
     @property
     def assumed(self) -> tuple[str, ...]:
@@ -69,8 +86,14 @@ class OperatingPoint:
     @property
     def likely(self) -> Solution | None:
         """The solution of the likely case."""
-        found = self.cases["likely"]
+        found = self.case("likely")
         return found if isinstance(found, Solution) else None
+
+    @property
+    def unsupplied(self) -> tuple[str, ...]:
+        """Loads that are to run and that no supply reaches, in the likely case."""
+        likely = self.likely
+        return () if likely is None else tuple(name for name in likely.dead if name in self.plan.loads)
 
     def value(self, measure: Measure, *, current: bool = False) -> Value:
         """Put one question to all cases."""
@@ -82,7 +105,7 @@ class OperatingPoint:
             return Unknown(f"no supply reaches it in {self.mode.name}")
         ends = [middle]
         for case in CASES[1:]:
-            found = self.cases[case]
+            found = self.case(case)
             if isinstance(found, NoSolution):
                 return Unknown(f"no operating point in the {case} case of {self.mode.name}")
             value = measure(found)
@@ -104,7 +127,7 @@ class OperatingPoint:
             return False
         values = []
         for case in EXTREMES:
-            found = self.cases[case]
+            found = self.case(case)
             value = None if isinstance(found, NoSolution) else measure(found)
             if value is None:
                 return True
@@ -146,7 +169,7 @@ def operating_point(s: Subject, mode: Item) -> OperatingPoint:
     """The operating point of a mode, solved once for each set of facts; inputs are read through `s`."""
     held: dict[str, OperatingPoint] = s.facts.store.setdefault("operating points", {})
     if mode.name not in held:
-        held[mode.name] = _solve(plan_of(s, mode))
+        held[mode.name] = OperatingPoint(plan_of(s, mode))
     return held[mode.name]
 
 
@@ -158,14 +181,6 @@ def plan_of(s: Subject, mode: Item) -> Plan:
     add_sources(plan)
     add_loads(plan)
     return plan
-
-
-def _solve(plan: Plan) -> OperatingPoint:
-    cases = {"likely": solve_case(plan, "likely")}
-    if isinstance(cases["likely"], Solution):  # else there is nothing that the other cases could add to
-        wanted = (*CASES[1:], *(EXTREMES if plan.book.missing else ()))
-        cases.update({case: solve_case(plan, case) for case in wanted})
-    return OperatingPoint(plan.mode, plan, cases)
 
 
 def solve_case(plan: Plan, case: str) -> Solution | NoSolution:

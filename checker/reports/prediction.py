@@ -35,12 +35,16 @@ class Expected(TypedDict):
 
 
 class ModeExpected(TypedDict):
-    """One mode; `reason` says why there is no operating point, `trouble` the same of each case that has none."""
+    """One mode; `reason` says why there is no operating point, `trouble` the same of each case that has none.
+
+    `unsupplied` are the loads that are to run and that no supply reaches.
+    """
 
     mode: str
     says: str
     reason: str
     trouble: list[str]
+    unsupplied: list[str]
     readings: list[Expected]
     assumed: list[str]
     missing: list[str]
@@ -95,6 +99,7 @@ def _mode(facts: Facts, name: str, at: Sequence[str]) -> ModeExpected:
         "says": says if isinstance(says, str) else "",
         "reason": point.reason,
         "trouble": list(point.trouble),
+        "unsupplied": list(point.unsupplied),
         "readings": list(_readings(point, at)),
         "assumed": list(point.assumed),
         "missing": list(point.missing),
@@ -182,7 +187,10 @@ def prediction_text(found: Prediction, *, colour: bool = False) -> Iterator[str]
         yield from _lines(heading(f"Mode {one_line(mode['mode'])}", paint))
         yield from _lines(paragraph(mode["says"]))
         yield from _table(mode["readings"])
-        lists = (("No operating point", mode["trouble"]), ("Not known", mode["missing"]), ("Assumed", mode["assumed"]))
+        lists = (
+            ("No operating point", mode["trouble"]), ("No supply reaches", mode["unsupplied"]),
+            ("Not known", mode["missing"]), ("Assumed", mode["assumed"]),
+        )  # fmt: skip
         for title, entries in lists:
             if entries:
                 yield f"  {title}:\n"

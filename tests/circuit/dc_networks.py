@@ -11,11 +11,13 @@ from checker.circuit.dc_elements import (
     Branch,
     Converter,
     CurrentLoad,
+    Diode,
     Element,
     Emf,
     PowerLoad,
     ResistanceLoad,
     Side,
+    Storage,
     Supply,
 )
 
@@ -103,4 +105,40 @@ def vehicles(draw: st.DrawFn) -> list[Element]:
             idle_w=6.0,
         )
     )  # fmt: skip
+    return elements
+
+
+@st.composite
+def fitouts(draw: st.DrawFn) -> list[Element]:
+    """Three voltages, each a tree with batteries of both ways, sources and loads of every kind; up to four converters
+    between any two of them, in either direction and at whatever limit they come to."""
+    elements: list[Element] = []
+    nominal = {"l": 12.0, "m": 24.0, "h": 48.0}
+    for side, volts in nominal.items():
+        count = draw(st.integers(2, 5))
+        for i in range(1, count):
+            before = f"{side}{draw(st.integers(0, i - 1))}"
+            elements.append(Branch(f"{side}t{i}", before, f"{side}{i}", draw(_milliohm(0, 9)) * volts / 12.0))
+        last = f"{side}{count - 1}"
+        emf, ohm = volts * draw(st.integers(100, 112)) / 100.0, draw(_milliohm(2, 12)) * volts / 12.0
+        elements.append(Storage(f"{side}bank", f"{side}0", "gnd", emf, ohm, ohm * draw(st.integers(1, 20))))
+        if draw(st.booleans()):
+            watts = draw(st.sampled_from([float("inf"), 30.0, 200.0]))
+            limit = float(draw(st.integers(0, 90)))
+            elements.append(Supply(f"{side}sun", last, "gnd", volts * 1.18, limit, droop_ohm=0.004, watts=watts))
+        elements.append(PowerLoad(f"{side}load", last, "gnd", float(draw(st.integers(0, 250)))))
+        elements.append(CurrentLoad(f"{side}fan", f"{side}1", "gnd", draw(st.integers(0, 30)) / 4.0))
+        elements.append(ResistanceLoad(f"{side}heater", last, "gnd", volts * draw(st.integers(1, 40)) / 10.0))
+        if draw(st.booleans()):
+            elements.append(Diode(f"{side}diode", "l0" if side == "h" else f"{side}0", last, 0.5, 0.01))
+    for i in range(draw(st.integers(0, 4))):
+        a, b = draw(st.permutations(list(nominal)))[:2]
+        set_v = nominal[b] * draw(st.integers(100, 118)) / 100.0
+        elements.append(
+            Converter(
+                f"con{i}", Side(f"{a}1", "gnd"), Side(f"{b}1", "gnd"), draw(st.integers(80, 100)) / 100.0,
+                set_v=set_v, limit_in_a=float(draw(st.integers(1, 60))), limit_out_a=float(draw(st.integers(1, 40))),
+                hold_v=draw(st.sampled_from([None, nominal[a] * 1.02])), idle_w=float(draw(st.integers(0, 9))),
+            )
+        )  # fmt: skip
     return elements
