@@ -128,6 +128,25 @@ class Factor:
             found[pivot] = total * inverse[pivot]
         return found
 
+    def inverse_diagonal(self) -> list[float]:
+        """Diagonal of the inverse of a symmetric matrix, from this factorisation alone.
+
+        Only entries of the inverse where L has one are worked out, from the last pivot to the first (Takahashi's
+        equations [from memory]): as much work as factorising once more.
+        """
+        pattern, values = self._pattern, self._values
+        diagonal = [0.0] * pattern.size
+        entries = [0.0] * pattern.slots
+        for pivot, rows in pattern._backward:
+            by = self._inverse[pivot]
+            for slot, i in rows:
+                total = 0.0
+                for other, j in rows:
+                    total += values[other] * (diagonal[i] if i == j else entries[pattern.slot(i, j)])
+                entries[slot] = -total * by
+            diagonal[pivot] = by - by * sum([values[slot] * entries[slot] for slot, _ in rows])
+        return diagonal
+
 
 def _eliminate(near: list[set[int]]) -> tuple[list[int], list[list[int]]]:
     """An order in which few entries fill in (least degree first), and for each pivot what it is still joined to."""

@@ -86,6 +86,17 @@ def test_it_solves_matrices_that_are_not_symmetric(
     assert (factor.negative, factor.weak) == (0, 0)
 
 
+@given(systems())
+def test_the_diagonal_of_the_inverse_is_that_of_the_dense_inverse(
+    system: tuple[int, dict[tuple[int, int], float]],
+) -> None:
+    size, entries = system
+    pattern = Pattern(size, entries)
+    values, matrix = values_of(pattern, size, entries)
+    found = pattern.factor(values).inverse_diagonal()
+    assert found == pytest.approx(np.diag(np.linalg.inv(matrix)).tolist(), rel=1e-9)
+
+
 def test_a_large_system_agrees_with_the_sparse_solver_of_scipy() -> None:
     size = 2000
     entries = {((i - 1) // 3, i): -1.0 - i % 7 for i in range(1, size)} | {(i, i + 40): -0.3 for i in range(0, 900, 45)}
