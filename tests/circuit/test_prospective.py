@@ -65,15 +65,16 @@ def test_a_resistance_below_nothing_is_refused() -> None:
 def meshes(draw: st.DrawFn) -> tuple[list[tuple[str, str, float]], list[Battery]]:
     count = draw(st.integers(2, 12))
     ohms = st.integers(0, 90).map(lambda one: one * 1e-3)
+    inner = st.integers(2, 30).map(lambda one: one * 1e-3)
     stretches = [(f"n{draw(st.integers(0, i - 1))}", f"n{i}", draw(ohms)) for i in range(1, count)]
     for _ in range(draw(st.integers(0, 4))):
         a, b = draw(st.integers(0, count - 1)), draw(st.integers(0, count - 1))
         if a != b:
             stretches.append((f"n{a}", f"n{b}", draw(ohms)))
     batteries = [
-        Battery(f"n{draw(st.integers(0, count - 1))}", draw(st.integers(118, 146)) / 10.0, draw(st.integers(2, 30)) * 1e-3)
+        Battery(f"n{draw(st.integers(0, count - 1))}", draw(st.integers(118, 146)) / 10.0, draw(inner))
         for _ in range(draw(st.integers(1, 4)))
-    ]  # fmt: skip
+    ]
     return stretches, batteries
 
 
