@@ -48,6 +48,21 @@ def distance_to_bed(s: Subject) -> Any:
     return nearest(s, "bed")
 
 
+@fact("equipment", "distance_to_seat", unit="m", says="Distance to the nearest seat.", method="between boxes")
+def distance_to_seat(s: Subject) -> Any:
+    return nearest(s, "seat")
+
+
+@fact("equipment", "distance_to_bedding", unit="mm", says="Distance to the nearest bed or seat, whichever is told.",
+      method="between boxes")  # fmt: skip
+def distance_to_bedding(s: Subject) -> Any:
+    told = {kind: places_of(s, kind) for kind in ("bed", "seat")}
+    kinds = [kind for kind, places in told.items() if isinstance(places, Unknown) or places]
+    if not kinds:
+        return Unknown("the file tells no bed and no seat")
+    return least([nearest(s, kind) for kind in kinds])
+
+
 @fact(
     "equipment",
     "under_bed",

@@ -91,6 +91,15 @@ def box_known(s: Subject) -> Truth:
     return Unknown(f"part of the box of {s.id} is not told") if partly else False
 
 
+@fact("equipment", "spot_known", type="yes/no", says="Its own box is told, or a point of it.")
+def spot_known(s: Subject) -> Truth:
+    if s.item.allows("at") and s.item.has("at") and not s.item.has("box"):
+        point = s.read(s.item, "at")
+        known = isinstance(point, tuple) and not any(isinstance(one, Unknown) for one in point)
+        return known or Unknown(f"part of the point of {s.id} is not told")
+    return s.box_known  # type: ignore[no-any-return]
+
+
 @fact(
     "equipment",
     "swept_by",
@@ -297,6 +306,15 @@ def restraint_mass(s: Subject) -> Any:
         return s.read(s.item, "restraint.for")
     places = chain(s, place_name(s))
     return s.read(places[0], "restraint.for") if places else UNKNOWN
+
+
+@fact("equipment", "restraint_acceleration", unit="m/s2", says="The acceleration its hold is made for.",
+      method="given with the hold of the equipment, else of its place")  # fmt: skip
+def restraint_acceleration(s: Subject) -> Any:
+    if s.item.allows("restraint.acceleration") and s.item.has("restraint.acceleration"):
+        return s.read(s.item, "restraint.acceleration")
+    places = chain(s, place_name(s))
+    return s.read(places[0], "restraint.acceleration") if places else UNKNOWN
 
 
 @fact("equipment", "movement", unit="mm", says="How far it can still move in its hold.")

@@ -26,7 +26,6 @@ from checker.quantities import (
     Range,
     Truth,
     Unknown,
-    Window,
     add,
     corners,
     greatest,
@@ -212,15 +211,11 @@ def heat_loss(s: Subject) -> Any:
     "air_temperature",
     unit="°C",
     says="Hottest air around it.",
-    method="upper temperature of its place, else at least the hottest air the vehicle is used in",
+    method="that of its place, else at least the hottest air the vehicle is used in",
 )
 def air_temperature(s: Subject) -> Any:
     name = s.read(s.item, "place") if s.item.allows("place") else UNKNOWN
     where = s.facts.design.places.get(name) if isinstance(name, str) else None
-    if where is not None:
-        inside = s.read(where, "temperature")
-        if isinstance(inside, Window):
-            return inside.high
     if where is None:
         return Unknown(f"where {s.id} stands is not told")
     if CATALOGUE.find("place", "air_temperature") is not None:

@@ -9,20 +9,19 @@ from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.facts.catalogue import fact
 from checker.facts.equipment import float_count, one_mass
-from checker.facts.space import lower, stands, upper
+from checker.facts.space import lower, upper
 from checker.facts.subject import Subject
-from checker.physics.mechanics import support_shares
 from checker.quantities import (
     UNKNOWN,
     Number,
     Range,
     Unknown,
     add,
-    corners,
     equal,
     greatest,
     less_equal,
     multiply,
+    subtract,
     total,
 )
 from checker.quantities.values import between
@@ -53,10 +52,11 @@ def mass_of(s: Subject, item: Equipment) -> Any:
     return Unknown(f"the mass of {item.name} is not told") if isinstance(found, Unknown) else found
 
 
-@fact("design", "added_mass", unit="kg", says="Mass of the equipment that the fitter put in.",
+@fact("design", "added_mass", unit="kg", says="Mass of the equipment that the fitter put in, less what was taken out.",
       method="sum of masses; cables and small devices without a told mass left out")  # fmt: skip
 def added_mass(s: Subject) -> Any:
-    return total(mass_of(s, item) for item in added(s))
+    put_in = total(mass_of(s, item) for item in added(s))
+    return subtract(put_in, limit_or_load(s, "removed")) if s.item.vehicle.has("masses.removed") else put_in
 
 
 def limit_or_load(s: Subject, key: str) -> Any:
@@ -79,75 +79,22 @@ def gross_limit(s: Subject) -> Any:
     "gross_mass",
     unit="kg",
     says="Mass of the vehicle with the work done and its payload.",
-    method="total before (or both axles) + added mass + payload kept; without the payload, at least the rest",
+    method="total before (or both axles) + added mass + payload kept, people and water; without the payload, at least "
+    "the rest",
 )
 def gross_mass(s: Subject) -> Any:
     before = limit_or_load(s, "before.total")
     if isinstance(before, Unknown):
         before = total(limit_or_load(s, "before.front"), limit_or_load(s, "before.rear"))
     kept = limit_or_load(s, "payload kept") if s.item.vehicle.has("masses.payload kept") else UNKNOWN
-    return total(before, s.added_mass, kept) if not isinstance(kept, Unknown) else _at_least(add(before, s.added_mass))
+    carried = [limit_or_load(s, key) for key in ("people", "water") if s.item.vehicle.has(f"masses.{key}")]
+    known = total(before, s.added_mass, *carried)
+    return total(known, kept) if not isinstance(kept, Unknown) else _at_least(known)
 
 
 def _at_least(value: Number) -> Any:
     """A load to which something not told is still to be added."""
     return Range(lower(value), float("inf")) if isinstance(value, float | Range) else value
-
-
-def position(s: Subject, item: Equipment) -> Number:
-    """Distance of its middle behind the front axle, m: its box, else anywhere within the vehicle."""
-    here = stands(s, item)
-    vehicle = s.item.vehicle
-    # Kept so that both words of the axis are asked for: without them a coordinate means nothing.
-    axis = s.read(vehicle, "axes.x")
-    sense = -1.0 if isinstance(axis, str) and axis == "forward" else 1.0
-    if here is not None:
-        middle = multiply(add(here.low[0], here.high[0]), 0.5)
-        if not here.exact:
-            middle = between(lower(here.low[0]), upper(here.high[0]))
-        return multiply(middle, sense)
-    around = s.read(vehicle, "envelope")
-    if not isinstance(around, Box):
-        return Unknown(f"where {item.name} stands is not told")
-    end = add(around.at[0], around.size[0])
-    ends = (multiply(around.at[0], sense), multiply(end, sense))
-    if any(isinstance(one, Unknown) or one is None for one in ends):
-        return Unknown(f"where {item.name} stands is not told")
-    return between(min(lower(one) for one in ends), max(upper(one) for one in ends))
-
-
-def _axle(s: Subject, which: str) -> Any:
-    before = limit_or_load(s, f"before.{which}")
-    wheelbase = limit_or_load(s, "wheelbase")
-    loads: list[Number] = [before]
-    at = 1 if which == "rear" else 0
-    for item in added(s):
-        share = corners(lambda x, span: support_shares(x, span)[at], position(s, item), wheelbase)
-        loads.append(multiply(mass_of(s, item), share))
-    s.note(lambda: "load = load before + sum of mass × x / wheelbase")
-    return total(loads)
-
-
-@fact("design", "front_axle_load", unit="kg", says="Load of the front axle with the work done, without payload.",
-      method="lever rule over the wheelbase; what has no box lies anywhere along the vehicle")  # fmt: skip
-def front_axle_load(s: Subject) -> Any:
-    return _axle(s, "front")
-
-
-@fact("design", "rear_axle_load", unit="kg", says="Load of the rear axle with the work done, without payload.",
-      method="lever rule over the wheelbase; what has no box lies anywhere along the vehicle")  # fmt: skip
-def rear_axle_load(s: Subject) -> Any:
-    return _axle(s, "rear")
-
-
-@fact("design", "front_axle_limit", unit="kg", says="Greatest load of the front axle.")
-def front_axle_limit(s: Subject) -> Any:
-    return limit_or_load(s, "front limit")
-
-
-@fact("design", "rear_axle_limit", unit="kg", says="Greatest load of the rear axle.")
-def rear_axle_limit(s: Subject) -> Any:
-    return limit_or_load(s, "rear limit")
 
 
 @fact(
@@ -158,12 +105,18 @@ def rear_axle_limit(s: Subject) -> Any:
     method="load before, give or take the added mass: ahead of the axle it adds at most itself, behind it takes off",
 )
 def ball_load(s: Subject) -> Any:
-    before, more = limit_or_load(s, "before.ball"), s.added_mass
+    before, more = limit_or_load(s, "before.ball"), _moved(s)
     if isinstance(before, Unknown) or isinstance(more, Unknown) or more is None:
         return more if isinstance(more, Unknown) and not isinstance(before, Unknown) else before
     if upper(more) == 0.0:
         return before
     return between(lower(before) - upper(more), upper(before) + upper(more))
+
+
+def _moved(s: Subject) -> Number:
+    """All that was put in and taken out, kg."""
+    gone = limit_or_load(s, "removed") if s.item.vehicle.has("masses.removed") else 0.0
+    return total(*(mass_of(s, item) for item in added(s)), gone)
 
 
 @fact("design", "ball_limit", unit="kg", says="Greatest load of the tow ball.")

@@ -29,7 +29,7 @@ from checker.quantities import (
 )
 
 OUTER_SKIN = "outer skin"
-LIVING = ("living space", "wet room", "bed")
+LIVING = ("living space", "wet room", "bed", "seat")
 OPEN_AIR = ("outside", "under body")
 OUTSIDE_BY_NATURE = ("engine space", "under body", "outside", "fuel", "exit", "gas locker")
 """Kinds of place that are no part of the living space unless the file says what they are inside of."""

@@ -1,4 +1,4 @@
-"""Where a moving part first meets what stands still, and whether the space for hands beside it stays free."""
+"""Where a moving part first meets what stands still, and what it comes nearest to."""
 
 from __future__ import annotations
 
@@ -8,14 +8,13 @@ from typing import Any
 from checker.design.item import Item
 from checker.facts.catalogue import fact
 from checker.facts.equipment import is_swept
-from checker.facts.space import Extent, apart, carried, chain, extent, overlaps, place_of, stands, swept_extent, widened
+from checker.facts.space import Extent, apart, carried, chain, extent, place_of, stands, swept_extent
 from checker.facts.subject import Subject
 from checker.physics.geometry import Cuboid, first_touch
-from checker.quantities import Number, Range, Truth, Unknown, both, corners, either, least, negate, show, some
+from checker.quantities import Number, Range, Unknown, corners, least, show
 
 NEVER = 1e9
 """A travel that no part has: it is not touched, m."""
-SIDES = ("front", "back", "left", "right")
 
 
 def touch(s: Subject, part: Item, here: Extent | None) -> Number:
@@ -85,61 +84,3 @@ def nearest(s: Subject) -> Any:
 
 def _places(s: Subject, item: Any) -> list[Item]:
     return chain(s, place_of(s, item))
-
-
-# --- room for hands and air
-
-
-@fact("equipment", "service_told", type="yes/no", says="Free space that must stay beside it is told, and its box.")
-def service_told(s: Subject) -> Truth:
-    told = some(_told(s, side) for side in (*SIDES, "top", "bottom"))
-    return both(s.box_known, told)
-
-
-def _told(s: Subject, side: str) -> Truth:
-    """Whether free space is asked for at a side."""
-    if not s.item.allows(f"service.{side}") or not s.item.has(f"service.{side}"):
-        return False
-    value = s.read(s.item, f"service.{side}")
-    return value if isinstance(value, Unknown) else _room(s, side) > 0.0
-
-
-def _room(s: Subject, side: str) -> float:
-    """Free space told for a side, m; the most it may be."""
-    if not s.item.allows(f"service.{side}") or not s.item.has(f"service.{side}"):
-        return 0.0
-    value = s.read(s.item, f"service.{side}")
-    return value.high if isinstance(value, Range) else value if isinstance(value, float) else 0.0
-
-
-@fact(
-    "equipment",
-    "service_space_clear",
-    type="yes/no",
-    says="No moving part sweeps the free space that must stay beside it.",
-    method="over and under it exactly; to its sides the widest space is taken all around, since the file does not say "
-    "which side is its front, so a part that comes so near leaves a question",
-)
-def service_space_clear(s: Subject) -> Truth:
-    here = extent(s, s.item)
-    if here is None:
-        return Unknown(f"the box of {s.id} is not told")
-    top, bottom = _room(s, "top"), _room(s, "bottom")
-    wide = max(_room(s, side) for side in SIDES)
-    column = widened(here, (0.0, 0.0, bottom), (0.0, 0.0, top))
-    around = widened(here, (wide, wide, bottom), (wide, wide, top))
-    return negate(some([_enters(s, part.item, column, around) for part in s.facts.subjects("moving")]))
-
-
-def _enters(s: Subject, part: Item, column: Extent, around: Extent) -> Truth:
-    """Whether a moving part that does not carry it comes into its free space."""
-    rides = carried(s, part, _places(s, s.item))
-    if rides is True:
-        return False
-    way = swept_extent(s, part)
-    sure, perhaps = overlaps(way, column), overlaps(way, around)
-    if sure is True and rides is False:
-        return True
-    if perhaps is False:
-        return False
-    return either(False, Unknown(f"which side of {s.id} faces {part.name} is not told"))

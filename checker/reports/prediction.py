@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any, Final, TypedDict
 from checker import __version__
 from checker.reports.caution import CAUTION, DEFERRAL
 from checker.reports.paragraphs import Painter, heading, paragraph
+from checker.reports.place_heat import PlaceHeat, heat_by_place, heat_lines
 from checker.reports.plain import one_line
 
 if TYPE_CHECKING:
@@ -46,6 +47,7 @@ class ModeExpected(TypedDict):
     trouble: list[str]
     unsupplied: list[str]
     readings: list[Expected]
+    heat: list[PlaceHeat]
     assumed: list[str]
     missing: list[str]
 
@@ -101,6 +103,7 @@ def _mode(facts: Facts, name: str, at: Sequence[str]) -> ModeExpected:
         "trouble": list(point.trouble),
         "unsupplied": list(point.unsupplied),
         "readings": list(_readings(point, at)),
+        "heat": [] if at else list(heat_by_place(point, subject)),
         "assumed": list(point.assumed),
         "missing": list(point.missing),
     }
@@ -187,6 +190,7 @@ def prediction_text(found: Prediction, *, colour: bool = False) -> Iterator[str]
         yield from _lines(heading(f"Mode {one_line(mode['mode'])}", paint))
         yield from _lines(paragraph(mode["says"]))
         yield from _table(mode["readings"])
+        yield from _lines(heat_lines(mode["heat"]))
         lists = (
             ("No operating point", mode["trouble"]), ("No supply reaches", mode["unsupplied"]),
             ("Not known", mode["missing"]), ("Assumed", mode["assumed"]),

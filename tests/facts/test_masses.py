@@ -36,20 +36,20 @@ def test_without_the_payload_the_mass_is_a_least_one() -> None:
     assert found.high == float("inf")
 
 
-def test_axle_loads_follow_the_lever() -> None:
-    # Middle of the battery: 1.1 + 0.15 = 1.25 m behind the front axle, wheelbase 3.5 m: 12 * 1.25 / 3.5 = 4.286 kg aft.
-    assert ask("design", "design", "rear_axle_load") == pytest.approx(1504.2857, abs=1e-3)
-    assert ask("design", "design", "front_axle_load") == pytest.approx(1407.7143, abs=1e-3)
-
-
-def test_what_has_no_box_lies_anywhere_its_place_allows() -> None:
-    # The bay: 1 m to 1.6 m behind the axle.
-    found = ask("design", "design", "rear_axle_load", ("equipment.house.box", "unknown"))
-    assert isinstance(found, Range)
-    assert found.low == pytest.approx(1500 + 12 * 1.0 / 3.5, abs=1e-3)
-    assert found.high == pytest.approx(1500 + 12 * 1.6 / 3.5, abs=1e-3)
-
-
 def test_roof_gear_raises_the_vehicle() -> None:
     assert ask("design", "design", "overall_height") == pytest.approx(2.9)
     assert ask("design", "design", "overall_height", ("equipment.plus.height added", "100 mm")) == pytest.approx(3.0)
+
+
+def test_people_and_water_count_beside_the_payload_and_what_was_taken_out_does_not() -> None:
+    told = {"people": "150 kg", "water": "80 kg", "removed": "20 kg"}
+    masses = tuple((f"vehicle.masses.{key}", mass) for key, mass in told.items())
+    # 1400 + 1500 + 12 - 20 + 300 + 150 + 80
+    assert ask("design", "design", "gross_mass", *masses) == pytest.approx(3422.0)
+    assert ask("design", "design", "added_mass", *masses) == pytest.approx(-8.0)
+
+
+def test_whatever_was_moved_may_have_changed_the_ball_load() -> None:
+    edits = (("vehicle.masses.before.ball", "90 kg"), ("vehicle.masses.removed", "20 kg"))
+    found = ask("design", "design", "ball_load", *edits)
+    assert (found.low, found.high) == (pytest.approx(58.0), pytest.approx(122.0))

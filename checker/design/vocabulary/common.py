@@ -15,6 +15,7 @@ from checker.design.vocabulary.words import (
     SHAPES,
     SURFACES,
     SYSTEMS,
+    TRAVEL_AXES,
     WAKES,
 )
 
@@ -43,6 +44,7 @@ COMMON: tuple[Key, ...] = (
     named("place", "places", "Where it stands."),
     Key("box", "box", "Its box in vehicle axes: least corner and size."),
     Key("at", "point", "The point where it stands, when the box is not known."),
+    word("front towards", TRAVEL_AXES, "The way its front faces, along the vehicle axes."),
     *SERVICE,
     quantity("mass", "kg", "Its mass; of one when there are several."),
     quantity("height", "m", "Height above the ground; for gear inside, above the floor."),

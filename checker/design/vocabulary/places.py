@@ -9,7 +9,7 @@ from checker.design.vocabulary.words import MATERIALS, SURFACES, TRAVEL_AXES
 
 PLACE_KINDS = (
     "living space", "locker", "battery locker", "battery box", "engine space", "gas locker", "duct", "cavity",
-    "under body", "outside", "wet room", "bed", "exit", "fuel", "flexible loop",
+    "under body", "outside", "wet room", "bed", "seat", "exit", "fuel", "flexible loop",
 )  # fmt: skip
 
 PLACE = Kind(
@@ -31,6 +31,7 @@ PLACE = Kind(
         named("vents.fan", "equipment", "The fan that drives the air."),
         named("sealed from", "places", "The place its air cannot reach; `none` when it is sealed from nothing."),
         word("opens", ("outside", "inside"), "Where its door opens."),
+        word("door", TRAVEL_AXES, "The side its door or lid is at, along the vehicle axes."),
         word("lining.material", MATERIALS, "What it is lined with."),
         yes("lining.combustible", "The lining burns."),
         word("material", MATERIALS, "What its walls are made of."),
