@@ -161,12 +161,13 @@ def crowding_settled(s: Subject) -> Truth:
 # --- the walls of its place
 
 
-@fact("equipment", "walls_told", type="yes/no", says="The box of its place is told, and that place has walls.")
+@fact("equipment", "walls_told", type="yes/no", says="The box of its place is told, that place has walls, and it stands within them.")
 def walls_told(s: Subject) -> Truth:
     places = chain(s, place_of(s, s.item))
     if not places or extent(s, places[0]) is None:
         return False
-    return negate(is_kind(s, places[0], *OPEN))
+    # What stands outside its place is told of as that.
+    return both(negate(is_kind(s, places[0], *OPEN)), s.inside_its_place is not False)
 
 
 @fact(
