@@ -161,7 +161,7 @@ def crowding_settled(s: Subject) -> Truth:
 # --- the walls of its place
 
 
-@fact("equipment", "walls_told", type="yes/no", says="The box of its place is told, that place has walls, and it stands within them.")
+@fact("equipment", "walls_told", type="yes/no", says="It stands within the walls of its place, whose box is told.")
 def walls_told(s: Subject) -> Truth:
     places = chain(s, place_of(s, s.item))
     if not places or extent(s, places[0]) is None:
