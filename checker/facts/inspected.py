@@ -35,6 +35,7 @@ ASKED = (
     ("driving_aids", "driving aids", "Nothing that protects the driver is disturbed while everything added runs."),
     ("vibration", "vibration",
      "Connections lock against vibration, boxes are fixed, and no heavy part hangs on its wires."),
+    ("each_device", "devices", "Each fuse and breaker was opened in turn, and its circuit went dead."),
     ("operation", "operation", "Every circuit was switched on and off, and does what it is for."),
 )  # fmt: skip
 """Fact, word under `papers.inspected`, what is looked for."""

@@ -3,9 +3,10 @@
     python -m tests.rules.mutants [RULE…]
 
 Spoilt are: each comparison (turned round, and moved onto or off its limit), each number and each limit (by 1 % and by
-20 %, both ways; a whole number by one), each clause of an `and` or `or` (left out), each `not` (left out), and the
-`given` (left out). A mutant is caught when some example of its rule gets another verdict. What cannot be checked any
-more, such as a condition that has lost its type, is no mutant.
+20 %, both ways; a whole number by one), each clause of an `and` or `or` and each `if` of a loop (left out), each
+`not` (left out), and the `given` (left out). A mutant is caught when some example of its rule gets another verdict.
+What cannot be checked any more, such as a condition that has lost its type, is no mutant.
+The figures of `rules/codes` themselves are held by `tests/reference/code-limits.yaml`, not by examples.
 
 Run by hand: it takes minutes, and a rate is no verdict on one rule. Prints the rate and the survivors.
 """
@@ -102,6 +103,9 @@ def _changes(node: ast.AST, limits: Any) -> Iterator[tuple[str, Change]]:
     elif isinstance(node, ast.BoolOp):
         for at, clause in enumerate(node.values):
             yield f"without {ast.unparse(clause)}", _clause(at)
+    elif isinstance(node, ast.comprehension):
+        for at, clause in enumerate(node.ifs):
+            yield f"without if {ast.unparse(clause)}", _filter(at)
     elif isinstance(node, ast.UnaryOp) and isinstance(node.op, ast.Not):
         yield f"without not before {ast.unparse(node.operand)}", lambda target: target.operand
     elif isinstance(node, ast.Constant):
@@ -130,6 +134,14 @@ def _clause(at: int) -> Change:
         if len(rest) == 1:
             return rest[0]  # type: ignore[no-any-return]
         target.values = rest
+        return target  # type: ignore[no-any-return]
+
+    return change
+
+
+def _filter(at: int) -> Change:
+    def change(target: Any) -> ast.AST:
+        del target.ifs[at]
         return target  # type: ignore[no-any-return]
 
     return change

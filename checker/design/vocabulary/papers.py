@@ -15,8 +15,8 @@ TESTS = (
 INSPECTIONS = (
     "steering and wheels", "structure", "strike zones", "gas pipes", "fuel lines", "vent hose", "battery tray",
     "covers", "supports", "lamps", "drains", "services", "chassis connections", "splices", "strain relief",
-    "outlet faces", "array fixing", "roof entries", "device access", "driving aids", "operation", "vibration",
-    "moving cables",
+    "outlet faces", "array fixing", "roof entries", "device access", "driving aids", "operation", "devices",
+    "vibration", "moving cables",
 )  # fmt: skip
 
 PAPERS = Kind(
