@@ -10,7 +10,6 @@ from checker.circuit.elements import LIVE, Conductor, Wire
 from checker.design.given import Where
 from checker.design.item import Item
 from checker.design.model import Equipment
-from checker.design.vocabulary.words import CLAMPS
 from checker.facts.catalogue import fact, subjects
 from checker.facts.subject import Facts, Subject
 from checker.quantities import Number, Truth, Unknown, add, every, greatest, least, less_equal, multiply, total
@@ -103,21 +102,6 @@ def lugs(s: Subject) -> Any:
     for wire in wires_at(s.facts, s.item.node):
         found = add(found, s.read(wire.conductor.circuit, "in parallel"))
     return found
-
-
-@fact("terminal", "of_battery", type="yes/no", says="It is a pole of a battery.", method="kind of its equipment")
-def of_battery(s: Subject) -> bool:
-    return s.item.equipment.kind in ("battery", "bank") and s.item.name in ("+", "-")
-
-
-@fact("terminal", "clamp", words=CLAMPS, says="How a conductor is held on it.")
-def clamp(s: Subject) -> Any:
-    return told(s, "clamp")
-
-
-@fact("terminal", "is_marked", type="yes/no", says="It is marked with its pole or name.")
-def is_marked(s: Subject) -> Any:
-    return told(s, "marked")
 
 
 @fact("terminal", "lugs_allowed", unit="count", says="Lugs it may hold.")
