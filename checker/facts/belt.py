@@ -29,3 +29,8 @@ def belt_power(s: Subject) -> Any:
     asked, gives = s.asked_current, s.hot_output
     current = least(asked, gives) if isinstance(gives, float | Range) and not isinstance(asked, Unknown) else asked
     return corners(shaft_power, multiply(current, volts), EFFICIENCY)
+
+
+@fact("converter", "belt_limit", unit="W", says="Shaft power for which the belt of an alternator is made.")
+def belt_limit(s: Subject) -> Any:
+    return s.read(s.item, "belt power") if s.item.allows("belt power") else None

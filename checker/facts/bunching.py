@@ -53,22 +53,29 @@ def _in_loom_there(carrying: list[Item] | tuple[()], place: Item) -> bool:
 
 def _beside(s: Subject, place: Item) -> Number:
     """Loaded circuits in the chamber of a duct that a circuit takes, itself included."""
-    here = bands_by_place(s.facts).get(place.name, {})
-    band = here.get(s.item.circuit.name)
+    band = bands_by_place(s.facts).get(place.name, {}).get(s.item.circuit.name, "")
     divided = all(place.has(f"chambers.{word}") for word in WORDS)
-    loaded = [name for name, word in here.items() if (word == band or not divided) and _loaded(s.facts, name)]
+    loaded = _loaded(s.facts, place.name, band if divided else "")
+    s.note(lambda: f"loaded circuits that share {place.name}: {', '.join(loaded)}")
     count = float(max(1, len(loaded)))
-    line = f"in {place.name} with {', '.join(name for name in loaded if name != s.item.circuit.name) or 'no other'}"
-    s.note(line.__str__)
     chambers = s.read(place, f"chambers.{band}") if divided else 1.0
-    several = isinstance(chambers, Unknown) or not isinstance(chambers, float) or chambers > 1.0
+    several = not isinstance(chambers, float) or chambers > 1.0
     return between(1.0, count) if several and count > 1.0 else count
 
 
-def _loaded(facts: Facts, name: str) -> bool:
+def _loaded(facts: Facts, place: str, band: str) -> list[str]:
+    """Circuits of a band (empty: of both) that pass a place and warm it; found once for all of them."""
+    kept: dict[tuple[str, str], list[str]] = facts.shared.setdefault("loaded circuits by chamber", {})
+    if (place, band) not in kept:
+        here = bands_by_place(facts).get(place, {})
+        names = [name for name, word in here.items() if band in ("", word)]
+        kept[place, band] = [name for name in names if not _idle(facts, name)]
+    return kept[place, band]
+
+
+def _idle(facts: Facts, name: str) -> bool:
     circuit = facts.design.circuits.get(name)
-    duty = None if circuit is None else circuit.value("duty")
-    return not (isinstance(duty, str) and duty in IDLE)
+    return circuit is not None and circuit.says("duty", *IDLE)
 
 
 class _Looms(NamedTuple):

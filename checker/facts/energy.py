@@ -15,7 +15,20 @@ from checker.facts.darkness import live_node
 from checker.facts.levels import level_at
 from checker.facts.loads import rated_current
 from checker.facts.subject import Subject
-from checker.quantities import UNKNOWN, Number, Range, Unknown, add, divide, least, multiply, show, subtract, total
+from checker.quantities import (
+    UNKNOWN,
+    Number,
+    Range,
+    Truth,
+    Unknown,
+    add,
+    divide,
+    least,
+    multiply,
+    show,
+    subtract,
+    total,
+)
 
 DAY_S = 86_400.0
 SOLAR_SHARE = 0.75
@@ -224,3 +237,16 @@ def autonomy(s: Subject) -> Any:
 @fact("design", "autonomy_wanted", unit="h", says="How long they shall last: the nights wanted, 24 h each.")
 def autonomy_wanted(s: Subject) -> Any:
     return multiply(s.read(s.item.day, "nights wanted"), DAY_S)
+
+
+@fact("design", "charge_kept", unit="%", says="State of charge that shall be left at the lowest point of a day.")
+def charge_kept(s: Subject) -> Any:
+    return s.read(s.item.day, "keep")
+
+
+@fact("design", "day_is_told", type="yes/no", says="The file tells what a day uses.")
+def day_is_told(s: Subject) -> Truth:
+    told = s.read(s.item.day, "uses")
+    if isinstance(told, Unknown) and s.item.day.has("uses"):
+        return told
+    return isinstance(told, tuple) and bool(told)

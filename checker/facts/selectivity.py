@@ -259,7 +259,7 @@ def _compare(mine: Characteristic, theirs: Characteristic, span: Span, share: fl
         a, b = opening(mine, current), opening(theirs, max(current * share, 1e-9))
         if a.max_s < b.min_s:
             continue
-        needed = b.min_s * (current * share) ** 2 if b.min_s > 0.0 else _melting(theirs)
+        needed = b.min_s * (current * share) ** 2 if b.min_s > 0.0 else melting_energy(theirs)
         if energy_at(mine, current) * share**2 < needed:
             continue
         occurs = span.sure_low <= current <= span.sure_high
@@ -270,7 +270,7 @@ def _compare(mine: Characteristic, theirs: Characteristic, span: Span, share: fl
     return answer
 
 
-def _melting(held: Characteristic) -> float:
+def melting_energy(held: Characteristic) -> float:
     """Least energy that opens a fuse beyond its last published point, A2 s; 0 for a breaker or an unknown edge."""
     last = [one.least[-1] for one in held.series if one.least]
     if held.mechanical or len(last) < len(held.series):

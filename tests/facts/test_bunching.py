@@ -3,23 +3,18 @@
 from __future__ import annotations
 
 import math
-from pathlib import Path
 
 import pytest
 
-from checker.facts.subject import Facts, Subject
+from checker.facts.subject import Subject
 from checker.quantities import Range, Unknown
-from checker.reading import read_text
-from checker.shipped import shipped
+from tests.facts.coach import one
 
-COACH = (Path(str(shipped("examples"))) / "estuary-coach.fitout.yaml").read_text("utf-8")
 NO_LOOM = ("looms.duct-elv", "(remove)")
 
 
 def coach(id: str, *edits: tuple[str, str]) -> Subject:
-    found = Facts(read_text(COACH, "coach", edits)).subject("conductor", id)
-    assert found is not None
-    return found
+    return one("conductor", id, *edits)
 
 
 def test_a_duct_without_a_loom_counts_the_circuits_of_its_chamber() -> None:

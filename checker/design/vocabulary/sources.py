@@ -102,6 +102,7 @@ ALTERNATOR = Kind(
         quantity("short circuit current", "A", "Greatest current into a short circuit."),
         quantity("temperature limit", "°C", "Case temperature it may reach."),
         yes("limits itself", "It lowers its output when hot."),
+        quantity("belt power", "W", "Shaft power that its belt, pulley and bracket are made for."),
     ),
     ports=(
         Port("b", DC_POLES, "output and case"),

@@ -30,6 +30,7 @@ PRECHARGE = (
     ),
     quantity("precharge resistance", "Ω", "The resistor of the pre-charge."),
     quantity("precharge time", "s", "How long the pre-charge lasts."),
+    quantity("precharge power", "W", "Power that its resistor stands for ever."),
 )
 
 SWITCH = Kind(
