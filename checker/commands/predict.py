@@ -17,6 +17,9 @@ def command(
         list[str] | None,
         typer.Option(help="Only here: equipment, a side such as converter.low, a circuit.", metavar="EQUIPMENT"),
     ] = None,
+    faults: Annotated[
+        bool, typer.Option("--faults", help="Also the short-circuit currents at the end of each circuit.")
+    ] = False,
     form: Annotated[Format, typer.Option("--format", help="How it is written.")] = "text",
     output: Annotated[
         str | None, typer.Option(help="Write to this file instead of the terminal.", metavar="FILE")
@@ -41,7 +44,7 @@ def command(
     modes = known_modes(design, file, mode or [])
     facts = solved_facts(design)
     places = known_places(facts, modes, file, at or [])
-    found = prediction(design, facts, modes, places)
+    found = prediction(design, facts, modes, places, faults=faults)
     if form == "json":
         from json import dumps
 

@@ -390,6 +390,8 @@ def _battery(facts: Facts, item: Equipment) -> Norton:
     if isinstance(stated, float | Range):
         current: Number = stated
     elif isinstance(ohms, float | Range):
+        if same(ohms, 0.0):
+            return Norton(Unknown(f"{item.name} is written as having no internal resistance"), UNKNOWN)
         current = divide(volts, ohms)
     else:
         return Norton(Unknown(f"the short-circuit current of {item.name} is not stated"), UNKNOWN)

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING, Any, Final, TypedDict
 
 from checker import __version__
 from checker.reports.caution import CAUTION, DEFERRAL
+from checker.reports.fault_table import Short, short_lines, shorts
 from checker.reports.paragraphs import Painter, heading, paragraph
 from checker.reports.place_heat import PlaceHeat, heat_by_place, heat_lines
 from checker.reports.plain import one_line
@@ -38,7 +39,7 @@ class Expected(TypedDict):
 class ModeExpected(TypedDict):
     """One mode; `reason` says why there is no operating point, `trouble` the same of each case that has none.
 
-    `unsupplied` are the loads that are to run and that no supply reaches.
+    `unsupplied` are the loads that are to run and that no supply reaches; `shorts` is empty unless it was asked for.
     """
 
     mode: str
@@ -50,6 +51,7 @@ class ModeExpected(TypedDict):
     heat: list[PlaceHeat]
     assumed: list[str]
     missing: list[str]
+    shorts: list[Short]
 
 
 class Prediction(TypedDict):
@@ -65,8 +67,13 @@ class Prediction(TypedDict):
     deferral: str
 
 
-def prediction(design: Design, facts: Facts, modes: Sequence[str], at: Sequence[str]) -> Prediction:
-    """What should be read in each of `modes`; only at the names in `at` where there are any."""
+def prediction(
+    design: Design, facts: Facts, modes: Sequence[str], at: Sequence[str], *, faults: bool = False
+) -> Prediction:
+    """What should be read in each of `modes`; only at the names in `at` where there are any.
+
+    With `faults` also what a short circuit at the end of each circuit can draw.
+    """
     from checker.facts.instruments import INSTRUMENT_SAYS
     from checker.facts.operating_point import CASES_SAY
 
@@ -77,7 +84,7 @@ def prediction(design: Design, facts: Facts, modes: Sequence[str], at: Sequence[
         "version": __version__,
         "cases": CASES_SAY,
         "instruments": INSTRUMENT_SAYS,
-        "modes": [_mode(facts, mode, at) for mode in modes],
+        "modes": [_mode(facts, mode, at, faults) for mode in modes],
         "deferral": DEFERRAL,
     }
 
@@ -88,7 +95,7 @@ def stamp(design: Design) -> dict[str, str]:
     return {"file": str(design.file), "title": title if isinstance(title, str) else "", "sha256": design.sha256}
 
 
-def _mode(facts: Facts, name: str, at: Sequence[str]) -> ModeExpected:
+def _mode(facts: Facts, name: str, at: Sequence[str], faults: bool) -> ModeExpected:
     from checker.facts.operating_point import operating_point
 
     subject = facts.subject("mode", name)
@@ -106,6 +113,7 @@ def _mode(facts: Facts, name: str, at: Sequence[str]) -> ModeExpected:
         "heat": [] if at else list(heat_by_place(point, subject)),
         "assumed": list(point.assumed),
         "missing": list(point.missing),
+        "shorts": shorts(facts, name, at) if faults else [],
     }
 
 
@@ -191,6 +199,7 @@ def prediction_text(found: Prediction, *, colour: bool = False) -> Iterator[str]
         yield from _lines(paragraph(mode["says"]))
         yield from _table(mode["readings"])
         yield from _lines(heat_lines(mode["heat"]))
+        yield from _lines(short_lines(mode["shorts"]))
         lists = (
             ("No operating point", mode["trouble"]), ("No supply reaches", mode["unsupplied"]),
             ("Not known", mode["missing"]), ("Assumed", mode["assumed"]),
@@ -226,11 +235,15 @@ def _shown(value: float | None) -> str:
     return f"{'':>9}" if value is None else f"{value:>9.4g}"
 
 
-def _lines(lines: Sequence[str] | Iterator[str]) -> Iterator[str]:
+def _lines(lines: Iterable[str]) -> Iterator[str]:
     for line in lines:
         yield f"{line}\n"
 
 
+SHORTS = (
+    ("least short circuit", "least", "least_at_most"),
+    ("greatest short circuit", "greatest_at_least", "greatest"),
+)
 COLUMNS = ("mode", "at", "quantity", "unit", "likely", "lowest", "highest", "touch", "state", "unknown")
 
 
@@ -248,6 +261,11 @@ def prediction_csv(found: Prediction) -> Iterator[str]:
         for one in mode["readings"]:
             row: dict[str, Any] = {"mode": mode["mode"], **one}
             writer.writerow([_cell(row[column]) for column in COLUMNS])
+        for short in mode["shorts"]:
+            row = {"mode": mode["mode"], "unit": "A", "state": short["weakest"], **short}
+            for quantity, low, high in SHORTS:
+                row.update(quantity=quantity, lowest=row[low], highest=row[high])
+                writer.writerow([_cell(row.get(column)) for column in COLUMNS])
     yield held.getvalue()
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import sys
 
 from tests.benchmarks import (
+    bench_faults,
     bench_load,
     bench_network,
     bench_reading,
@@ -23,6 +24,7 @@ BENCHMARKS = {
     "rules": bench_rules.rows,
     "size": bench_size.rows,
     "network": bench_network.rows,
+    "faults": bench_faults.rows,
     "states": bench_states.rows,
     "space": bench_space.rows,
 }

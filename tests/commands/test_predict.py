@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import json
+import re
 from pathlib import Path
 from typing import Any
 
@@ -118,3 +119,27 @@ def test_a_mode_without_operating_point_sets_the_status(tmp_path: Path, capsys: 
     text = " ".join(capsys.readouterr().out.split())
     assert "No operating point" in text
     assert "cabin-lights" in text
+
+
+def test_short_circuits_are_told_when_asked_for(capsys: pytest.CaptureFixture[str]) -> None:
+    wanted = ("--mode", "shore", "--at", "coach-feed", "--at", "bank-main", "--faults")
+    (mode,) = data(capsys, COACH, *wanted)["modes"]
+    feed, main = mode["shorts"]
+    # With the engine off the converter alone holds the 12 V side up: it gives its peak, and perhaps nothing.
+    assert (feed["at"], feed["weakest"], feed["least"], feed["greatest"]) == ("coach-feed", "converter.low", 0.0, 260.0)
+    assert main["weakest"].startswith("house-bank.unit-")
+    assert 0.0 < main["least"] <= main["least_at_most"] < main["greatest_at_least"] <= main["greatest"]
+    assert predict(COACH, *wanted) == 0
+    assert re.search(r"coach-feed +0\.\.200 +260  converter\.low\n", capsys.readouterr().out)
+    assert predict(COACH, *wanted, "--format", "csv") == 0
+    rows = list(csv.reader(capsys.readouterr().out.splitlines()))
+    assert ["shore", "coach-feed", "least short circuit", "A", "", "0.0", "200.0", "", "converter.low", ""] in rows
+
+
+def test_without_asking_no_short_circuit_is_worked_out(capsys: pytest.CaptureFixture[str]) -> None:
+    assert all(mode["shorts"] == [] for mode in data(capsys, COACH, "--mode", "shore")["modes"])
+
+
+def test_a_short_circuit_of_which_nothing_is_known_says_why(capsys: pytest.CaptureFixture[str]) -> None:
+    assert predict(SURVEY, "--faults", "--at", "charge-line") == 0
+    assert "charge-line: unknown: what tow-coupling.charge gives is not known" in capsys.readouterr().out
