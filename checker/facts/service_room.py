@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import inf
 from typing import Any
 
 from checker.design.item import Item
@@ -14,9 +15,11 @@ from checker.facts.space import (
     extent,
     holds,
     is_kind,
+    lower,
     overlaps,
     place_of,
     swept_extent,
+    upper,
     widened,
 )
 from checker.facts.subject import Subject
@@ -127,11 +130,20 @@ def crowded_by(s: Subject) -> Any:
     here = extent(s, s.item)
     if here is None:
         return Unknown(f"the box of {s.id} is not told")
-    sure, most = (_around(here, room) for room in _rooms(s))
+    asked, meant = _rooms(s)
+    if not any(meant.values()):
+        return ()
+    sure, most = _around(here, asked), _around(here, meant)
+    ends = [upper(one) if isinstance(one, float | Range) else inf for one in most.high]
+    starts = [lower(one) if isinstance(one, float | Range) else -inf for one in most.low]
     found, doubtful = [], []
     fine = (-FINE_M, -FINE_M, -FINE_M)
     for other in bodies(s.facts):
-        if other.subject.id == s.id or overlaps(other.here, widened(most, fine, fine)) is False:
+        if other.low[0] >= ends[0]:
+            break  # they stand in the order in which they begin
+        if other.subject.id == s.id or any(other.low[i] >= ends[i] or other.high[i] <= starts[i] for i in range(3)):
+            continue
+        if overlaps(other.here, widened(most, fine, fine)) is False:
             continue
         if overlaps(other.here, widened(here, fine, fine)) is True:
             continue  # the two boxes share space, which is told as that

@@ -226,8 +226,10 @@ def carried(s: Subject, part: Item, places: list[Item]) -> Truth:
         return True
     if any(equal(s.read(place, "carried by"), part.name) is True for place in places if place.has("carried by")):
         return True
+    if not isinstance(named, Unknown):
+        return False
     told = any(equal(place.value("carried by"), part.name) is True for place in s.facts.design.places.values())
-    return Unknown(f"what {part.name} carries is not told") if isinstance(named, Unknown) and not told else False
+    return False if told else Unknown(f"what {part.name} carries is not told")
 
 
 def places_of(s: Subject, kind: str) -> list[Item] | Unknown:
