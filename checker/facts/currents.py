@@ -328,7 +328,7 @@ def _mains_input(facts: Facts, item: Equipment, mode: Item | None, mains: Number
     asked = divide(divide(charger, item.value("efficiency")), volts)
     limit = item.value("settings.shore limit")
     if not isinstance(limit, float | Range):
-        return asked
+        return _lesser(UNKNOWN, asked) if _says_unknown(item, "settings.shore limit") else asked
     # What its loads take through it, the charger gives up.
     return _lesser(asked, greatest(subtract(limit, divide(mains, volts)), 0.0))
 

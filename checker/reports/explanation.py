@@ -123,7 +123,7 @@ def _lines(each: Explained, paint: Painter) -> Iterator[str]:
     yield from _section("Limits", each.limits, paint)
     yield from _section("Facts, down to the lines of the file", each.facts, paint)
     if finding["verdict"] == UNPROVEN:
-        asked = [need(one) for one in finding["needs"]] or ["no single entry of the file would settle it"]
+        asked = [need(one) for one in finding["needs"]] or ["narrower values of what stands above, or a measurement"]
         yield from _section("To settle it, look at, measure or look up", asked, paint)
     departure = finding["departure"]
     if departure is not None:

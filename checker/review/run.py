@@ -22,7 +22,7 @@ from checker.rulebook.walk import Scene
 EVERYTHING = "(all)"
 """The id of a finding about subjects that could not even be listed."""
 MOST_REASONS = 3
-OVERLAP = "the numbers overlap, and no single entry of the file would part them"
+OVERLAP = "the numbers overlap; narrower values behind them, or a measurement, would part them"
 
 
 class Review(NamedTuple):
