@@ -115,6 +115,7 @@ from checker.facts import (
     transient,
     waking,
     wet_room,
+    tried,
     work,
 )
 
@@ -228,5 +229,6 @@ __all__ = [
     "transient",
     "waking",
     "wet_room",
+    "tried",
     "work",
 ]

@@ -54,29 +54,6 @@ def test_one_device_nobody_looked_at_leaves_the_marks_open() -> None:
     assert ask("design", "design", "devices_marked", ("equipment.FL.marked", "false")) is False
 
 
-def test_tests_are_those_with_a_recorded_answer() -> None:
-    assert "insulation resistance" in ask("design", "design", "tests_recorded")
-    assert ask("design", "design", "tests_recorded", ("readings", "[{test: polarity}]")) == ()
-
-
-def test_the_least_insulation_resistance_counts() -> None:
-    readings = "[{test: insulation resistance, resistance: 9 MΩ}, {test: insulation resistance, resistance: 2 MΩ}]"
-    assert ask("design", "design", "insulation_resistance", ("readings", readings)) == pytest.approx(2e6)
-    assert isinstance(ask("design", "design", "insulation_resistance", ("readings", "[]")), Unknown)
-
-
-def test_a_wrong_result_decides_and_a_missing_one_does_not() -> None:
-    assert ask("design", "design", "polarity_proven") is True
-    assert ask("design", "design", "polarity_proven", ("readings", "[{test: polarity, result: wrong}]")) is False
-    assert isinstance(ask("design", "design", "polarity_proven", ("readings", "[]")), Unknown)
-
-
-def test_the_link_has_to_be_tested_in_each_mode_with_mains() -> None:
-    assert isinstance(ask("design", "design", "link_tested_in_modes"), Unknown)
-    done = "[{test: neutral-earth link, mode: parked, result: none}]"
-    assert ask("design", "design", "link_tested_in_modes", ("readings", done)) is True
-
-
 def test_what_is_essential_is_told_or_asked() -> None:
     assert ask("design", "design", "essential_told") is True
     assert isinstance(ask("design", "design", "essential_told", ("essential", "unknown")), Unknown)
