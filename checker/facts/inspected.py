@@ -36,6 +36,11 @@ ASKED = (
     ("vibration", "vibration",
      "Connections lock against vibration, boxes are fixed, and no heavy part hangs on its wires."),
     ("each_device", "devices", "Each fuse and breaker was opened in turn, and its circuit went dead."),
+    ("old_wiring", "old wiring",
+     "Wiring that is kept was looked at for size, damage, age, polarity and links of neutral and earth."),
+    ("as_built", "as built", "Lengths, joints and settings in the file are those of the finished vehicle."),
+    ("generator_space", "generator space",
+     "The space of a built-in generator is vapour tight inwards and lined with metal; exhaust and fuel run outside."),
     ("operation", "operation", "Every circuit was switched on and off, and does what it is for."),
 )  # fmt: skip
 """Fact, word under `papers.inspected`, what is looked for."""

@@ -86,6 +86,11 @@ def has_mains(s: Subject) -> bool:
     return "ac" in s.facts.network.systems.values()
 
 
+@fact("design", "has_inlet", type="yes/no", says="A shore inlet is aboard.")
+def has_inlet(s: Subject) -> bool:
+    return bool(s.facts.subjects("inlet"))
+
+
 @fact("design", "has_lithium", type="yes/no", says="A lithium battery is aboard.")
 def has_lithium(s: Subject) -> Truth:
     return some(one.is_lithium for one in s.facts.subjects("equipment") if one.item.kind in ("battery", "bank"))
@@ -267,14 +272,23 @@ def essential_told(s: Subject) -> Truth:
     return Unknown("no load is listed or marked as one that people depend on, nor is the list said to be empty")
 
 
-@fact("design", "opened_all", type="yes/no", says="Nothing was left unopened in a survey.")
+OPEN_TO_SEE = ("living space", "outside", "under body", "engine space", "gas locker")
+
+
+@fact("design", "opened_all", type="yes/no", says="Nothing was left unopened in a survey.",
+      method="`not opened` is none, or every place that has a cover is among `covers off`")  # fmt: skip
 def opened_all(s: Subject) -> Truth:
     closed = s.read(s.item.seen, "not opened")
-    if isinstance(closed, Unknown) and (s.item.seen.has("not opened") or not s.item.seen.has("covers off")):
-        return Unknown("what was not opened is not told")
     if isinstance(closed, tuple) and closed:
         return Unknown(f"not opened: {', '.join(closed)}")
-    return True
+    if not isinstance(closed, Unknown):
+        return True
+    off = s.read(s.item.seen, "covers off") if not s.item.seen.has("not opened") else closed
+    if isinstance(off, Unknown):
+        return Unknown("what was not opened is not told")
+    hidden = [name for name, one in s.item.places.items() if is_kind(s, one, *OPEN_TO_SEE) is not True]
+    left = [name for name in hidden if name not in (off or ())]
+    return Unknown(f"nobody wrote that these were opened: {', '.join(left)}") if left else True
 
 
 @fact("design", "battery_reserved", type="yes/no", says="A place is kept for a battery that is not fitted yet.")

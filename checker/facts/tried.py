@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from checker.design.given import MISSING, Given
 from checker.design.item import Item
-from checker.design.vocabulary.papers import TESTS
+from checker.design.vocabulary.papers import STOPS, TESTS
 from checker.facts.catalogue import fact
 from checker.facts.subject import Subject
-from checker.quantities import Truth, Unknown, either, equal, every, least, negate
+from checker.quantities import Truth, Unknown, both, either, equal, every, greatest, least, negate, some
 
+FIRST_TESTS = ("insulation resistance", "polarity", "earth continuity", "rcd trip")
 ANSWERS = ("result", "resistance", "time", "voltage", "current", "temperature")
 
 
@@ -47,9 +49,18 @@ def _measured(s: Subject, test: str, key: str) -> Any:
     return least(values) if values else _not_read(s, test)
 
 
-@fact("design", "polarity_proven", type="yes/no", says="Every recorded polarity test came out right.")
+@fact("design", "polarity_proven", type="yes/no",
+      says="Polarity was tested at every inlet and at every mains outlet, and came out right.",
+      method="readings of the test polarity, by the name of the inlet or outlet they were taken at")  # fmt: skip
 def polarity_proven(s: Subject) -> Truth:
-    return _result(s, "polarity", "right")
+    points = [one.id for one in s.facts.subjects("inlet")]
+    points += [one.id for one in s.facts.subjects("outlet") if one.is_mains is not False]
+    taken = [s.read(one, "at") for one in s.item.readings if _is_test(s, one, "polarity") is True and one.has("at")]
+    missing = [point for point in points if point not in [at for at in taken if isinstance(at, str)]]
+    answers: list[Truth] = [_not_read(s, f"polarity at {point}") for point in missing]
+    if not points or any(_is_test(s, one, "polarity") is True for one in s.item.readings):
+        answers.append(_result(s, "polarity", "right"))
+    return every(answers)
 
 
 @fact("design", "dielectric_proven", type="yes/no", says="Every recorded test of the dielectric strength was passed.",
@@ -63,38 +74,104 @@ def earth_tested(s: Subject) -> Truth:
     return tested(s, "earth continuity")
 
 
-@fact("design", "function_proven", type="yes/no", says="Alarms and stops of the battery management were tried out.",
-      method="a reading of the test function, result right")  # fmt: skip
+@fact("design", "verification_recorded", type="yes/no",
+      says="Insulation, polarity, earth continuity and the trip of each residual-current device are on record.",
+      method="readings of these tests; one with the result wrong is no proof")  # fmt: skip
+def verification_recorded(s: Subject) -> Truth:
+    wrong = [_is_test(s, one, test) for one in s.item.readings for test in FIRST_TESTS if _said_wrong(s, one)]
+    residual = [one for one in s.facts.subjects("device") if one.type_of_device in ("rcd", "rcbo")]
+    figures = [s.insulation_resistance, *(one.trip_time_shown for one in residual)]
+    shown = [one if isinstance(one, Unknown) else True for one in figures]
+    return every([*(negate(one) for one in wrong), s.polarity_proven, s.earth_tested, *shown])
+
+
+def _said_wrong(s: Subject, reading: Item) -> bool:
+    return reading.has("result") and equal(s.read(reading, "result"), "wrong") is True
+
+
+@fact("design", "function_proven", type="yes/no",
+      says="Alarm, charge stop, discharge stop and cold stop of the battery management were tried out.",
+      method="readings of the test function: result right, and what was tried")  # fmt: skip
 def function_proven(s: Subject) -> Truth:
-    return _result(s, "function", "right")
+    right = _result(s, "function", "right")
+    if right is not True:
+        return right
+    tried = [s.read(one, "tried") for one in s.item.readings if _is_test(s, one, "function") is True]
+    named = {word for words in tried if isinstance(words, tuple) for word in words}
+    missing = [word for word in STOPS if word not in named]
+    if not missing:
+        return True
+    return _not_read(
+        s, "function", f"of the battery management nobody wrote that these were tried: {', '.join(missing)}"
+    )
 
 
 @fact("design", "link_tested_in_modes", type="yes/no",
-      says="The neutral-earth link was tested in every mode with mains aboard.",
+      says="The neutral-earth link was tested in every mode with mains: one, or none where the shore brings it.",
       method="a reading of the test in each mode whose inverter runs or whose shore is present")  # fmt: skip
 def link_tested_in_modes(s: Subject) -> Truth:
-    wanted = [name for name, mode in s.item.modes.items() if _mains_mode(mode)]
+    return _in_modes(s, "neutral-earth link", s.item.modes, _with_mains, _link_right)
+
+
+@fact("design", "inlet_pins_tested_dead", type="yes/no",
+      says="In every mode with mains from aboard the pins of the shore inlet were tested and found dead.",
+      method="a reading of the test inlet pins in each mode whose inverter runs without shore")  # fmt: skip
+def inlet_pins_tested_dead(s: Subject) -> Truth:
+    return _in_modes(s, "inlet pins", s.item.modes, _islanded, _said_right)
+
+
+@fact("design", "makes_mains_aboard", type="yes/no", says="A mode feeds mains from aboard, with no shore present.")
+def makes_mains_aboard(s: Subject) -> Truth:
+    return some(_islanded(mode) for mode in s.item.modes.values())
+
+
+def _in_modes(
+    s: Subject,
+    test: str,
+    modes: Mapping[str, Item],
+    asked: Callable[[Item], Truth],
+    right: Callable[[Any, Item | None], Truth],
+) -> Truth:
+    """Whether a test came out right in every mode in which it is asked for."""
     done = []
     answers: list[Truth] = []
     for reading in s.item.readings:
-        this = _is_test(s, reading, "neutral-earth link")
+        this = _is_test(s, reading, test)
         if this is not False and reading.has("mode"):
-            result = s.read(reading, "result")
-            once = result if isinstance(result, Unknown) else result != "several"
-            answers.append(either(once, negate(this)))
-            mode = s.read(reading, "mode")
+            result, mode = s.read(reading, "result"), s.read(reading, "mode")
+            known = modes.get(mode) if isinstance(mode, str) else None
+            answers.append(either(result if isinstance(result, Unknown) else right(result, known), negate(this)))
             if this is True and isinstance(mode, str):
                 done.append(mode)
-    missing = [name for name in wanted if name not in done]
-    if missing:
-        reason = f"no reading records the test in: {', '.join(missing)}"
-        answers.append(_not_read(s, "neutral-earth link in every mode with mains", reason))
+    missing = [name for name, mode in modes.items() if asked(mode) is not False and name not in done]
+    answers += [_not_read(s, f"{test} in {name}") for name in missing]
     return every(answers)
 
 
-def _mains_mode(mode: Item) -> bool:
-    shore, inverter = mode.value("shore"), mode.value("inverter")
-    return (not isinstance(shore, str) or shore != "absent") or (isinstance(inverter, str) and inverter == "inverting")
+def _said_right(result: Any, mode: Item | None) -> Truth:
+    return bool(result == "right")
+
+
+def _link_right(result: Any, mode: Item | None) -> Truth:
+    """One link is right anywhere; none only where the shore brings the link, several nowhere."""
+    if result == "one":
+        return True
+    if result is not None:
+        return False
+    return Unknown("in which mode the test was made is not told") if mode is None else negate(_islanded(mode))
+
+
+def _islanded(mode: Item) -> Truth:
+    """Whether mains comes from aboard alone."""
+    return both(equal(mode.value("shore"), "absent"), _made_aboard(mode))
+
+
+def _with_mains(mode: Item) -> Truth:
+    return either(negate(equal(mode.value("shore"), "absent")), _made_aboard(mode))
+
+
+def _made_aboard(mode: Item) -> Truth:
+    return either(equal(mode.value("inverter"), "inverting"), equal(mode.value("generator"), "running"))
 
 
 def _is_test(s: Subject, reading: Item, test: str) -> Truth:
@@ -118,13 +195,32 @@ def _result(s: Subject, test: str, right: str) -> Truth:
     return every([*(fits(one) for one in readings), *doubts])
 
 
-@fact("design", "warm_joints_checked", type="yes/no", says="High-current joints were checked under load.",
-      method="a reading of a temperature, or of the test voltage drop")  # fmt: skip
+@fact("design", "warm_joints_checked", type="yes/no",
+      says="High-current joints were checked under load.",
+      method="readings of a temperature at equipment or a circuit, or of the test voltage drop")  # fmt: skip
 def warm_joints_checked(s: Subject) -> Truth:
-    if any(one.has("temperature") for one in s.item.readings) or "voltage drop" in s.tests_recorded:
-        return True
+    drop = _result(s, "voltage drop", "right") if "voltage drop" in s.tests_recorded else None
+    if _warm(s):
+        return drop if drop is False else True
     reason = "no reading records a temperature or a voltage drop under load"
-    return _not_read(s, "temperature or voltage drop under load", reason)
+    return drop if drop is not None else _not_read(s, "temperature or voltage drop under load", reason)
+
+
+@fact("design", "hottest_joint", unit="°C", says="Highest temperature read at a joint under load; none when none was.",
+      method="readings of a temperature at equipment or a circuit; one at a place is that of the air")  # fmt: skip
+def hottest_joint(s: Subject) -> Any:
+    values = [s.read(one, "temperature") for one in _warm(s)]
+    return greatest(values) if values else None
+
+
+def _warm(s: Subject) -> list[Item]:
+    """Readings of the temperature of a thing."""
+    found = []
+    for reading in s.item.readings:
+        at = s.read(reading, "at") if reading.has("at") else None
+        if reading.has("temperature") and isinstance(at, str) and at not in s.item.places:
+            found.append(reading)
+    return found
 
 
 @fact("design", "readings_kept", type="yes/no", says="Readings taken after commissioning stand in the file.")

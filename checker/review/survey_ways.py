@@ -74,7 +74,7 @@ TESTS = {
     "neutral-earth link": Way(
         "whether neutral and earth of an outlet are joined, in every mode and with the shore lead out",
         "a low-resistance ohmmeter with the sources off; live confirmation by a licensed electrician", DEAD_TEST_CARE,
-        "readings: {test: neutral-earth link, mode: …, result: one}  # or none, several",
+        "readings: {test: neutral-earth link, mode: {mode}, result: one}  # or none, several",
     ),
     "insulation resistance": Way(
         "live conductors together against earth, at the distribution board, electronics unplugged",
@@ -83,7 +83,7 @@ TESTS = {
     ),
     "polarity": Way(
         "live, neutral and earth at the inlet and at each outlet", "an installation tester or a proved outlet tester",
-        LIVE_CARE, "readings: {test: polarity, at: …, result: right}  # or wrong",
+        LIVE_CARE, "readings: {test: polarity, at: {at}, result: right}  # or wrong",
     ),
     "rcd trip": Way(
         "the time to trip at its rated residual current",
@@ -96,8 +96,24 @@ TESTS = {
         "readings: {test: earth continuity, at: …, resistance: 0.12 Ω}",
     ),
     "function": Way(
-        "whether the management warns, stops charging and stops discharging", "its own display and a clamp meter",
-        BATTERY_CARE, "readings: {test: function, at: …, result: right}",
+        "whether the management warns, stops charging, stops discharging, and stops charging when cold",
+        "its own display and a clamp meter", BATTERY_CARE,
+        "readings: {test: function, at: …, result: right, tried: [alarm, charge stop, discharge stop, cold stop]}"
+        "  # or wrong",
+    ),
+    "dielectric strength": Way(
+        "live parts together against the frame, 900 V for 1 min or 1080 V for 1 s, electronics disconnected",
+        "a high-voltage tester with limited current", DEAD_TEST_CARE,
+        "readings: {test: dielectric strength, result: right}  # or wrong",
+    ),
+    "inlet pins": Way(
+        "the bare pins of the shore inlet, lead out, against each other and against the chassis, in that mode",
+        "a proved two-pole voltage tester", LIVE_CARE,
+        "readings: {test: inlet pins, mode: {mode}, result: right}  # or wrong",
+    ),
+    "any": Way(
+        "voltages and currents in a mode the file knows, as `fitout predict` lists them",
+        "a multimeter and a clamp meter", LIVE_CARE, "readings: {mode: …, at: …, voltage: 13.3 V}",
     ),
     "temperature or voltage drop under load": Way(
         "each high-current joint after half an hour near full current",
@@ -138,7 +154,8 @@ def _test(name: str) -> Way:
     for test, way in TESTS.items():
         if name.startswith(test):
             at = name.removeprefix(f"{test} at ") if name.startswith(f"{test} at ") else "…"
-            return way._replace(write=way.write.replace("{at}", at))
+            mode = name.removeprefix(f"{test} in ") if name.startswith(f"{test} in ") else "…"
+            return way._replace(write=way.write.replace("{at}", at).replace("{mode}", mode))
     return ANY_TEST
 
 

@@ -62,3 +62,11 @@ def test_what_is_essential_is_told_or_asked() -> None:
 def test_marks_are_asked_of_the_fitter_and_not_of_the_vehicle_maker() -> None:
     unmarked = ("equipment.FL.marked", "false")
     assert ask("design", "design", "devices_marked", unmarked, ("equipment.FL.own", "factory")) is True
+
+
+def test_a_survey_that_names_some_covers_says_nothing_of_the_others() -> None:
+    survey = ("purpose", "survey")
+    left = ask("design", "design", "opened_all", survey, ("seen", "{covers off: [duct]}"))
+    assert isinstance(left, Unknown)
+    assert "bay" in left.reason
+    assert ask("design", "design", "opened_all", survey, ("seen", "{not opened: none}")) is True

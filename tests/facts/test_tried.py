@@ -29,3 +29,57 @@ def test_the_link_has_to_be_tested_in_each_mode_with_mains() -> None:
     assert isinstance(ask("design", "design", "link_tested_in_modes"), Unknown)
     done = "[{test: neutral-earth link, mode: parked, result: none}]"
     assert ask("design", "design", "link_tested_in_modes", ("readings", done)) is True
+
+
+def readings(*lines: str) -> tuple[str, str]:
+    return "readings", f"[{', '.join(lines)}]"
+
+
+INVERTING = ("modes", "{away: {shore: absent, inverter: inverting}}")
+
+
+def test_polarity_is_proven_point_by_point() -> None:
+    inlet, socket = "{test: polarity, at: inlet, result: right}", "{test: polarity, at: socket, result: right}"
+    assert ask("design", "design", "polarity_proven", readings(inlet, socket)) is True
+    left = ask("design", "design", "polarity_proven", readings(inlet))
+    assert isinstance(left, Unknown)
+    assert "socket" in left.reason
+    assert isinstance(ask("design", "design", "polarity_proven", readings("{test: polarity, result: right}")), Unknown)
+
+
+def test_no_link_is_right_only_where_the_shore_brings_it() -> None:
+    none = readings("{test: neutral-earth link, mode: away, result: none}")
+    assert ask("design", "design", "link_tested_in_modes", none, INVERTING) is False
+    one = readings("{test: neutral-earth link, mode: away, result: one}")
+    assert ask("design", "design", "link_tested_in_modes", one, INVERTING) is True
+    unsure = ("modes", "{away: {shore: absent, inverter: unknown}}")
+    assert isinstance(ask("design", "design", "link_tested_in_modes", none, unsure), Unknown)
+
+
+def test_the_pins_are_tested_in_each_mode_without_shore() -> None:
+    assert ask("design", "design", "makes_mains_aboard") is False
+    live = readings("{test: inlet pins, mode: away, result: wrong}")
+    assert ask("design", "design", "inlet_pins_tested_dead", live, INVERTING) is False
+    assert isinstance(ask("design", "design", "inlet_pins_tested_dead", INVERTING), Unknown)
+
+
+def test_a_stop_that_nobody_named_was_not_tried() -> None:
+    some = readings("{test: function, at: house, result: right, tried: [alarm, charge stop]}")
+    left = ask("design", "design", "function_proven", some)
+    assert isinstance(left, Unknown)
+    assert "cold stop" in left.reason
+
+
+def test_the_temperature_of_the_air_is_that_of_no_joint() -> None:
+    air = readings("{at: bay, temperature: 31 °C}")
+    assert ask("design", "design", "hottest_joint", air) is None
+    assert isinstance(ask("design", "design", "warm_joints_checked", air), Unknown)
+    both = readings("{at: FH, temperature: 64 °C}", "{at: plus, temperature: 41 °C}")
+    assert ask("design", "design", "hottest_joint", both) == 64.0
+
+
+def test_a_failed_first_test_decides_and_a_missing_one_is_asked_for() -> None:
+    assert ask("design", "design", "verification_recorded") is True
+    assert isinstance(ask("design", "design", "verification_recorded", ("readings", "[]")), Unknown)
+    failed = readings("{test: earth continuity, at: inlet, result: wrong}")
+    assert ask("design", "design", "verification_recorded", failed) is False

@@ -8,15 +8,17 @@ from checker.design.vocabulary.words import LABELS
 
 TESTS = (
     "rcd trip", "neutral-earth link", "earth continuity", "insulation resistance", "polarity", "loop impedance",
-    "voltage drop", "residual current", "function", "dielectric strength",
+    "voltage drop", "residual current", "function", "dielectric strength", "inlet pins",
 )  # fmt: skip
+
+STOPS = ("alarm", "charge stop", "discharge stop", "cold stop")
 
 # What only a look at the finished vehicle shows; no drawing does.
 INSPECTIONS = (
     "steering and wheels", "structure", "strike zones", "gas pipes", "fuel lines", "vent hose", "battery tray",
     "covers", "supports", "lamps", "drains", "services", "chassis connections", "splices", "strain relief",
     "outlet faces", "array fixing", "roof entries", "device access", "driving aids", "operation", "devices",
-    "vibration", "moving cables",
+    "vibration", "moving cables", "old wiring", "as built", "generator space",
 )  # fmt: skip
 
 PAPERS = Kind(
@@ -77,6 +79,7 @@ READING = Kind(
             ("one", "several", "right", "wrong", "open", "closed"),
             "What a test showed; `none` for nothing found.",
         ),
+        words("tried", STOPS, "What of a battery management was tried, in a test of its function."),
         Key("date", "date", "When."),
         text("meter", "With which instrument."),
         text("by", "Who read it."),
