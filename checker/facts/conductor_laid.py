@@ -12,8 +12,9 @@ from checker.facts.catalogue import fact
 from checker.facts.conductor_given import cable_value, no_cable, place_items, unseen_place
 from checker.facts.space import chain, is_kind
 from checker.facts.subject import Subject
-from checker.quantities import Number, Truth, Unknown, add, corners, either, least, some
+from checker.quantities import Number, Truth, Unknown, add, both, corners, either, every, least, some
 
+PLASTIC = ("conduit", "gas-tight conduit", "split tube")
 FINE = ("stranded", "flexible", "extra flexible")
 
 
@@ -149,6 +150,22 @@ def standard_told(s: Subject) -> Truth:
 @fact("conductor", "marked_every", unit="m", says="Interval at which it is marked along its length.")
 def marked_every(s: Subject) -> Any:
     return s.read(s.item.circuit, "marked every")
+
+
+@fact("conductor", "ends_marked", type="yes/no", says="Both its ends carry the name of the circuit.")
+def ends_marked(s: Subject) -> Truth:
+    ends = s.item.circuit.terminations
+    missing = Unknown("whether both ends are marked is not told")
+    return every(s.read(ends[end], "marked") if end in ends else missing for end in ("from", "to"))
+
+
+@fact("design", "conduits_mixed", type="yes/no", says="Mains runs in metal conduit here, in plastic there.",
+      method="what covers each mains conductor")  # fmt: skip
+def conduits_mixed(s: Subject) -> Truth:
+    mains = [one.covering for one in s.facts.subjects("conductor") if one.system == "ac"]
+    metal = some(one if isinstance(one, Unknown) else one == "metal conduit" for one in mains)
+    plastic = some(one if isinstance(one, Unknown) else one in PLASTIC for one in mains)
+    return both(metal, plastic)
 
 
 @fact("conductor", "terminal_limit", unit="°C", says="Lowest temperature that a terminal told at its ends may reach.",

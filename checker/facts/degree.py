@@ -20,6 +20,13 @@ def water_in(s: Subject, state: str) -> Any:
     return against_water(s.read(s.item, "degree") if whole else value)
 
 
+def objects_in(s: Subject, state: str) -> Any:
+    """The first digit of the degree of an inlet or outlet that is `open` or `mated`; its one degree serves both."""
+    value = s.read(s.item, f"degree.{state}")
+    whole = isinstance(value, Unknown) and s.item.has("degree")
+    return against_objects(s.read(s.item, "degree") if whole else value)
+
+
 def against_objects(code: Any) -> Any:
     """The first digit of a code such as IP44; unknown for X or where the code is not known."""
     return _digit(code, 2, "objects")

@@ -362,6 +362,8 @@ def fuel_burns_easily(s: Subject) -> Truth:
       says="What its gas valve does when the supply is lost; none for what burns no gas.")  # fmt: skip
 def gas_safe(s: Subject) -> Any:
     if s.item.kind == "valve":
+        if s.serves_gas is not True:
+            return None if s.serves_gas is False else s.serves_gas
         rest = s.read(s.item, "rest")
         return rest if isinstance(rest, Unknown) else "closes on loss" if rest == "closed" else "stays as it is"
     return told(s, "gas safe") if s.item.allows("gas safe") and s.item.has("gas safe") else None

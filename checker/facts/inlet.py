@@ -10,7 +10,7 @@ from checker.design.given import MISSING, Given, RatedVoltage, Where
 from checker.design.vocabulary.vehicle import EARTHING
 from checker.design.vocabulary.words import ACCESS, SHAPES, SIDES
 from checker.facts.catalogue import fact, subjects
-from checker.facts.degree import water_in
+from checker.facts.degree import objects_in, water_in
 from checker.facts.mains import TOO_MANY, answer, ever, feed_named, shown_states, states_of, tell_state
 from checker.facts.subject import Facts, Subject
 from checker.quantities import (
@@ -89,6 +89,18 @@ def of_unit(s: Subject) -> Any:
 @fact("inlet", "lid", words=("self closing", "by hand"), says="Its lid; none when there is not.")
 def lid(s: Subject) -> Any:
     return s.read(s.item, "lid")
+
+
+@fact("inlet", "objects_open", unit="count", says="First digit of its degree of protection with nothing plugged in.",
+      source="IEC 60529 (from memory)")  # fmt: skip
+def objects_open(s: Subject) -> Any:
+    return objects_in(s, "open")
+
+
+@fact("inlet", "objects_mated", unit="count", says="First digit of its degree of protection with a lead in.",
+      source="IEC 60529 (from memory)")  # fmt: skip
+def objects_mated(s: Subject) -> Any:
+    return objects_in(s, "mated")
 
 
 @fact(
@@ -235,6 +247,11 @@ def lead_length(s: Subject) -> Any:
 @fact("lead", "rating", unit="A", says="Rated current of its plug and connector.")
 def lead_rating(s: Subject) -> Any:
     return s.read(s.item, "rating")
+
+
+@fact("lead", "reel", words=("rated coiled", "marked to unwind", "plain"), says="Its reel; none when there is not.")
+def lead_reel(s: Subject) -> Any:
+    return s.read(s.item, "reel")
 
 
 @fact("lead", "is_one_piece", type="yes/no", says="It is one piece, not several joined.")

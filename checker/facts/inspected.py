@@ -39,6 +39,8 @@ ASKED = (
     ("old_wiring", "old wiring",
      "Wiring that is kept was looked at for size, damage, age, polarity and links of neutral and earth."),
     ("as_built", "as built", "Lengths, joints and settings in the file are those of the finished vehicle."),
+    ("barriers", "barriers",
+     "In each panel and lamp that holds mains and extra-low voltage a fixed barrier or own space parts them."),
     ("generator_space", "generator space",
      "The space of a built-in generator is vapour tight inwards and lined with metal; exhaust and fuel run outside."),
     ("operation", "operation", "Every circuit was switched on and off, and does what it is for."),

@@ -10,7 +10,7 @@ from checker.circuit.groups import Groups
 from checker.circuit.network import Network
 from checker.circuit.sources import LOADS
 from checker.design.given import Where
-from checker.design.vocabulary.words import CLASSES, LEAKAGE
+from checker.design.vocabulary.words import CLASSES, LABELS, LEAKAGE
 from checker.facts.catalogue import fact, subjects
 from checker.facts.subject import Facts, Subject
 from checker.quantities import UNKNOWN, Unknown
@@ -209,3 +209,8 @@ def runs_from_both(s: Subject) -> Any:
 @fact("load", "lampholders", words=("separate", "shared"), says="Lampholders and drivers of a lamp for two supplies.")
 def lampholders(s: Subject) -> Any:
     return _given(s, "lampholders")
+
+
+@fact("load", "labels", words=LABELS, type="words", says="What the labels on it or beside it say.")
+def labels(s: Subject) -> Any:
+    return _given(s, "labels")

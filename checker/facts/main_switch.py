@@ -10,6 +10,7 @@ from checker.circuit.groups import Groups
 from checker.circuit.mains import Feed
 from checker.circuit.states import Truth
 from checker.design.model import Equipment
+from checker.design.vocabulary.words import ACCESS
 from checker.facts.catalogue import fact
 from checker.facts.mains import answer, states_of, tell
 from checker.facts.subject import Facts, Subject
@@ -94,6 +95,25 @@ def feeds_fixed_wiring(s: Subject) -> bool:
     return _cuts(s.facts).reaches(s.item, "")
 
 
+def _cut_all(s: Subject) -> list[Equipment]:
+    """The devices each of which, opened alone, leaves nothing fed."""
+    cuts = _cuts(s.facts)
+    return [item for name, item in cuts.openers.items() if not cuts.reaches(s.item, name)]
+
+
+@fact("ac_source", "main_switch_access", words=ACCESS,
+      says="How a hand gets to the switch that cuts all of it; the easiest counts. None where there is no such switch.",
+      method="devices that cut all of it and isolate in both poles, by their access")  # fmt: skip
+def main_switch_access(s: Subject) -> Any:
+    good = [item for item in _cut_all(s) if _isolates(s, item) is not False]
+    ways = [s.read(item, "access") for item in good]
+    unread = next((one for one in ways if isinstance(one, Unknown)), None)
+    told = [way for way in ACCESS if any(isinstance(one, str) and one == way for one in ways)]
+    if told and (unread is None or told[0] == ACCESS[0]):
+        return told[0]
+    return unread
+
+
 @fact(
     "ac_source",
     "has_main_switch",
@@ -104,12 +124,10 @@ def feeds_fixed_wiring(s: Subject) -> bool:
 def has_main_switch(s: Subject) -> Any:
     cuts = _cuts(s.facts)
     found: Truth = False
-    for name, item in cuts.openers.items():
-        if cuts.reaches(s.item, name):
-            continue
+    for item in _cut_all(s):
         good = _isolates(s, item)
         if good is True:
-            told = f"{name} opens all of it"
+            told = f"{item.name} opens all of it"
             tell(s, told)
             return True
         found = None if isinstance(good, Unknown) else found

@@ -9,7 +9,7 @@ from checker.circuit.states import Truth
 from checker.design.given import RatedVoltage, Where
 from checker.design.vocabulary.words import SHAPES
 from checker.facts.catalogue import fact, subjects
-from checker.facts.degree import water_in
+from checker.facts.degree import objects_in, water_in
 from checker.facts.mains import answer, tell_state
 from checker.facts.subject import Facts, Subject
 from checker.facts.supply import supplies_by_load
@@ -99,6 +99,18 @@ def is_in_the_open(s: Subject) -> Any:
     if not isinstance(kind, str):
         return Unknown(f"what kind of place {place} is, is not known")
     return kind in ("outside", "under body")
+
+
+@fact("outlet", "objects_open", unit="count", says="First digit of its degree of protection with nothing plugged in.",
+      source="IEC 60529 (from memory)")  # fmt: skip
+def objects_open(s: Subject) -> Any:
+    return objects_in(s, "open")
+
+
+@fact("outlet", "objects_mated", unit="count", says="First digit of its degree of protection with a plug in.",
+      source="IEC 60529 (from memory)")  # fmt: skip
+def objects_mated(s: Subject) -> Any:
+    return objects_in(s, "mated")
 
 
 @fact(

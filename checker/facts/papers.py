@@ -13,7 +13,7 @@ from checker.design.vocabulary.words import LABELS
 from checker.facts.catalogue import fact
 from checker.facts.space import is_kind
 from checker.facts.subject import Subject
-from checker.quantities import Truth, Unknown, equal, some
+from checker.quantities import Truth, Unknown, both, equal, some
 from checker.quantities.values import between
 
 MANUAL = (
@@ -96,6 +96,31 @@ def has_lithium(s: Subject) -> Truth:
     return some(one.is_lithium for one in s.facts.subjects("equipment") if one.item.kind in ("battery", "bank"))
 
 
+@fact("design", "carries_gas", type="yes/no", says="Gas is aboard.",
+      method="a gas locker, a line of gas, or equipment that belongs to the gas system")  # fmt: skip
+def carries_gas(s: Subject) -> Truth:
+    lines = [equal(s.read(line, "carries"), "gas") for line in s.item.services.values()]
+    return some([bool(s.gas_lockers), *lines, *(one.serves_gas for one in s.facts.subjects("equipment"))])
+
+
+@fact("design", "carries_fuel", type="yes/no", says="Liquid fuel is aboard.",
+      method="a vehicle with an engine of its own, a place or a line of fuel, or a generator")  # fmt: skip
+def carries_fuel(s: Subject) -> Truth:
+    kind = s.kind_of_vehicle
+    driven = kind if isinstance(kind, Unknown) else kind in ("motorhome", "campervan", "boat")
+    lines = [s.read(line, "carries") for line in s.item.services.values()]
+    fuels = [one if isinstance(one, Unknown) else one in ("diesel", "petrol") for one in lines]
+    generators = any(item.kind == "generator" for item in s.item.equipment.values())
+    return some([driven, bool(s.fuel_places), generators, *fuels])
+
+
+@fact("design", "mains_cover_opens_by_hand", type="yes/no", says="The cover of a mains board is said to open by hand.",
+      method="boards on mains that tell what opens them; silence is left to the look at the covers")  # fmt: skip
+def mains_cover_opens_by_hand(s: Subject) -> Truth:
+    boards = [one for one in s.facts.subjects("equipment") if one.item.kind == "board" and one.item.has("opens with")]
+    return some(both(equal(one.system, "ac"), equal(s.read(one.item, "opens with"), "hand")) for one in boards)
+
+
 @fact("design", "has_flooded", type="yes/no", says="A house battery with liquid acid is aboard.")
 def has_flooded(s: Subject) -> Truth:
     batteries = [one for one in s.facts.subjects("equipment") if one.item.kind in ("battery", "bank")]
@@ -164,7 +189,7 @@ def years_to_inspection(s: Subject) -> Any:
     due, made = paper(s, "next inspection"), s.use("date", s.item.date)
     if due is None:
         return None
-    first, last = _months(made), _months(due)
+    first, last = months(made), months(due)
     if first is None or last is None:
         return Unknown("the date of the design or of the next inspection is not told")
     return between((last[0] - first[1]) / 12.0 * YEAR_S, (last[1] - first[0]) / 12.0 * YEAR_S)
@@ -173,7 +198,7 @@ def years_to_inspection(s: Subject) -> Any:
 YEAR_S = 31_557_600.0  # the Julian year of 365.25 days, as the unit `year` is counted
 
 
-def _months(date: Any) -> tuple[int, int] | None:
+def months(date: Any) -> tuple[int, int] | None:
     """A date as the months since year 0 it may lie in: the whole year where no month is given."""
     if not isinstance(date, str):
         return None

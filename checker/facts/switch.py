@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from checker.circuit.elements import LIVE, Wire
+from checker.circuit.elements import LIVE, RETURN, Wire
 from checker.design.given import RatedVoltage, Where
-from checker.design.vocabulary.words import OPERATED
+from checker.design.vocabulary.words import ACCESS, OPERATED
 from checker.facts.catalogue import fact, subjects
 from checker.facts.currents import design_currents
 from checker.facts.levels import level_at, read_level
@@ -88,6 +88,24 @@ def manual_override(s: Subject) -> Any:
 @fact("switch", "shows_state", type="yes/no", says="It shows whether it is open.")
 def shows_state(s: Subject) -> Any:
     return s.read(s.item, "shows state")
+
+
+@fact("switch", "supply_is_polarised", type="yes/no", says="Live and neutral of the sites cannot be swapped.")
+def supply_is_polarised(s: Subject) -> Any:
+    return s.read(s.facts.design.vehicle, "supply.polarised")
+
+
+@fact("switch", "access", words=ACCESS, says="How a hand gets to it.")
+def access(s: Subject) -> Any:
+    return s.read(s.item, "access")
+
+
+@fact("switch", "in_return", type="yes/no", says="It opens the return alone.", method="graph")
+@where_it_stands
+def in_return(s: Subject) -> bool:
+    links = [link for link in s.facts.network.links if link.equipment is s.item]
+    owners = [s.facts.network.by_link.get(id(link)) for link in links]
+    return bool(links) and all(one is not None and one.role == RETURN for one in owners)
 
 
 @fact("switch", "marked", type="yes/no", says="It is marked with its function.")
