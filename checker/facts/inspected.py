@@ -41,6 +41,8 @@ ASKED = (
     ("as_built", "as built", "Lengths, joints and settings in the file are those of the finished vehicle."),
     ("barriers", "barriers",
      "In each panel and lamp that holds mains and extra-low voltage a fixed barrier or own space parts them."),
+    ("live_parts", "live parts",
+     "No live part of the mains, and no bare stud of battery, bar, fuse or inverter, can be touched in use."),
     ("generator_space", "generator space",
      "The space of a built-in generator is vapour tight inwards and lined with metal; exhaust and fuel run outside."),
     ("operation", "operation", "Every circuit was switched on and off, and does what it is for."),

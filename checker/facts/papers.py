@@ -303,17 +303,24 @@ OPEN_TO_SEE = ("living space", "outside", "under body", "engine space", "gas loc
 @fact("design", "opened_all", type="yes/no", says="Nothing was left unopened in a survey.",
       method="`not opened` is none, or every place that has a cover is among `covers off`")  # fmt: skip
 def opened_all(s: Subject) -> Truth:
-    closed = s.read(s.item.seen, "not opened")
+    closed = s.item.seen.value("not opened")
     if isinstance(closed, tuple) and closed:
-        return Unknown(f"not opened: {', '.join(closed)}")
-    if not isinstance(closed, Unknown):
+        return _not_opened(s, f"not opened: {', '.join(closed)}")
+    if not isinstance(s.read(s.item.seen, "not opened"), Unknown):
         return True
     off = s.read(s.item.seen, "covers off") if not s.item.seen.has("not opened") else closed
     if isinstance(off, Unknown):
         return Unknown("what was not opened is not told")
     hidden = [name for name, one in s.item.places.items() if is_kind(s, one, *OPEN_TO_SEE) is not True]
     left = [name for name in hidden if name not in (off or ())]
-    return Unknown(f"nobody wrote that these were opened: {', '.join(left)}") if left else True
+    return _not_opened(s, f"nobody wrote that these were opened: {', '.join(left)}") if left else True
+
+
+def _not_opened(s: Subject, reason: str) -> Unknown:
+    """What is still closed, as the entry that settles it once it was opened."""
+    closed = Unknown(reason)
+    s.use("seen.not opened", Given(closed, s.item.seen.where, MISSING))
+    return closed
 
 
 @fact("design", "battery_reserved", type="yes/no", says="A place is kept for a battery that is not fitted yet.")

@@ -9,14 +9,20 @@ from checker.reports.caution import CAUTION, DEFERRAL
 from checker.reports.markdown import code, words
 from checker.reports.paragraphs import LABEL, Painter, heading, labelled, paragraph
 from checker.reports.words import counted
-from checker.review.survey import by_place
+from checker.review.finding import SIGNALS
+from checker.review.survey_order import order_of_work, settle_most
 
 if TYPE_CHECKING:
     from checker.review import Finding, Review
     from checker.review.survey import Hanging, Question, Survey
+    from checker.review.survey_order import Step
 
 MOST_SHOWN = 3
-"""Findings told in full under one question on the terminal and on the sheet; the document holds all."""
+"""Rules told in full under one question on the terminal and on the sheet; the document holds all."""
+ORDER = (
+    "One line is one place with one instrument in hand; the numbers are those of the questions below. Papers come "
+    "first, tests with instruments last."
+)
 MEANS = (
     "Each question is one entry of the design file. Write what you found with its basis, and `unknown` for what you "
     "could not see; then review again. Nothing is taken as right before it is answered."
@@ -25,6 +31,7 @@ MEANS = (
 
 def survey_document(review: Review, found: Survey) -> dict[str, Any]:
     """All of it as plain data."""
+    steps = order_of_work(found.questions)
     return {
         "survey": 1,
         "design": dict(review.design),
@@ -36,17 +43,36 @@ def survey_document(review: Review, found: Survey) -> dict[str, Any]:
             "unproven": found.undecided,
             "without_a_question": len(found.unasked),
         },
-        "groups": [
-            {"place": place, "questions": [_question(one) for one in held]}
-            for place, held in by_place(found.questions).items()
-        ],
+        "order": [_step(step) for step in steps],
+        "settle_most": list(settle_most(steps)),
+        "groups": _groups(steps),
         "without_a_question": [_unasked(one) for one in found.unasked],
         "deferral": DEFERRAL,
     }
 
 
-def _question(one: Question) -> dict[str, Any]:
+def _step(step: Step) -> dict[str, Any]:
+    signals = [one.signal for one in step.questions]
     return {
+        "place": step.place,
+        "instrument": step.instrument,
+        "first": step.first,
+        "last": step.last,
+        "worst": min(signals, key=SIGNALS.index).upper(),
+    }
+
+
+def _groups(steps: tuple[Step, ...]) -> list[dict[str, Any]]:
+    groups: dict[str, list[dict[str, Any]]] = {}
+    for step in steps:
+        numbered = enumerate(step.questions, step.first)
+        groups.setdefault(step.place, []).extend(_question(number, one) for number, one in numbered)
+    return [{"place": place, "questions": held} for place, held in groups.items()]
+
+
+def _question(number: int, one: Question) -> dict[str, Any]:
+    return {
+        "number": number,
         "entry": one.entry,
         "signal": one.signal.upper(),
         "now": one.now,
@@ -94,13 +120,15 @@ def _text(document: dict[str, Any], paint: Painter) -> Iterator[str]:
     yield from paragraph(document["design"]["title"] or document["design"]["file"])
     yield from paragraph(_count(document["counts"]))
     yield from paragraph(MEANS)
+    yield from _order_text(document, paint)
     for group in document["groups"]:
         yield ""
         yield from heading(group["place"], paint)
         care = ""
         for one in group["questions"]:
             yield ""
-            yield f"{paint.signal(one['signal'])}{' ' * (LABEL - len(one['signal']))}{paint.strong(one['entry'])}"
+            gap = " " * (LABEL - len(one["signal"]))
+            yield f"{paint.signal(one['signal'])}{gap}{one['number']}. {paint.strong(one['entry'])}"
             yield from labelled("now", [_now(one)])
             yield from labelled("look at", [one["look_at"]])
             yield from labelled("with", [one["instrument"]])
@@ -111,6 +139,37 @@ def _text(document: dict[str, Any], paint: Painter) -> Iterator[str]:
     yield from _without_text(document, paint)
     yield ""
     yield from paragraph(document["deferral"])
+
+
+def _order_text(document: dict[str, Any], paint: Painter) -> Iterator[str]:
+    if not document["order"]:
+        return
+    yield ""
+    yield from heading("Order of work", paint)
+    yield from paragraph(ORDER)
+    if short := _short(document):
+        yield from paragraph(short)
+    place = ""
+    for step in document["order"]:
+        if step["place"] != place:
+            place = step["place"]
+            yield f"  {place}"
+        text = f"{step['instrument']}, worst {step['worst']}"
+        yield from paragraph(text, f"    {_numbers(step):<9}", " " * 13)
+
+
+def _numbers(step: dict[str, Any]) -> str:
+    return str(step["first"]) if step["first"] == step["last"] else f"{step['first']}-{step['last']}"
+
+
+def _short(document: dict[str, Any]) -> str:
+    """What to begin with when time is short; empty for a list that is short itself."""
+    most = document["settle_most"]
+    if document["counts"]["questions"] <= 2 * len(most):
+        return ""
+    numbered = {one["number"]: one for group in document["groups"] for one in group["questions"]}
+    named = [f"{number} ({len(numbered[number]['settles'])})" for number in most]
+    return f"When time is short, begin where most findings hang on one answer: {', '.join(named)}."
 
 
 def _without_text(document: dict[str, Any], paint: Painter) -> Iterator[str]:
@@ -134,16 +193,28 @@ def _now(one: dict[str, Any]) -> str:
 
 
 def _settles(one: dict[str, Any]) -> list[str]:
+    """What the answer means where it decides by itself, then what it only helps to decide."""
     held = one["settles"]
-    alone = sum(each["alone"] for each in held)
-    lines = [f"{counted(len(held), 'finding')}, {alone} by this answer alone"]
-    by_rule: dict[str, list[dict[str, Any]]] = {}
-    for each in held:
-        by_rule.setdefault(each["rule"], []).append(each)
-    lines += [_meaning(these) for these in list(by_rule.values())[:MOST_SHOWN]]
-    if len(by_rule) > MOST_SHOWN:
-        lines.append(f"and {len(by_rule) - MOST_SHOWN} more rules")
+    alone = _by_rule([each for each in held if each["alone"]])
+    helps = _by_rule([each for each in held if not each["alone"]])
+    decided = sum(each["alone"] for each in held)
+    lines = [f"{counted(len(held), 'finding')}, {decided} by this answer alone"]
+    lines += [_meaning(these) for these in list(alone.values())[:MOST_SHOWN]]
+    if len(alone) > MOST_SHOWN:
+        lines.append(f"and {counted(len(alone) - MOST_SHOWN, 'more rule')} by itself")
+    if helps:
+        named = ", ".join(list(helps)[:MOST_SHOWN])
+        more = f" and {counted(len(helps) - MOST_SHOWN, 'more rule')}" if len(helps) > MOST_SHOWN else ""
+        first = next(iter(helps.values()))[0]
+        lines.append(f"with others: {named}{more}; at worst {first['signal']}: {first['otherwise']}")
     return lines
+
+
+def _by_rule(held: list[dict[str, Any]]) -> dict[str, list[dict[str, Any]]]:
+    found: dict[str, list[dict[str, Any]]] = {}
+    for each in held:
+        found.setdefault(each["rule"], []).append(each)
+    return found
 
 
 def _meaning(these: list[dict[str, Any]]) -> str:
@@ -170,12 +241,13 @@ def _markdown(document: dict[str, Any]) -> Iterator[str]:
     yield f"{code(document['design']['file'])}, {_count(document['counts'])}"
     yield ""
     yield MEANS
+    yield from _order_markdown(document)
     for group in document["groups"]:
         yield ""
         yield f"## {words(group['place'])}"
         for one in group["questions"]:
             yield ""
-            yield f"### {one['signal']}: {code(one['entry'])}"
+            yield f"### {one['number']}. {one['signal']}: {code(one['entry'])}"
             yield ""
             yield f"- [ ] Now: {words(_now(one))}"
             yield f"- Look at: {words(one['look_at'])}"
@@ -192,3 +264,20 @@ def _markdown(document: dict[str, Any]) -> Iterator[str]:
             yield f"- {one['signal']} {code(one['rule'])}, {words(one['about']['id'])}: {words(one['says'])}"
     yield ""
     yield words(document["deferral"])
+
+
+def _order_markdown(document: dict[str, Any]) -> Iterator[str]:
+    if not document["order"]:
+        return
+    yield ""
+    yield "## Order of work"
+    yield ""
+    yield ORDER
+    if short := _short(document):
+        yield ""
+        yield short
+    yield ""
+    yield "| questions | place | instrument | worst |"
+    yield "| --- | --- | --- | --- |"
+    for step in document["order"]:
+        yield f"| {_numbers(step)} | {words(step['place'])} | {words(step['instrument'])} | {step['worst']} |"

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import TYPE_CHECKING, NamedTuple
 
 from checker.design.keys_page import takes
+from checker.facts.catalogue import CATALOGUE
 from checker.facts.inspected import ASKED
 from checker.facts.subject import Facts
 from checker.review.finding import SIGNALS, About, Finding, Need
 from checker.review.survey_entries import WHOLE, Entry, on_mains, resolve
 from checker.review.survey_ways import Way, way_for
-from checker.rulebook.nodes import Fact, walk
+from checker.rulebook.nodes import Const, Fact, Logic, Member, Node, Not, walk
 from checker.rulebook.words import in_words
 
 if TYPE_CHECKING:
@@ -25,7 +25,8 @@ FOUND_WRONG = "papers.found wrong"
 class Hanging(NamedTuple):
     """A finding that an answer would settle, or help to: `alone` when nothing else is needed for it.
 
-    `wanted` is what must be so; otherwise the `title` of the rule holds.
+    `wanted` is what must be so; otherwise the `title` of the rule holds. `names` are words that its rule looks for in
+    a list, such as those a label has to say.
     """
 
     rule: str
@@ -35,6 +36,7 @@ class Hanging(NamedTuple):
     wanted: str
     title: str
     covers: tuple[str, ...]
+    names: tuple[str, ...] = ()
 
 
 class Question(NamedTuple):
@@ -104,8 +106,38 @@ def _look(rule: Rule | None) -> str:
 
 
 def _hanging(finding: Finding, rule: Rule | None, alone: bool) -> Hanging:
-    wanted = in_words(rule.require_tree) if rule is not None else ""
-    return Hanging(finding.rule, finding.signal, finding.about, alone, wanted, finding.title, finding.covers)
+    wanted = _wanted(rule) if rule is not None else ""
+    names = _looked_for(rule) if rule is not None else ()
+    return Hanging(finding.rule, finding.signal, finding.about, alone, wanted, finding.title, finding.covers, names)
+
+
+def _looked_for(rule: Rule) -> tuple[str, ...]:
+    members = [node for node in walk(rule.require_tree) if isinstance(node, Member) and isinstance(node.group, Fact)]
+    return tuple(dict.fromkeys(str(one.item.value) for one in members if isinstance(one.item, Const)))
+
+
+def _named(entry: Entry, settles: list[Hanging]) -> tuple[str, ...]:
+    """The words that the rules look for in a list, of those that its key takes, in the order of the key."""
+    wanted = {word for one in settles for word in one.names}
+    return tuple(word for word in entry.key.words if word in wanted) if entry.key is not None else ()
+
+
+def _wanted(rule: Rule) -> str:
+    """What must be so: the sentences of plain yes/no facts, and the condition in words where it is more than that."""
+    tree = rule.require_tree
+    parts = tree.parts if isinstance(tree, Logic) and tree.op == "and" else (tree,)
+    said = [_sentence(part) for part in parts]
+    return "; ".join(said) if all(said) else in_words(tree)
+
+
+def _sentence(node: Node) -> str:
+    """The sentence of a yes/no fact, or its denial; empty for anything else."""
+    denied = isinstance(node, Not)
+    inner = node.part if isinstance(node, Not) else node
+    spec = CATALOGUE.find(inner.base.type.of, inner.name) if isinstance(inner, Fact) else None
+    if spec is None or spec.type != "yes/no":
+        return ""
+    return f"{'not: ' if denied else ''}{spec.says.rstrip('.')}"
 
 
 def _question(
@@ -113,7 +145,7 @@ def _question(
 ) -> Question:
     path, look = key
     entry = resolve(facts.design, path)
-    way = way_for(entry, _touches(entry, mains), (look,) if look else ())
+    way = way_for(entry, _touches(entry, mains), (look,) if look else (), _named(entry, settles))
     worst = sorted(settles, key=lambda one: (SIGNALS.index(one.signal), not one.alone, one.rule, one.about))
     text = takes(entry.key).replace("`", "") if entry.key is not None and not look else ""
     return Question(path, WHOLE if look else entry.place, now[0], now[1], text, way, tuple(worst))
@@ -121,11 +153,3 @@ def _question(
 
 def _touches(entry: Entry, mains: frozenset[str]) -> bool:
     return entry.item is not None and entry.item.name.split(".")[0] in mains
-
-
-def by_place(questions: tuple[Question, ...]) -> Mapping[str, tuple[Question, ...]]:
-    """The questions by where to go, the place with the worst question first."""
-    found: dict[str, list[Question]] = {}
-    for question in questions:
-        found.setdefault(question.place, []).append(question)
-    return {place: tuple(held) for place, held in found.items()}

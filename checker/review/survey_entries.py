@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 PAPERS = "papers, makers' sheets and the owner"
 WHOLE = "the vehicle as a whole"
 INSTRUMENTS = "with instruments, on the finished work"
-ON_PAPER = ("papers", "labels", "people", "scope", "seen", "day", "modes", "essential", "date", "purpose")
+ON_PAPER = ("papers", "people", "scope", "seen", "day", "modes", "essential", "date", "purpose")
 RUN = "run via "
 MISSING_READING = "readings: "
 TERMINAL = KINDS["terminals", "terminal"]
@@ -43,6 +43,8 @@ def resolve(design: Design, path: str) -> Entry:
         return Entry(path, None, _test_of(design, path), None, INSTRUMENTS)
     if section == "vehicle":
         return Entry(path, design.vehicle, rest, _key(design.vehicle, rest), WHOLE)
+    if section == "labels":
+        return Entry(path, design.labels, rest, _key(design.labels, rest), WHOLE)
     if section in ON_PAPER or section == "limits":
         item = getattr(design, section, None)
         whole = item if isinstance(item, Item) else None

@@ -136,8 +136,12 @@ BY_UNIT = {
 }  # fmt: skip
 
 
-def way_for(entry: Entry, mains: bool, looks: tuple[str, ...] = ()) -> Way:
-    """How to find out `entry`. `mains` says that the thing carries mains; `looks` are words of the list of looks."""
+def way_for(entry: Entry, mains: bool, looks: tuple[str, ...] = (), named: tuple[str, ...] = ()) -> Way:
+    """How to find out `entry`.
+
+    `mains` says that the thing carries mains; `looks` are words of the list of looks, `named` those that rules look for
+    in a list.
+    """
     if entry.place == INSTRUMENTS:
         return _test(entry.name)
     if looks:
@@ -145,9 +149,9 @@ def way_for(entry: Entry, mains: bool, looks: tuple[str, ...] = ()) -> Way:
         write = f"add `{', '.join(looks)}` to papers.inspected, or to papers.found wrong"
         return Way(said, "a lamp and a mirror", LOOK_CARE, write)
     if entry.place == PAPERS:
-        return Way(_says(entry), "ask for it, read it", PAPER_CARE, _write(entry, "stated"))
+        return Way(_says(entry), "ask for it, read it", PAPER_CARE, _write(entry, "stated", named))
     look, instrument, basis = _by_key(entry)
-    return Way(look, instrument, _care(entry, mains), _write(entry, basis))
+    return Way(look, instrument, _care(entry, mains), _write(entry, basis, named))
 
 
 def _test(name: str) -> Way:
@@ -210,13 +214,13 @@ def _care(entry: Entry, mains: bool) -> str:
     return BATTERY_CARE if is_storage(entry.item) else DC_CARE
 
 
-def _write(entry: Entry, basis: str) -> str:
+def _write(entry: Entry, basis: str, named: tuple[str, ...]) -> str:
     if entry.name.startswith(RUN):
         place = entry.name.removeprefix(RUN)
         return f"in the run of {_thing(entry)}: 1.2 m via {place}"
     if entry.key is None:
         return f"{entry.path}: …"
-    example = sample(entry.key)
+    example = f"[{', '.join(named)}]" if named and entry.key.shape == "words" else sample(entry.key)
     if example.startswith(("[", "{")) or basis == "stated":
         return f"{entry.path}: {example}"
     return f"{entry.path}: {{is: {example}, basis: {basis}}}"

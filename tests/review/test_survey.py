@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import cache
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -11,8 +12,9 @@ import checker.facts  # noqa: F401 - fills the catalogue
 from checker.facts.subject import Facts
 from checker.reading import read_text
 from checker.review import SIGNALS, Review, review
-from checker.review.survey import Question, Survey, by_place, survey
+from checker.review.survey import Question, Survey, survey
 from checker.review.survey_entries import INSTRUMENTS, PAPERS, WHOLE
+from checker.review.survey_order import order_of_work, settle_most
 from checker.review.survey_ways import BATTERY_CARE, DC_CARE, DEAD_TEST_CARE, LIVE_CARE, LOOK_CARE, MAINS_CARE
 from checker.rulebook import Rulebook, load_rulebook
 
@@ -65,10 +67,34 @@ def test_every_question_says_what_to_look_at_with_what_and_what_to_make_dead_fir
 
 def test_a_place_stands_once_with_all_its_questions() -> None:
     questions = asked(OLD_WORK)[1].questions
-    groups = by_place(questions)
-    assert sum(len(held) for held in groups.values()) == len(questions)
-    assert {"front-boot", PAPERS, WHOLE, INSTRUMENTS} <= set(groups)
-    assert all(one.place == place for place, held in groups.items() for one in held)
+    steps = order_of_work(questions)
+    assert sorted(one.entry + one.way.write for step in steps for one in step.questions) == sorted(
+        one.entry + one.way.write for one in questions
+    )
+    assert {"front-boot", PAPERS, WHOLE, INSTRUMENTS} <= {step.place for step in steps}
+    held = [(one.place, one.way.instrument) for step in steps for one in step.questions]
+    assert held == [(step.place, step.instrument) for step in steps for _ in step.questions]
+    places = [step.place for step in steps]
+    assert len(dict.fromkeys(places)) == sum(here != before for here, before in pairwise([*places, ""]))
+
+
+def test_papers_come_first_tests_last_and_the_numbers_follow_each_other() -> None:
+    steps = order_of_work(asked(OLD_WORK)[1].questions)
+    assert steps[0].place == PAPERS
+    assert steps[-1].place == INSTRUMENTS
+    assert steps[0].first == 1
+    assert all(after.first == before.last + 1 for before, after in pairwise(steps))
+
+
+def test_what_settles_most_comes_first_when_time_is_short() -> None:
+    steps = order_of_work(asked(OLD_WORK)[1].questions)
+    numbered = {step.first + at: one for step in steps for at, one in enumerate(step.questions)}
+    most = [len(numbered[number].settles) for number in settle_most(steps)]
+    assert most == sorted((len(one.settles) for one in numbered.values()), reverse=True)[: len(most)]
+
+
+def test_the_order_of_work_fits_a_page() -> None:
+    assert len(order_of_work(asked(OLD_WORK)[1].questions)) <= 50
 
 
 @pytest.mark.parametrize(

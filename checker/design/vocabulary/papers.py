@@ -18,7 +18,7 @@ INSPECTIONS = (
     "steering and wheels", "structure", "strike zones", "gas pipes", "fuel lines", "vent hose", "battery tray",
     "covers", "supports", "lamps", "drains", "services", "chassis connections", "splices", "strain relief",
     "outlet faces", "array fixing", "roof entries", "device access", "driving aids", "operation", "devices",
-    "vibration", "moving cables", "old wiring", "as built", "generator space", "barriers",
+    "vibration", "moving cables", "old wiring", "as built", "generator space", "barriers", "live parts",
 )  # fmt: skip
 
 PAPERS = Kind(
