@@ -16,6 +16,7 @@ from checker.outofrange import OutOfRange
 from checker.physics.adiabatic import THERMOSET_FROM_C, k_for_insulation, withstand_energy
 from checker.physics.carrying_capacity import Capacity, dc_carrying_capacity
 from checker.physics.conductor_resistance import copper_resistance_per_metre, table_resistance_per_metre
+from checker.physics.device_ratings import next_standard_rating
 from checker.physics.installed_capacity import installed_capacity
 from checker.quantities import UNKNOWN, Number, Range, Unknown, add, corners, multiply, show
 
@@ -168,6 +169,12 @@ def _of_live(s: Subject) -> Any:
     live = s.facts.network.conductor(s.item.circuit.name, LIVE)
     twin = s.facts.of("conductor", live) if live is not None else None
     return UNKNOWN if twin is None else twin.overload_current
+
+
+@fact("conductor", "next_device_rating", unit="A", says="Standard rating of a device next above its carrying capacity.",
+      method="table of standard ratings", source="NFPA 70, Table 240.6(A) (from memory)")  # fmt: skip
+def next_device_rating(s: Subject) -> Any:
+    return corners(next_standard_rating, s.carrying_capacity)
 
 
 @fact(

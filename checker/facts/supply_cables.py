@@ -61,6 +61,38 @@ def input_conductors(s: Subject) -> Any:
     return found or Unknown(f"nothing is connected to the battery terminals of {s.id}")
 
 
+@fact("converter", "input_area", unit="mm2", says="Least cross-section at the battery terminals of an inverter.",
+      method="conductor.area, parallel cables together")  # fmt: skip
+def input_area(s: Subject) -> Any:
+    found = s.input_conductors
+    if isinstance(found, Unknown):
+        return found
+    areas = [one.area_in_parallel for one in found]
+    return least(areas) if areas else None
+
+
+@fact("converter", "input_length", unit="m", says="Longest cable at the battery terminals of an inverter, one way.",
+      method="length of the run")  # fmt: skip
+def input_length(s: Subject) -> Any:
+    found = s.input_conductors
+    if isinstance(found, Unknown):
+        return found
+    lengths = [one.length for one in found]
+    return greatest(lengths) if lengths else None
+
+
+@fact("converter", "input_length_allowed", unit="m", says="Longest battery cable that the maker of an inverter allows.")
+def input_length_allowed(s: Subject) -> Any:
+    return s.read(s.item, "dc.cable length") if s.item.allows("dc.cable length") else None
+
+
+@fact("converter", "made_for", words=("fixed wiring", "own outlets"),
+      says="What the mains output of an inverter is made for.",
+      method="as its maker says; an inverter with a charger is made for fixed wiring")  # fmt: skip
+def made_for(s: Subject) -> Any:
+    return s.read(s.item, "made for") if s.item.allows("made for") else "fixed wiring"
+
+
 @fact(
     "converter",
     "drawn_current",

@@ -111,6 +111,7 @@ INVERTER_KEYS = (
     quantity("dc.nominal", "V", "Nominal battery voltage."),
     window("dc.voltage", "V", "Battery voltages it works at."),
     quantity("dc.input capacitance", "F", "Capacitors behind its battery terminals."),
+    quantity("dc.cable length", "m", "Longest battery cable that its maker allows, one way."),
     quantity("ac.voltage", "V", "Output voltage."),
     quantity("ac.frequency", "Hz", "Output frequency."),
     quantity("ac.fault current", "A", "Greatest current into a short circuit."),
@@ -134,7 +135,10 @@ INVERTER_KEYS = (
 INVERTER = Kind(
     "inverter",
     "Battery to mains voltage.",
-    INVERTER_KEYS,
+    (
+        *INVERTER_KEYS,
+        word("made for", ("fixed wiring", "own outlets"), "What its maker made its mains output for."),
+    ),
     ports=(Port("dc", DC_POLES), Port("ac", AC_POLES), CASE, ENABLE_PORT),
     sections=PLAIN,
 )
