@@ -38,6 +38,27 @@ def distance_to_fuel(s: Subject) -> Any:
     return nearest(s, "fuel")
 
 
+@fact("equipment", "distance_to_petrol", unit="m",
+      says="Distance to the nearest tank or fitting of petrol or gas fuel; none where there is none.",
+      method="between boxes")  # fmt: skip
+def distance_to_petrol(s: Subject) -> Any:
+    here, places = stands(s, s.item), places_of(s, "fuel")
+    if isinstance(places, Unknown):
+        return places
+    found: Number = None
+    for one in places:
+        fuel = s.read(one, "fuel")
+        if isinstance(fuel, str) and fuel == "diesel":
+            continue
+        if isinstance(fuel, Unknown):
+            return Unknown(f"what fuel {one.name} holds is not told")
+        distance = apart(here, extent(s, one))
+        if isinstance(distance, Unknown):
+            return Unknown(f"the box of {s.id} or of {one.name} is not told")
+        found = distance if found is None else least(found, distance)
+    return found
+
+
 @fact("equipment", "distance_to_gas", unit="m", says="Distance to the nearest gas locker.", method="between boxes")
 def distance_to_gas(s: Subject) -> Any:
     return nearest(s, "gas locker")

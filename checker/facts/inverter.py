@@ -130,7 +130,7 @@ def _asked_in(s: Subject, mode: Item) -> Number:
     "surge_asked",
     unit="W",
     says="Power that the hardest start behind an inverter asks while the rest runs.",
-    method="in each mode: start current of one load times voltage, and what else runs then; the greatest",
+    method="in each mode: start current of one load connected times voltage, and what else runs then; the greatest",
 )
 def surge_asked(s: Subject) -> Any:
     if s.item.kind not in INVERTERS:
@@ -141,8 +141,10 @@ def surge_asked(s: Subject) -> Any:
         if inverting is False:
             continue
         running = _running(s, mode)
-        loads = [(item, node) for item, node in _mains_loads(s.facts, s.item, mode) if item.name in running]
-        for starter, node in loads:
+        reached = _mains_loads(s.facts, s.item, mode)
+        loads = [(item, node) for item, node in reached if item.name in running]
+        # What is connected may start at any time, whether or not the mode has it running.
+        for starter, node in (*loads, *(one for one in reached if one not in loads and one[0].kind in SENSITIVE)):
             asked = add(_start_power(s, starter, node), _rest(s, loads, starter, running))
             found.append(asked if inverting is True else _perhaps(asked))
     return greatest(found) if found else 0.0

@@ -15,8 +15,9 @@ from checker.facts.subject import Facts, Subject
 from checker.facts.supply import supplies_by_load
 from checker.quantities import Unknown, greatest
 
-LOW_VOLTAGE_SHAPES = {"12 V socket": 12.0, "24 V socket": 24.0, "two-pole 48 V": 48.0, "USB": None}
-"""Shapes that no mains plug enters, with the one voltage they stand for; USB carries its own voltage."""
+LOW_VOLTAGE_SHAPES = {"12 V socket": 12.0, "24 V socket": 24.0, "two-pole 48 V": 48.0, "USB": None,
+                      "hard wired": None}  # fmt: skip
+"""Shapes that no mains plug enters, with their one voltage; USB has its own, a fixed wire takes no plug."""
 
 USES = ("inside", "outside", "counter", "wet room", "bay")
 
