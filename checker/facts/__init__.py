@@ -114,9 +114,9 @@ from checker.facts import (
     terminal,
     transfer,
     transient,
+    tried,
     waking,
     wet_room,
-    tried,
     work,
 )
 

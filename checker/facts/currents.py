@@ -35,6 +35,7 @@ from checker.quantities import (
 )
 
 ANY = "any one load alone"
+SHORE_CHARGERS = ("charger", "inverter-charger")
 Found = dict[str, tuple[Number, str]]
 
 
@@ -70,6 +71,8 @@ def doubtful(facts: Facts, mode: Item) -> frozenset[str]:
             open_question = any(_says_unknown(item, key) for key in ("rest", "operated", "driven by"))
             driver = facts.network.equipment.get(str(item.value("driven by"))) if item.allows("driven by") else None
             open_question = open_question or (driver is not None and _says_unknown(driver, "means"))
+        elif item.kind in SHORE_CHARGERS:
+            open_question = mode.has("shore") and isinstance(mode.value("shore"), Unknown)
         else:
             open_question = item.kind == "dc converter" and _says_unknown(item, "both ways")
         if open_question:
@@ -84,8 +87,9 @@ def _says_unknown(item: Item, key: str) -> bool:
 
 def _without(facts: Facts, mode: Item, doubts: frozenset[str]) -> dict[str, Number]:
     """The currents of a mode with everything open or resting of which nobody knows whether it is."""
-    nowhere = {**positions(facts, mode), **dict.fromkeys(sorted(doubts), "open")}
-    idle = {f"{name}:{side}+" for name in doubts for side in ("low", "high")}
+    shut = [name for name in sorted(doubts) if facts.network.equipment[name].kind not in SHORE_CHARGERS]
+    nowhere = {**positions(facts, mode), **dict.fromkeys(shut, "open")}
+    idle = {f"{name}:{side}+" for name in doubts for side in ("low", "high", "dc")}
     draws = {node: current for node, current in _draws_in(facts, mode).items() if node not in idle}
     gives = {node: current for node, current in gives_in(facts, mode).items() if node not in idle}
     return _flows(facts, draws, gives, add, nowhere)
