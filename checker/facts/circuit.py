@@ -15,7 +15,7 @@ from checker.facts.catalogue import fact, subjects
 from checker.facts.charging import outputs
 from checker.facts.levels import level_at, read_level
 from checker.facts.subject import Facts, Subject
-from checker.quantities import UNKNOWN, Unknown, add, divide, multiply
+from checker.quantities import UNKNOWN, Unknown, add, divide, equal, multiply
 
 RETURNS = ("in cable", "same", "chassis", "run")
 
@@ -46,16 +46,18 @@ def duty(s: Subject) -> Any:
     "cable of an inverter-charger is sized for the inverter",
 )
 def is_charging_line(s: Subject) -> Any:
-    if s.duty == "charge":
+    told = equal(s.duty, "charge")
+    if told is True:
         return True
     ends = {port.equipment: port.port for port in (s.item.start, *s.item.ends)}
     found = outputs(s.facts)
-    return s.system == "dc" and any(
+    charges = s.system == "dc" and any(
         one.banks
         and one.source.equipment.kind != "inverter-charger"
         and ends.get(one.source.equipment.name, "-") in (one.source.port, None)
         for one in found
     )
+    return charges or told
 
 
 @fact("circuit", "scope", words=("habitation", "automotive"), says="Which rules it falls under.")

@@ -13,7 +13,7 @@ from checker.design.vocabulary.words import LABELS
 from checker.facts.catalogue import fact
 from checker.facts.space import is_kind
 from checker.facts.subject import Subject
-from checker.quantities import Truth, Unknown, both, equal, some
+from checker.quantities import Truth, Unknown, both, equal, every, some
 from checker.quantities.values import between
 
 MANUAL = (

@@ -12,7 +12,7 @@ from checker.facts.catalogue import fact
 from checker.facts.converter import INVERTERS
 from checker.facts.starter import drawn_from
 from checker.facts.subject import Subject
-from checker.quantities import Number, Truth, Unknown, greatest, some
+from checker.quantities import Number, Truth, Unknown, greatest, least, some
 
 ROAD_EFFORT = ("steering", "service brake", "breakaway")
 
