@@ -114,6 +114,12 @@ def is_final(s: Subject) -> bool:
     return bool(ends) and all(item is not None and item.kind in LOADS for item in ends)
 
 
+@fact("circuit", "feeds_board", type="yes/no", says="A distribution board stands at its end.", method="graph")
+def feeds_board(s: Subject) -> bool:
+    found = (s.facts.network.equipment.get(port.equipment) for port in s.item.ends)
+    return any(item is not None and item.kind == "board" for item in found)
+
+
 @fact("circuit", "feeds", of="load", type="list", says="The loads at its end.", method="graph")
 def feeds(s: Subject) -> tuple[Any, ...]:
     found = (s.facts.subject("load", port.equipment) for port in s.item.ends)

@@ -37,6 +37,12 @@ def out_of_sheath(s: Subject) -> Any:
     return s.read(s.item.circuit, "out of sheath")
 
 
+@fact("conductor", "at_battery", type="yes/no", says="It ends at a battery.", method="graph")
+def at_battery(s: Subject) -> bool:
+    ends = (s.facts.network.equipment.get(node.partition(":")[0]) for node in (s.item.start, s.item.end))
+    return any(item is not None and item.kind in ("battery", "bank") for item in ends)
+
+
 @fact("conductor", "covered", type="yes/no", says="Conduit, tube, duct or sleeve covers it.")
 def covered(s: Subject) -> Truth:
     found = s.covering

@@ -7,6 +7,7 @@ import math
 import pytest
 
 from checker.quantities import Unknown
+from tests.facts.house import ask as house_ask
 from tests.facts.van import ask, van
 
 
@@ -54,3 +55,10 @@ def test_without_a_told_limit_the_terminals_take_nothing_away() -> None:
     assert trunk is not None
     assert trunk.terminal_limit is None
     assert trunk.capacity_at_terminals == trunk.carrying_capacity
+
+
+def test_a_cable_at_a_battery_is_one_that_ends_there() -> None:
+    assert house_ask("conductor", "link", "at_battery") is True
+    assert house_ask("conductor", "feed", "at_battery") is False
+    assert house_ask("circuit", "feed", "feeds_board") is True
+    assert house_ask("circuit", "link", "feeds_board") is False
