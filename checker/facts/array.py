@@ -26,8 +26,12 @@ from checker.quantities import (
     least,
     less_equal,
     multiply,
+    some,
     total,
 )
+
+BRIGHT = 1.25
+"""Current of a string under the brightest sky over its short-circuit current: IEC 62548 6.3.5, from memory."""
 
 STC = "standard test conditions, straight line in cell temperature (definition, IEC 61215, from memory)"
 
@@ -98,16 +102,30 @@ def short_current(s: Subject) -> Any:
     return multiply(s.read(s.item, "short current"), s.strings)
 
 
+def _beside(s: Subject) -> list[Any]:
+    """The other arrays at the input of its controller."""
+    item = controller_of(s.facts, s.item)
+    controller = None if item is None else s.facts.of("converter", item)
+    return [] if controller is None else [one for one in arrays_of(controller) if one.id != s.id]
+
+
+@fact("array", "parallel_strings", unit="each", says="Strings in parallel, those of its neighbours counted.",
+      method="graph")  # fmt: skip
+def parallel_strings(s: Subject) -> Any:
+    return total([s.strings, *(one.strings for one in _beside(s))])
+
+
 @fact(
     "array",
     "reverse_string_current",
     unit="A",
     says="Current that the other strings can push into a faulted one.",
-    method="(strings - 1) × 1.25 × short-circuit current",
+    method="1.25 × short-circuit current of its other strings and of the other arrays on its controller",
     source="IEC 62548 6.3.5 (from memory)",
 )
 def reverse_string_current(s: Subject) -> Any:
-    return corners(lambda n, one: reverse_current(int(n), one), s.strings, s.read(s.item, "short current"))
+    own = corners(lambda n, one: reverse_current(int(n), one), s.strings, s.read(s.item, "short current"))
+    return total([own, *(multiply(BRIGHT, one.short_current) for one in _beside(s))])
 
 
 @fact("array", "series_fuse", unit="A", says="Largest fuse that its modules may have in series.")
@@ -125,7 +143,10 @@ def series_fuse(s: Subject) -> Any:
 def has_string_fuses(s: Subject) -> Any:
     number = s.strings
     if isinstance(number, float) and number <= 1:
-        return any(link.is_protective for link in _run(s))
+        ratings = [s.read(link.equipment, "rating") for link in _run(s) if link.is_protective]
+        found = some([less_equal(one, s.series_fuse) for one in ratings])
+        unseen = Unknown(f"part of the run of {s.id} was not seen and may hide a fuse")
+        return unseen if found is False and hidden_run(s) else found
     fuse = s.read(s.item, "string fuse")
     if isinstance(fuse, Unknown):
         return Unknown(f"whether each string of {s.id} has a fuse is not told")

@@ -1,4 +1,5 @@
 """Standard ratings of fuses and breakers, for codes that allow the next one above the capacity of a conductor."""
+
 from __future__ import annotations
 
 from checker.outofrange import OutOfRange, require_positive

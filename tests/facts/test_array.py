@@ -61,3 +61,26 @@ def test_string_fuses_count_as_told_when_no_larger_than_the_modules_permit() -> 
     assert fused("20 A") is False
     assert fused("none") is False
     assert isinstance(fused("unknown"), Unknown)
+
+
+def test_arrays_on_one_controller_push_into_each_other() -> None:
+    east = {
+        "equipment.east": "{kind: solar array, modules: 1, arrangement: 1s1p, open voltage: 24 V, short current: 10 A, "
+        "series fuse: 15 A, place: roof}",
+        "circuits.east-in": "{from: east, to: sun.pv, run: [3 m via roof], cable: sun-4, return: same}",
+    }
+    own = ask("array", "panels", "short_current")
+    assert ask("array", "east", "parallel_strings", east) == 2.0
+    assert ask("array", "east", "reverse_string_current", east) == pytest.approx(1.25 * own)
+    assert ask("array", "panels", "parallel_strings") == 1.0
+
+
+def test_a_fuse_in_the_run_of_one_string_counts_when_its_modules_bear_it() -> None:
+    def fused(rating: str) -> object:
+        fuse = f"{{kind: fuse, family: cylindrical 10x38, rating: {rating}, voltage: 600 V DC}}"
+        run = {"circuits.sun-in.run": f"[3 m via roof, {fuse}, sun-switch, 0.5 m via locker]"}
+        return ask("array", "panels", "has_string_fuses", run)
+
+    assert fused("15 A") is True
+    assert fused("30 A") is False
+    assert isinstance(ask("array", "panels", "has_string_fuses", {"circuits.sun-in.run": "[unknown]"}), Unknown)
