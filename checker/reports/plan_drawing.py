@@ -157,6 +157,8 @@ def _header(report: Document, title: str, found: Scene, placed: Sheet | None, vi
     nose = "The nose points to the left" + (", the right side is above." if view == "plan" else ".")
     notes = [f"Scale {scale} on A4. {nose}"]
     notes.append("Lengths in metres, along the axes of the design file.")
+    if found.envelope is None:
+        notes.append("The file gives no envelope, so the outline of the vehicle is not drawn.")
     if not found.axes_told:
         notes.append("The file does not say where its axes point: x is taken rearward, y to the right.")
     pieces = [text(MARGIN, MARGIN + 4.0, shortened(title, 4.4, WIDE - 2 * MARGIN, bold=True), "title")]

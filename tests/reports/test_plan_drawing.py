@@ -226,3 +226,10 @@ def test_a_part_that_turns_is_drawn_by_the_box_around_its_way() -> None:
     found = scene(read_text(text, "coach", hinge), report())
     assert travels(found.moving[0], found) == "turns; the box around its way"
     assert classed(drawn(read_text(text, "coach", hinge), report()), "way")
+
+
+def test_without_an_envelope_it_is_said_why_there_is_no_outline() -> None:
+    text = COACH.read_text("utf-8")
+    bare = read_text(text, "coach.fitout.yaml", (("vehicle.envelope", "unknown"),))
+    assert "no envelope" in words(drawn(bare, report())) and classed(drawn(bare, report()), "envelope") == []
+    assert "no envelope" not in words(drawn(coach(), report()))

@@ -1,0 +1,42 @@
+"""What burns aboard, and whether carbon monoxide is watched for."""
+
+from __future__ import annotations
+
+import pytest
+
+from checker.quantities import Unknown
+from tests.facts.van import ask
+
+ALARM = "equipment.alarm"
+
+
+@pytest.mark.parametrize(
+    ("edits", "names"),
+    [
+        ([], ["solenoid"]),
+        ([("equipment.fridge", "{kind: fridge, works by: absorption, power: 120 W}")], ["solenoid", "fridge"]),
+        ([("equipment.fridge", "{kind: fridge, works by: compressor, power: 45 W}")], ["solenoid"]),
+        ([("equipment.heater", "{kind: load, power: 30 W, gas safe: closes on loss}")], ["solenoid", "heater"]),
+        ([("equipment.gen", "{kind: generator, fuel: petrol}")], ["solenoid", "gen"]),
+    ],
+)
+def test_what_burns_is_known_by_its_kind_and_its_gas_valve(edits: list[tuple[str, str]], names: list[str]) -> None:
+    assert [one.id for one in ask("design", "design", "burners", *edits)] == names
+
+
+@pytest.mark.parametrize(
+    ("detects", "answer"), [("[gas]", False), ("[carbon monoxide]", True), ("[gas, carbon monoxide]", True)]
+)
+def test_an_alarm_watches_for_what_it_detects(detects: str, answer: bool) -> None:
+    edit = (ALARM, f"{{kind: alarm, detects: {detects}, power: 2 W}}")
+    assert ask("design", "design", "carbon_monoxide_watched", edit) is answer
+
+
+def test_what_is_not_drawn_in_a_design_is_not_there_and_in_a_survey_perhaps_not_seen() -> None:
+    assert ask("design", "design", "carbon_monoxide_watched") is False
+    assert isinstance(ask("design", "design", "carbon_monoxide_watched", ("purpose", "survey")), Unknown)
+
+
+def test_an_alarm_of_which_nobody_read_what_it_detects_leaves_the_question() -> None:
+    edit = (ALARM, "{kind: alarm, detects: unknown, power: 2 W}")
+    assert isinstance(ask("design", "design", "carbon_monoxide_watched", edit), Unknown)
