@@ -216,10 +216,11 @@ class _Mode:
         alone: dict[str, tuple[float, str]] = {}
         for source in held:
             stated = limited_current(source)
-            amps = 0.0 if stated is None else _bounds(stated)[end]
+            # What does not say that it keeps giving may give nothing, and at most what it gives to the greatest.
+            amps = (0.0, _bounds(norton(self.facts, source).current)[1]) if stated is None else _bounds(stated)
             part = network.part(source.live)
-            if amps < inf and (part not in alone or amps < alone[part][0]):
-                alone[part] = (amps, source.name)
+            if amps[end] < inf and (part not in alone or amps[end] < alone[part][0]):
+                alone[part] = (amps[end], source.name)
         for node in self.nodes:
             if node not in found and network.part(node) in alone:
                 found[node] = alone[network.part(node)]

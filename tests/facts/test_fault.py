@@ -103,6 +103,16 @@ def test_a_converter_that_does_not_say_what_it_does_may_give_nothing() -> None:
     assert least == Range(0.0, 10.0)
 
 
+def test_an_alternator_alone_may_give_nothing_and_at_most_its_short_circuit_current() -> None:
+    alone = (
+        ("set: {S: open}}\n  winching", "set: {S: open, S1: open}}\n  winching"),
+        ("a: {from: one, to: bus, run: [1 m]", "a: {from: one, to: bus, run: [0.5 m, S1, 0.5 m]"),
+        ("  S: {", "  S1: {kind: switch, rating: 100 A, operated: by hand}\n  S: {"),
+    )
+    s = fault("w", "driving", *alone)
+    assert (s.least, s.greatest, s.weakest_source) == (Range(0.0, 150.0), 150.0, "alt")
+
+
 def test_a_second_way_round_is_counted() -> None:
     # A like lead beside the winch's: half the resistance of that stretch.
     more = ("  into:", "  w2: {from: bus, to: winch, run: [4 m], cable: red, return: same}\n  into:")
