@@ -9,6 +9,9 @@ from typing import NamedTuple
 
 FLOOR_V = 4.0
 """Below this a constant-power element is treated as a resistance, so that its current stays finite at no voltage."""
+LEAK_S = 1e-6
+"""What a source at rest, or a diode, lets back: small beside anything that is read, and enough to tell the voltage of
+what it alone holds up."""
 HOLD_OHM = 1e-3
 """Slope of a regulated voltage where none is given: it sags by 1 mV for each ampere."""
 
@@ -134,6 +137,9 @@ class Converter:
             per_volt = volts_in / (self.floor_v * self.floor_v)
         in_by_in = by_volts_in / self.efficiency * per_volt + bend
         in_by_out = by_volts_out / self.efficiency * per_volt
+        if self.set_v is not None and volts_out > self.set_v:  # it rests; what it alone holds up sinks to its voltage
+            amps -= LEAK_S * (volts_out - self.set_v)
+            by_out -= LEAK_S
         return Transfer(asked * per_volt, amps, in_by_in, in_by_out, by_in, by_out, state)
 
     def _input_limits(self, volts_in: float) -> list[tuple[float, float, str]]:

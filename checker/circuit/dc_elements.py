@@ -7,12 +7,10 @@ the solver raises it by steps when it cannot start at 1.
 
 from __future__ import annotations
 
-from checker.circuit.dc_converter import FLOOR_V, HOLD_OHM, Converter, Side, Transfer
+from checker.circuit.dc_converter import FLOOR_V, HOLD_OHM, LEAK_S, Converter, Side, Transfer
 
 Flow = tuple[float, float]
 """Current (A) and its slope with voltage (S)."""
-LEAK_S = 1e-6
-"""What a diode lets back: small beside anything that is read, and enough to tell the voltage behind it."""
 
 
 class Branch:
@@ -200,7 +198,8 @@ class PowerLoad(TwoPole):
 
 
 class Supply(TwoPole):
-    """A source that holds a set voltage up to a current limit and, where given, up to a power; it takes nothing back.
+    """A source that holds a set voltage up to a current limit and, where given, up to a power; it takes
+    no more than a leak back.
 
     An alternator, a charger, a solar controller. `droop_ohm` is the slope of its regulation.
     """
@@ -244,7 +243,8 @@ class Supply(TwoPole):
     def _given(self, volts: float) -> tuple[float, float, str]:
         amps, slope, word = (self.set_v - volts) / self.droop_ohm, -1.0 / self.droop_ohm, "at its set voltage"
         if amps < 0.0:
-            return 0.0, 0.0, "resting: the voltage is above its set voltage"
+            leak = (self.set_v - volts) * LEAK_S
+            return leak, -LEAK_S, "resting: the voltage is above its set voltage"
         if amps > self.limit_a:
             amps, slope, word = self.limit_a, 0.0, "at its current limit"
         if amps * volts > self.watts and volts > self.floor_v:

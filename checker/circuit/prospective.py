@@ -8,7 +8,7 @@ two points, for which each battery takes one more solution. Rings are exact: no 
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import NamedTuple
 
 from checker.circuit.groups import Groups
@@ -75,6 +75,18 @@ class Resistances:
         for i, siemens in grounds.items():
             values[i] += siemens
         return pattern.factor(values)
+
+    def level(self, batteries: Sequence[Battery], choose: Callable[[float, float], float]) -> list[Battery]:
+        """The same batteries, in each part all at the voltage that `choose` (min or max) picks.
+
+        At one voltage none of them takes charge during a short, so that the current rises with every conductance: the
+        ends of ranges then bound all that lies between.
+        """
+        found: dict[str, float] = {}
+        for one in batteries:
+            part = self.part(one.node)
+            found[part] = choose(found.get(part, one.emf_v), one.emf_v)
+        return [one._replace(emf_v=found[self.part(one.node)]) for one in batteries]
 
     def greatest(self, batteries: Sequence[Battery], limited: Sequence[tuple[str, float]]) -> dict[str, float]:
         """Current into a dead short at each node, all batteries together, and beside them what limits itself (A).

@@ -156,6 +156,7 @@ class _Mode:
         cold = [(wire, _bounds(cold_wire_resistance(self.facts, wire))) for wire in self.wires]
         hot = [(wire, _bounds(hot_loop_resistance(self.facts, wire))) for wire in self.wires]
         near, far = self._network(cold, 0), self._network(cold, 1)
+        self.ranging = any(low < high for _, (low, high) in cold) or self._batteries_range()
         doubt = self._doubts(near)
         most, fewest = self._greatest(near, 1), self._greatest(far, 0)
         best, worst = self._least(self._network(hot, 0), 1), self._least(self._network(hot, 1), 0)
@@ -182,6 +183,11 @@ class _Mode:
                 found.setdefault(network.part(source.live), current.reason or f"what {source.name} gives is not known")
         return found
 
+    def _batteries_range(self) -> bool:
+        """Whether a battery of the mode is told by a range."""
+        found = [norton(self.facts, source) for source in self.sources]
+        return any(isinstance(one.current, Range) and one.conductance != 0.0 for one in found)
+
     def _greatest(self, network: Resistances, end: int) -> dict[str, float]:
         batteries = []
         limited = [(node, amps[end]) for node, amps in self.motors]
@@ -194,6 +200,8 @@ class _Mode:
                 batteries.append(Battery(source.live, amps / siemens, 1.0 / siemens))
             else:
                 limited.append((source.live, amps))
+        if self.ranging:
+            batteries = network.level(batteries, max if end else min)
         return network.greatest(batteries, limited)
 
     def _least(self, network: Resistances, end: int) -> dict[str, tuple[float, str]]:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 import pytest
 from hypothesis import event, given
 
+from checker.circuit.dc_converter import LEAK_S
 from checker.circuit.dc_elements import Branch, Converter, Diode, Element, ResistanceLoad
 from checker.circuit.dc_solution import NoSolution, Solution
 from checker.circuit.dc_solve import solve
@@ -54,7 +55,8 @@ def check(elements: list[Element]) -> None:
             event(flow.state)
             assert flow.amps is not None and flow.amps_out is not None and flow.volts_out is not None
             taken = (flow.volts * flow.amps - element.idle_w) * element.efficiency
-            assert flow.volts_out * flow.amps_out == pytest.approx(taken, rel=1e-6, abs=1e-6)
+            leak = LEAK_S * max(0.0, flow.volts_out - (element.set_v or flow.volts_out))  # let back at rest
+            assert flow.volts_out * (flow.amps_out + leak) == pytest.approx(taken, rel=1e-6, abs=1e-6)
             assert flow.amps_out <= element.limit_out_a * (1.0 + 1e-9)
             assert flow.amps <= max(element.limit_in_a * (1.0 + 1e-9), element.idle_w / flow.volts * (1.0 + 1e-9))
 

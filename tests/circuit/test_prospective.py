@@ -101,3 +101,28 @@ def test_every_node_at_once_agrees_with_a_solution_for_each(
         alone = [shorted(stretches, [one], node) for one in batteries]
         assert weakest[node].amps == pytest.approx(min(alone), rel=1e-8)
         assert alone[weakest[node].battery] == pytest.approx(min(alone), rel=1e-8)
+
+
+@given(meshes(), st.data())
+def test_what_lies_between_the_ends_of_ranges_stays_between_their_currents(
+    mesh: tuple[list[tuple[str, str, float]], list[Battery]], data: st.DataObject
+) -> None:
+    stretches, batteries = mesh
+    share = st.floats(0.0, 1.0)
+
+    def within(low: float, high: float) -> float:
+        return low + (high - low) * data.draw(share)
+
+    nodes = Resistances(stretches, ()).nodes
+    near = Resistances([(a, b, 0.7 * ohm) for a, b, ohm in stretches], nodes)
+    far = Resistances([(a, b, 1.5 * ohm) for a, b, ohm in stretches], nodes)
+    between = Resistances([(a, b, ohm * within(0.7, 1.5)) for a, b, ohm in stretches], nodes)
+    strong = [Battery(one.node, one.emf_v + 0.8, 0.8 * one.ohm) for one in batteries]
+    weak = [Battery(one.node, one.emf_v - 0.8, 1.6 * one.ohm) for one in batteries]
+    drawn = [Battery(one.node, one.emf_v + within(-0.8, 0.8), one.ohm * within(0.8, 1.6)) for one in batteries]
+    most, fewest = near.greatest(near.level(strong, max), ()), far.greatest(far.level(weak, min), ())
+    best, worst = near.weakest(strong), far.weakest(weak)
+    there, alone = between.greatest(drawn, ()), between.weakest(drawn)
+    for node in nodes:
+        assert fewest[node] * (1.0 - 1e-9) <= there[node] <= most[node] * (1.0 + 1e-9)
+        assert worst[node].amps * (1.0 - 1e-9) <= alone[node].amps <= best[node].amps * (1.0 + 1e-9)
