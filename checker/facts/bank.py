@@ -166,6 +166,45 @@ def units(s: Subject) -> Any:
     return s.read(s.item, "units")
 
 
+@fact("bank", "in_parallel", unit="each", says="Strings that are always in parallel, batteries written out together.",
+      method="arrangement of each bank that wires, fuses and bars join")  # fmt: skip
+def in_parallel(s: Subject) -> Any:
+    return total([series_parallel(s, item)[1] for item in parallel(s.facts, s.item)])
+
+
+@fact("bank", "in_series", unit="each", says="Batteries in series in one string.")
+def in_series(s: Subject) -> Any:
+    return series_parallel(s, s.item)[0]
+
+
+@fact("bank", "most_in_parallel", unit="each", says="How many in parallel the maker of the battery allows.")
+def most_in_parallel(s: Subject) -> Any:
+    return of_unit(s, s.item, "most in parallel")
+
+
+@fact("bank", "most_in_series", unit="each", says="How many in series the maker of the battery allows.")
+def most_in_series(s: Subject) -> Any:
+    return of_unit(s, s.item, "most in series")
+
+
+@fact(
+    "bank",
+    "members_alike",
+    type="yes/no",
+    says="The batteries always in parallel with it have its voltage, chemistry and capacity.",
+    method="nominal voltage, chemistry and capacity of a string of each; the units of one bank are alike",
+)
+def members_alike(s: Subject) -> Truth:
+    answers: list[Truth] = []
+    for item in parallel(s.facts, s.item):
+        other = None if item is s.item else s.facts.of("bank", item)
+        if other is not None:
+            answers.append(equal(s.chemistry, other.chemistry))
+            answers.append(equal(s.nominal_voltage, other.nominal_voltage))
+            answers.append(equal(of_unit(s, s.item, "capacity"), of_unit(s, item, "capacity")))
+    return every(answers)
+
+
 @fact("bank", "arrangement_fits_units", type="yes/no", says="Series times parallel is the number of units.")
 def arrangement_fits_units(s: Subject) -> Any:
     return equal(multiply(*series_parallel(s, s.item)), s.read(s.item, "units") if s.item.kind == "bank" else 1.0)

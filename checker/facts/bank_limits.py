@@ -34,10 +34,13 @@ COLD_C = 20.0
     "bank",
     "charge_limit",
     unit="A",
-    says="Continuous charging current that its management allows.",
+    says="Continuous charging current that its management, or without one its maker, allows.",
     method="unit limits, the strings in parallel summed",
 )
 def charge_limit(s: Subject) -> Any:
+    managed = s.has_management
+    if managed is False or (managed is not True and s.is_lithium is False):
+        return summed(s, "charge limit")
     return summed(s, "bms.charge limit")
 
 

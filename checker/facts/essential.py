@@ -10,6 +10,7 @@ from checker.design.model import Equipment
 from checker.facts.bank import loose_bank, parallel
 from checker.facts.catalogue import fact
 from checker.facts.darkness import darkeners, goes_dark, live_node, reaches
+from checker.facts.starter_drain import cut_without_engine
 from checker.facts.subject import Facts, Subject
 from checker.quantities import UNKNOWN, Truth, Unknown, both, either, every, negate, some
 
@@ -217,6 +218,8 @@ def is_absorption_fridge(s: Subject) -> Truth:
 
 
 @fact("load", "only_when_driven", type="yes/no", says="Its low-voltage element works only while the engine runs.",
-      method="given")  # fmt: skip
+      method="given, or every way from a battery to it passes a contact that a running engine closes")  # fmt: skip
 def only_when_driven(s: Subject) -> Any:
-    return s.read(s.item, "driven only") if s.item.kind == "fridge" else None
+    if s.item.kind != "fridge":
+        return None
+    return either(s.read(s.item, "driven only"), cut_without_engine(s, f"{s.id}:+"))

@@ -18,7 +18,6 @@ from checker.quantities import (
     Truth,
     Unknown,
     both,
-    either,
     least,
     less_equal,
     negate,
@@ -119,9 +118,11 @@ def dump_is_harmless(s: Subject) -> Any:
     "stays_in_bounds",
     type="yes/no",
     says="When the management opens while an alternator charges, the voltage stays within what the electronics endure.",
-    method="another battery stays, or the dump is clamped and endured",
+    method="another battery stays, or its regulator is told to stop before, or the dump is clamped and endured",
 )
 def stays_in_bounds(s: Subject) -> Any:
     if s.item.kind != "alternator":
         return None
-    return either(s.keeps_another_battery, s.dump_is_harmless)
+    # Few regulators can be told; where the file says nothing, this one is not.
+    told = s.stops_on_management if s.item.has("charge stop.by") else False
+    return some((s.keeps_another_battery, s.dump_is_harmless, told))

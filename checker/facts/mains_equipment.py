@@ -8,12 +8,54 @@ from checker.design.vocabulary.words import ISOLATION
 from checker.facts.catalogue import fact
 from checker.facts.equipment import told
 from checker.facts.subject import Subject
-from checker.quantities import either, equal
+from checker.quantities import divide, either, equal
 
 
 @fact("equipment", "fails_to", words=("open", "short"), says="What a protective device becomes at the end of its life.")
 def fails_to(s: Subject) -> Any:
     return told(s, "fails to")
+
+
+@fact("equipment", "carries_fault", unit="A", says="Earth-fault current that it carries until a device opens.")
+def carries_fault(s: Subject) -> Any:
+    return told(s, "fault current")
+
+
+@fact(
+    "equipment",
+    "site_earth_fault",
+    unit="A",
+    says="Greatest earth-fault current that a site can drive through it.",
+    method="mains voltage over the impedance of the earth-fault loop at the site, else its greatest short-circuit "
+    "current",
+    source="Ohm's law",
+)
+def site_earth_fault(s: Subject) -> Any:
+    vehicle = s.facts.design.vehicle
+    if vehicle.has("supply.loop impedance"):
+        return divide(s.read(vehicle, "supply.voltage"), s.read(vehicle, "supply.loop impedance"))
+    return s.read(vehicle, "supply.fault current")
+
+
+@fact(
+    "equipment",
+    "line_current",
+    unit="A",
+    says="Greatest lasting current of the run it stands in; none for what stands in none.",
+    method="conductor.design_current",
+)
+def line_current(s: Subject) -> Any:
+    for link in s.facts.network.links:
+        run = s.facts.network.by_link.get(id(link)) if link.equipment is s.item else None
+        conductor = s.facts.of("conductor", run) if run is not None else None
+        if conductor is not None:
+            return conductor.design_current
+    return None
+
+
+@fact("equipment", "rated_current", unit="A", says="Its rated current.")
+def rated_current(s: Subject) -> Any:
+    return told(s, "rating")
 
 
 @fact(

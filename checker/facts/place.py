@@ -69,6 +69,23 @@ def vent_high(s: Subject) -> Any:
     return s.read(s.item, "vents.high")
 
 
+@fact("place", "fan_flow", unit="m3/h", says="Air that its fan moves; none without a fan.")
+def fan_flow(s: Subject) -> Any:
+    name = s.read(s.item, "vents.fan")
+    item = s.facts.design.equipment.get(name) if isinstance(name, str) else None
+    return s.read(item, "flow") if item is not None else name
+
+
+@fact("place", "low_vent_above_floor", unit="mm", says="Height of its low openings above its floor.")
+def low_vent_above_floor(s: Subject) -> Any:
+    return s.read(s.item, "vents.low above floor")
+
+
+@fact("place", "high_vent_below_top", unit="mm", says="Distance of its high openings below its top.")
+def high_vent_below_top(s: Subject) -> Any:
+    return s.read(s.item, "vents.high below top")
+
+
 @fact("place", "vent_rise", unit="m", says="Height between its low and its high openings.")
 def vent_rise(s: Subject) -> Any:
     return s.read(s.item, "vents.rise")

@@ -10,7 +10,7 @@ from checker.circuit.sources import LOADS
 from checker.circuit.supply import joined
 from checker.design.model import Circuit, Equipment
 from checker.design.vocabulary.signals import MEANS
-from checker.facts.bank import home, loose_bank
+from checker.facts.bank import home, loose_bank, some_gap
 from checker.facts.catalogue import fact
 from checker.facts.contacts import signal_item, signal_means
 from checker.facts.joining import joined_sides
@@ -18,6 +18,7 @@ from checker.facts.starter import rests_open
 from checker.facts.subject import Facts, Subject
 from checker.quantities import Number, Truth, Unknown, both, either, equal, every, greater_equal, negate, some, total
 
+NOT_WITHOUT_ENGINE = ("alternator", "vehicle coupling")
 SPARING = ("engine running", "ignition on", "battery low", "discharge allowed")
 """Signals by which a contact opens before the starting battery is drawn down; whether one is a true sign of the engine
 is asked by another rule."""
@@ -55,6 +56,39 @@ def _loads_at(facts: Facts, nodes: dict[str, None]) -> list[Equipment]:
             if item.kind in LOADS or item.kind in ("inverter", "inverter-charger"):
                 found.setdefault(item.name, item)
     return list(found.values())
+
+
+def cut_without_engine(s: Subject, node: str) -> Truth:
+    """Whether a node is cut off from batteries and converters by contacts that a running engine closes."""
+    homes = [one.live for one in s.facts.network.sources if one.equipment.kind not in NOT_WITHOUT_ENGINE]
+    parts = {
+        item.name: _by_engine(s, item)
+        for item in s.facts.network.equipment.values()
+        if item.kind in ("relay", "combiner")
+    }
+
+    def reached(*, perhaps: bool) -> bool:
+        def kept(edge: Edge) -> bool:
+            answer = parts.get(edge.equipment.name, False) if isinstance(edge, Link) else False
+            return answer is False or (perhaps and isinstance(answer, Unknown))
+
+        return node in joined(s.facts.network, homes, kept)
+
+    loose = loose_bank(s.facts)
+    if reached(perhaps=False):
+        return False
+    if loose is not None or some_gap(s.facts) or reached(perhaps=True):
+        return loose or Unknown("whether a running engine closes a contact on its way is not told")
+    return node in joined(s.facts.network, homes)
+
+
+def _by_engine(s: Subject, item: Equipment) -> Truth:
+    if item.kind == "combiner":
+        return equal(s.read(item, "senses"), "engine")
+    means = signal_means(s.facts, s.read(item, "driven by"))
+    if isinstance(means, Unknown):
+        return means
+    return both(means == "engine running", rests_open(s, item))
 
 
 @fact(

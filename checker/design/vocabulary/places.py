@@ -26,6 +26,8 @@ PLACE = Kind(
         quantity("vents.low", "cm2", "Free area of the low openings. Left out: none.", default="none"),
         quantity("vents.high", "cm2", "Free area of the high openings. Left out: none.", default="none"),
         quantity("vents.rise", "m", "Height between them."),
+        quantity("vents.low above floor", "m", "Height of the low openings above the floor of the place."),
+        quantity("vents.high below top", "m", "Distance of the high openings below the top of the place."),
         named("vents.to", "places", "Where they lead.", words=("outside",)),
         yes("vents.fixed", "They cannot be closed."),
         named("vents.fan", "equipment", "The fan that drives the air."),

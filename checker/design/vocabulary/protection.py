@@ -87,7 +87,12 @@ SURGE_DEVICE = Kind(
 GALVANIC_ISOLATOR = Kind(
     "galvanic isolator",
     "A device in the earth conductor of the shore that stops small direct currents.",
-    (*COMMON, RATING, word("fails to", ("open", "short"), "What it becomes when it fails.")),
+    (
+        *COMMON,
+        RATING,
+        word("fails to", ("open", "short"), "What it becomes when it fails."),
+        quantity("fault current", "A", "Earth-fault current that it carries until a device opens."),
+    ),
     ports=A_B,
     sections=PLAIN,
     through=("a", "b"),

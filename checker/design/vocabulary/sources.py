@@ -46,6 +46,9 @@ BATTERY = Kind(
         quantity("nominal", "V", "Nominal voltage."),
         count("cells", "Cells in series."),
         quantity("capacity", "Ah", "Rated capacity."),
+        quantity("charge limit", "A", "Greatest charging current of a battery without management."),
+        count("most in series", "How many of them the maker allows in series."),
+        count("most in parallel", "How many of them the maker allows in parallel."),
         quantity("internal resistance", "mΩ", "Resistance of the battery, its terminals included."),
         quantity("short circuit current", "A", "Greatest current into a dead short at its terminals."),
         window("window.charge", "°C", "Cell temperatures at which it may be charged."),
@@ -103,6 +106,7 @@ ALTERNATOR = Kind(
         quantity("temperature limit", "°C", "Case temperature it may reach."),
         yes("limits itself", "It lowers its output when hot."),
         quantity("belt power", "W", "Shaft power that its belt, pulley and bracket are made for."),
+        signal("charge stop.by", "The signal that makes its regulator stop before the battery goes."),
     ),
     ports=(
         Port("b", DC_POLES, "output and case"),

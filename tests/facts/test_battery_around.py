@@ -1,0 +1,51 @@
+"""What stands above, below and beside a battery."""
+
+from __future__ import annotations
+
+import pytest
+
+from checker.quantities import Range, Unknown
+from tests.facts.van import ask
+
+WET = ("equipment.house.chemistry", "flooded lead acid")
+ABOVE = ("equipment.main.box.at", "[1.15 m, -0.85 m, 0.9 m]")
+HEATER = (
+    "{kind: load, power: 40 W, hot surface: 120 °C, place: cabin, "
+    "box: {at: [%s m, -0.9 m, 0.4 m], size: [0.4 m, 0.2 m, 0.2 m]}}"
+)
+
+
+def test_only_a_battery_that_gives_off_gas_is_asked_for_sparks_above_it() -> None:
+    assert ask("equipment", "house", "spark_above", ABOVE) is None
+    assert ask("equipment", "house", "spark_above", WET, ABOVE) is True
+
+
+def test_what_may_stand_anywhere_in_the_cabin_leaves_a_question() -> None:
+    nowhere = ("equipment.main.box", "unknown")
+    assert isinstance(ask("equipment", "house", "spark_above", WET, nowhere), Unknown)
+
+
+def test_fuel_counts_at_any_height_above_or_below() -> None:
+    for z, over in (("1.5", True), ("0.01", True)):
+        assert (
+            ask("equipment", "house", "over_or_under_fuel", ("equipment.house.box.at", f"[2.1 m, 0.3 m, {z} m]"))
+            is over
+        )
+    assert ask("equipment", "house", "over_or_under_fuel") is False
+    assert ask("equipment", "house", "over_or_under_fuel", ("places.tank", "(remove)")) is None
+
+
+def test_the_distance_to_a_hot_surface_is_measured_between_boxes() -> None:
+    # the battery reaches to x = 1.4 m
+    hot = ("equipment.heater", HEATER % "1.7")
+    assert ask("equipment", "house", "distance_to_hot", hot) == pytest.approx(0.3)
+    assert ask("equipment", "house", "distance_to_appliance", hot) == pytest.approx(0.3)
+    cool = ("equipment.heater", (HEATER % "1.7").replace("120 °C", "60 °C"))
+    assert ask("equipment", "house", "distance_to_hot", cool) is None
+
+
+def test_a_surface_of_which_nobody_knows_how_hot_it_gets_leaves_a_question() -> None:
+    unknown = ("equipment.heater", (HEATER % "1.7").replace("120 °C", "unknown"))
+    assert isinstance(ask("equipment", "house", "distance_to_hot", unknown), Unknown)
+    perhaps = ("equipment.heater", (HEATER % "1.7").replace("1.7 m", "1.5..1.7 m"))
+    assert isinstance(ask("equipment", "house", "distance_to_hot", perhaps), Range)
