@@ -9,6 +9,7 @@ from checker.circuit.sources import LOADS
 from checker.circuit.supply import joined
 from checker.design.item import Item
 from checker.design.model import Equipment
+from checker.facts.bank import home
 from checker.facts.catalogue import fact
 from checker.facts.charging import charge_current, highest_setting, outputs_of
 from checker.facts.contacts import contacts, engine_runs, is_word
@@ -144,6 +145,11 @@ def _asked_in(s: Subject, mode: Item) -> tuple[Number, Number]:
                 current = converter_input(s, item, node, _volts(s))
                 s.note(_said(f"{item.name} asks {show(current, 'A')} while it charges"))
                 charging.append(current)
+    for bank in s.facts.subjects("bank"):
+        if home(s.facts, bank.item) in near and bank.purpose != "starting":
+            current = bank.purpose if isinstance(bank.purpose, Unknown) else bank.charge_limit
+            s.note(_said(f"{bank.id} without a converter takes as much as it may: {show(current, 'A')}"))
+            charging.append(current)
     return total(loads), total(charging)
 
 
@@ -164,14 +170,17 @@ def converter_input(s: Subject, item: Equipment, node: str, volts: Number) -> Nu
 
 
 def _gives_way(s: Subject, mode: Item) -> Truth:
-    """Whether every converter that charges from it stops drawing below a set voltage."""
+    """Whether what charges from it takes what the loads leave: converters that stop below a set voltage, batteries on
+    an alternator that limits itself."""
     near = joined(s.facts.network, [live_node(s)], contacts(s.facts, mode).perhaps)
     found = [item for node in near for item in s.facts.network.sinks.get(node, ()) if item.kind == "dc converter"]
     answers: list[Truth] = []
     for item in found:
         stop = s.read(item, "settings.holds low above")
         answers.append(stop if isinstance(stop, Unknown) else stop is not None)
-    return every(answers) if found else False
+    if any(home(s.facts, bank.item) in near and bank.purpose != "starting" for bank in s.facts.subjects("bank")):
+        answers.append(s.limits_itself)  # a battery takes what it can get; only the alternator can hold back
+    return every(answers) if answers else False
 
 
 @fact(
@@ -179,7 +188,8 @@ def _gives_way(s: Subject, mode: Item) -> Truth:
     "continuous_share",
     unit="%",
     says="Lasting current asked of an alternator over what it gives hot at that speed; the worst mode with engine.",
-    method="running loads and charging converters over the hot output; a converter with a lower voltage stop gives way",
+    method="running loads, charging converters and the charge limit of each house battery without a converter over the "
+    "hot output; a converter with a lower voltage stop gives way, and a battery to an alternator that limits itself",
 )
 def continuous_share(s: Subject) -> Any:
     if s.item.kind != "alternator":
@@ -221,7 +231,7 @@ def _from_to(low: Number, high: Number) -> Number:
     "asked_current",
     unit="A",
     says="Lasting current asked of an alternator; the greatest over the modes.",
-    method="running loads and charging converters",
+    method="running loads, charging converters, and the charge limit of each house battery without a converter",
 )
 def asked_current(s: Subject) -> Any:
     if s.item.kind != "alternator":

@@ -12,6 +12,7 @@ from checker.circuit.supply import joined
 from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.facts.bank import home, loose_bank, of_unit, parallel, series_parallel, summed, unit
+from checker.facts.battery_body import LEAD
 from checker.facts.catalogue import fact
 from checker.facts.charging import charge_current, outputs_to
 from checker.facts.levels import level_at
@@ -340,7 +341,7 @@ def take_off_diagonal(s: Subject) -> Any:
     of="bank",
     type="list",
     says="Batteries of another chemistry that are, or can be, joined to it without a converter between.",
-    method="graph, every contact closed",
+    method="graph, every contact closed; the builds of lead-acid count as one chemistry",
 )
 def mixed_with(s: Subject) -> Any:
     loose = loose_bank(s.facts)
@@ -355,7 +356,7 @@ def mixed_with(s: Subject) -> Any:
         theirs = other.chemistry
         if isinstance(mine, Unknown) or isinstance(theirs, Unknown):
             return Unknown(f"the chemistry of {s.id} or {other.id} is not known")
-        if mine != theirs:
+        if mine != theirs and not (mine in LEAD and theirs in LEAD):
             found.append(other)
     return tuple(found)
 

@@ -11,6 +11,7 @@ from checker.facts.catalogue import fact
 from checker.facts.mains import tell, tell_state
 from checker.facts.subject import Subject
 from checker.facts.supply import supplies_by_load
+from checker.physics.earth_size import earth_by_table
 from checker.quantities import Unknown, corners, greatest
 
 CONDUITS = frozenset({"conduit", "metal conduit", "gas-tight conduit"})
@@ -192,6 +193,18 @@ def earth_area_needed(s: Subject) -> Any:
 
 def _earth_for(line: float) -> float:
     return line if line <= 16e-6 else max(16e-6, line / 2) if line > 35e-6 else 16e-6
+
+
+@fact(
+    "circuit",
+    "earth_area_by_table",
+    unit="mm2",
+    says="Least cross-section of a protective conductor by the table of the Australian and New Zealand wiring rules.",
+    method="row of the line, or of the next larger one",
+    source="AS/NZS 3000, Table 5.1, 2018 (from memory)",
+)
+def earth_area_by_table(s: Subject) -> Any:
+    return corners(earth_by_table, s.line_area)
 
 
 @fact(

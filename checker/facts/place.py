@@ -86,6 +86,13 @@ def high_vent_below_top(s: Subject) -> Any:
     return s.read(s.item, "vents.high below top")
 
 
+@fact("place", "splashed", type="yes/no", says="Water splashes, rains or jets into it.",
+      method="as told; where the file is silent its kind alone speaks")  # fmt: skip
+def splashed(s: Subject) -> Truth:
+    wet = s.read(s.item, "wet") if s.item.has("wet") else "dry"
+    return wet if isinstance(wet, Unknown) else wet in ("splash", "rain", "jets")
+
+
 @fact("place", "vent_rise", unit="m", says="Height between its low and its high openings.")
 def vent_rise(s: Subject) -> Any:
     return s.read(s.item, "vents.rise")
