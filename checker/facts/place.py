@@ -214,12 +214,27 @@ def shared_with_gas(s: Subject) -> Truth:
     return some(answers)
 
 
-@fact("place", "lining_combustible", type="yes/no", says="What it is lined with burns.")
+BURNS = ("plywood", "timber", "foam", "plastic")
+BURNS_NOT = ("steel", "aluminium", "mineral board")
+
+
+@fact("place", "lining_combustible", type="yes/no", says="What it is lined with burns.",
+      method="as told; wood, foam and plastic always do; steel and mineral board unless told")  # fmt: skip
 def lining_combustible(s: Subject) -> Any:
+    material = s.read(s.item, "lining.material")
+    if isinstance(material, str) and material in BURNS:
+        return True
     stated = s.read(s.item, "lining.combustible")
+    if isinstance(material, str) and material in BURNS_NOT and not s.item.has("lining.combustible"):
+        return False
     if isinstance(stated, Unknown) and s.item.has("combustible"):
         return s.read(s.item, "combustible")
     return stated
+
+
+@fact("place", "vents_fixed", type="yes/no", says="Its openings cannot be closed.")
+def vents_fixed(s: Subject) -> Any:
+    return s.read(s.item, "vents.fixed")
 
 
 @fact("place", "walls_combustible", type="yes/no", says="Its walls burn.")
