@@ -19,18 +19,18 @@ from checker.quantities import Range, Truth, Unknown
     "surely_agrees",
     type="yes/no",
     says="It agrees, and so it would for every value that the file leaves open; it does not when it lies outside.",
-    method=f"{METHOD}; open where it agrees and the mode rests on ranges of the file or on what it calls unknown",
+    method=f"{METHOD}; open where the mode rests on what the file calls unknown, or agrees and rests on its ranges",
 )
 def surely_agrees(s: Subject) -> Truth:
     agrees: Truth = s.agrees
-    if agrees is not True or not _has_open(s.facts):
+    if isinstance(agrees, Unknown) or not _has_open(s.facts):
         return agrees
-    left = _open_of(s)
-    return Unknown(f"it agrees, but these may still change what is expected: {', '.join(left[:3])}") if left else True
+    left = _open_of(s, ranges=agrees)
+    return Unknown(f"these may still change what is expected: {', '.join(left[:3])}") if left else agrees
 
 
-def _open(value: Any, basis: str) -> bool:
-    return isinstance(value, Range) or (isinstance(value, Unknown) and basis != MISSING)
+def _open(value: Any, basis: str, *, ranges: bool = True) -> bool:
+    return (ranges and isinstance(value, Range)) or (isinstance(value, Unknown) and basis != MISSING)
 
 
 def _has_open(facts: Facts) -> bool:
@@ -48,12 +48,15 @@ def _given(design: Design) -> Iterator[Given]:
         yield from (step.length for step in circuit.run if isinstance(step, Length))
 
 
-def _open_of(s: Subject) -> list[str]:
-    """Paths of what is open among all that the operating point of its mode rests on."""
+def _open_of(s: Subject, *, ranges: bool) -> list[str]:
+    """Paths of what is open among all that the operating point of its mode rests on.
+
+    What lies outside of all cases of a range stays outside; what is called unknown had something else put in its place.
+    """
     mode = s.mode
     if not isinstance(mode, Subject):
         return []
-    return [one.path for one in trace(mode, "has_operating_point").leaves() if _open(one.value, one.basis)]
+    return [one.path for one in trace(mode, "has_operating_point").leaves() if _open(one.value, one.basis, ranges=ranges)]
 
 
 @fact("reading", "expected", type="text", says="What was to be expected, likely, from the lowest to the highest.",

@@ -38,3 +38,8 @@ def test_a_range_of_the_file_on_which_the_mode_rests_leaves_agreement_open_and_n
 
 def test_a_range_on_which_nothing_rests_leaves_it_decided() -> None:
     assert reading("6.1 A", ("kind: inverter,", "kind: inverter, mass: 5..9 kg,")).surely_agrees is True
+
+
+def test_what_the_file_calls_unknown_leaves_the_difference_open_too() -> None:
+    lost = ("internal resistance: 4 mΩ", "internal resistance: unknown")
+    assert isinstance(reading("9 A", lost).surely_agrees, Unknown)
