@@ -56,7 +56,8 @@ def _open_of(s: Subject, *, ranges: bool) -> list[str]:
     mode = s.mode
     if not isinstance(mode, Subject):
         return []
-    return [one.path for one in trace(mode, "has_operating_point").leaves() if _open(one.value, one.basis, ranges=ranges)]
+    leaves = trace(mode, "has_operating_point").leaves()
+    return [one.path for one in leaves if _open(one.value, one.basis, ranges=ranges)]
 
 
 @fact("reading", "expected", type="text", says="What was to be expected, likely, from the lowest to the highest.",
