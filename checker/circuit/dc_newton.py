@@ -7,7 +7,7 @@ steps is bounded.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from math import inf, isnan, sqrt
 
 from checker.circuit.dc_elements import Branch, Converter, Element, Emf, Inductor, TwoPole
@@ -26,6 +26,11 @@ Slots = tuple[int, int, int]
 Matrix = tuple[list[float], list[float] | None]  # diagonal and below; above, None: symmetric
 
 
+Sorted = tuple[
+    list[tuple[Across, float]], list[tuple[TwoPole, Across]], list[tuple[Converter, Across, Across]]
+]  # conductances, what lies between two nodes, what has an input and an output
+
+
 class Equations:
     """The equations of one network: as many unknowns as there are groups of nodes without a reference.
 
@@ -33,7 +38,9 @@ class Equations:
     for it, which is 0 V and never read.
     """
 
-    __slots__ = ("_base", "_doubt", "_links", "_poles", "_transfers", "pattern", "pin", "size", "volts_scale")
+    __slots__ = (
+        "_base", "_doubt", "_links", "_offset", "_poles", "_transfers", "pattern", "pin", "size", "volts_scale",
+    )  # fmt: skip
 
     def __init__(self, elements: Sequence[Element], nodes: Nodes, references: Mapping[str, float]) -> None:
         heads: dict[str, int] = {}
@@ -46,27 +53,36 @@ class Equations:
             else:
                 self.pin[node] = (heads.setdefault(head, len(heads)), offset)
         self.size = len(heads)
-        told = [one.nominal_v for one in elements]
-        self.volts_scale = max([1.0, *map(abs, told), *(abs(at) for _, at in self.pin.values())])
+        links, poles, transfers = self._sorted(elements)
+        ends = [across[:2] for across, _ in links] + [across[:2] for _, across in poles]
+        for _, into, out in transfers:
+            ends += [into[:2], out[:2], *((i, j) for i in into[:2] for j in out[:2])]
+        self.pattern = Pattern(self.size, [(i, j) for i, j in ends if i >= 0 and j >= 0])
+        self._offset = max((abs(at) for _, at in self.pin.values()), default=0.0)
+        self.take(elements)
+
+    def _sorted(self, elements: Sequence[Element]) -> Sorted:
         links: list[tuple[Across, float]] = []
         poles: list[tuple[TwoPole, Across]] = []
-        self._transfers: list[tuple[Converter, Across, Across]] = []
+        transfers: list[tuple[Converter, Across, Across]] = []
         for element in elements:
             if isinstance(element, Branch):
                 if element.ohm > 0.0:
                     links.append((self._across(element.ends), 1.0 / element.ohm))
             elif isinstance(element, Converter):
-                self._transfers.append((element, self._across(element.into), self._across(element.out)))
+                transfers.append((element, self._across(element.into), self._across(element.out)))
             elif isinstance(element, Emf):
                 if element.ohm > 0.0:
                     i, j, offset = self._across(element.ends)
                     links.append(((i, j, offset - element.emf_v), 1.0 / element.ohm))
             elif not isinstance(element, Inductor):
                 poles.append((element, self._across(element.ends)))
-        ends = [across[:2] for across, _ in links] + [across[:2] for _, across in poles]
-        for _, into, out in self._transfers:
-            ends += [into[:2], out[:2], *((i, j) for i in into[:2] for j in out[:2])]
-        self.pattern = Pattern(self.size, [(i, j) for i, j in ends if i >= 0 and j >= 0])
+        return links, poles, transfers
+
+    def take(self, elements: Sequence[Element]) -> None:
+        """Other numbers for the same elements between the same nodes."""
+        links, poles, self._transfers = self._sorted(elements)
+        self.volts_scale = max(1.0, self._offset, max((abs(one.nominal_v) for one in elements), default=0.0))
         self._links = [(*across, siemens) for across, siemens in links if across[0] != across[1]]
         self._poles = [(element, *across, self._slots(across)) for element, across in poles]
         self._base = [0.0] * (self.pattern.slots + 1)
@@ -75,6 +91,14 @@ class Equations:
             _stamp(self._base, self._slots(across), siemens)
             for i in across[:2]:
                 self._doubt[i] += 3.0 * ROUNDING * siemens * self.volts_scale
+
+    def unknowns(self, volts: Mapping[str, float]) -> list[float]:
+        """The unknowns at which the nodes stand at `volts`."""
+        x = [0.0] * self.size
+        for node, (i, offset) in self.pin.items():
+            if i >= 0:
+                x[i] = volts[node] - offset
+        return x
 
     def _across(self, ends: Sequence[str]) -> Across:
         (i, high), (j, low) = self.pin[ends[0]], self.pin[ends[1]]
@@ -168,6 +192,18 @@ class Equations:
         if factor.negative or (factor.weak and max(map(abs, found)) > FAR * self.volts_scale):
             return self.pattern.factor(*self.slopes(x, share, extra + FIRM, 0.0)).solve(right)
         return found
+
+    def adjoint(self, x: list[float]) -> Callable[[list[float]], list[float]] | None:
+        """Solver of the transposed equations of the slopes at `x`; None where a pivot is not above 0.
+
+        With the answer y to weights w of the unknowns, a current d (A) more that leaves unknown i changes the sum of
+        the weighted unknowns by -y[i] d.
+        """
+        values, above = self.slopes(x, 1.0)
+        if above is not None:
+            above[: self.size] = values[: self.size]
+        factor = self.pattern.factor(values) if above is None else self.pattern.factor(above, values)
+        return None if factor.negative or factor.weak else factor.solve
 
     def holds(self, x: list[float]) -> bool:
         """Whether the solution is one that a small disturbance dies out at: no pivot below zero."""

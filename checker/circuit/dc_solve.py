@@ -10,9 +10,10 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from checker.circuit.dc_elements import Converter, Element, PowerLoad, TwoPole
-from checker.circuit.dc_islands import GROUND, Islands
+from checker.circuit.dc_frame import Frame
+from checker.circuit.dc_islands import GROUND
 from checker.circuit.dc_newton import Equations, newton
-from checker.circuit.dc_nodes import Contradiction, Nodes
+from checker.circuit.dc_nodes import Contradiction
 from checker.circuit.dc_solution import NoSolution, Solution, flows_of
 
 SMALLEST_SHARE = 1.0 / 128.0
@@ -42,7 +43,7 @@ def solve(
         steps += found.steps
         worst = _beyond(working, found)
         if worst is None:
-            short = _starved(working, found)
+            short = starved(working, found)
             if short is not None:
                 return short
             return Solution(found.volts, found.flows, found.dead, tuple(off), steps)
@@ -50,25 +51,33 @@ def solve(
 
 
 def _solve_once(elements: Sequence[Element], ground: str, start: Mapping[str, float] | None) -> Solution | NoSolution:
-    islands = Islands(elements, ground)
     try:
-        nodes = Nodes(islands.alive)
+        frame = Frame(elements, ground)
     except Contradiction as found:
-        reason = (
-            f"{found.name} closes a loop without any resistance in which {abs(found.volts):.4g} V are left over; "
-            "its current has no bound"
-        )
-        return NoSolution(reason, (found.name,))
-    equations = Equations(islands.alive, nodes, dict.fromkeys(islands.references, 0.0))
-    begin = begin_at(equations, islands.alive, islands.references, start)
+        return contradicted(found)
+    return solve_frame(frame, start)
+
+
+def contradicted(found: Contradiction) -> NoSolution:
+    """Why ideal sources that disagree have no operating point."""
+    reason = (
+        f"{found.name} closes a loop without any resistance in which {abs(found.volts):.4g} V are left over; "
+        "its current has no bound"
+    )
+    return NoSolution(reason, (found.name,))
+
+
+def solve_frame(frame: Frame, start: Mapping[str, float] | None = None) -> Solution | NoSolution:
+    """The operating point of the elements in a frame; nothing switches itself off."""
+    equations = frame.equations
+    begin = begin_at(equations, frame.alive, frame.references, start)
     x, good, steps = settle(equations, begin)
     if not good:
-        loads = tuple(e.name for e in islands.alive if isinstance(e, PowerLoad | Converter))
+        loads = tuple(e.name for e in frame.alive if isinstance(e, PowerLoad | Converter))
         reason = "no steady voltages exist or can be found: what is asked of the sources is more than they can give"
         return NoSolution(reason, loads)
     volts = {node: (x[i] if i >= 0 else 0.0) + offset for node, (i, offset) in equations.pin.items()}
-    flows = flows_of(islands.alive, nodes, volts)
-    return Solution(volts, flows, tuple(element.name for element in islands.dead), (), steps)
+    return Solution(volts, flows_of(frame.alive, frame.nodes, volts), frame.dead, (), steps)
 
 
 def settle(equations: Equations, begin: list[float]) -> tuple[list[float], bool, int]:
@@ -122,6 +131,8 @@ def begin_at(
     equations: Equations, elements: Sequence[Element], references: Sequence[str], start: Mapping[str, float] | None
 ) -> list[float]:
     """Nominal voltages to begin at: those given, else carried from references and sources along the conductors."""
+    if start is not None and all(node in start for node in equations.pin):
+        return equations.unknowns(start)
     near: dict[str, list[str]] = {}
     sources: list[tuple[str, str, float]] = []
     for element in elements:
@@ -184,7 +195,7 @@ def _beyond(elements: Sequence[Element], found: Solution) -> str | None:
     return name
 
 
-def _starved(elements: Sequence[Element], found: Solution) -> NoSolution | None:
+def starved(elements: Sequence[Element], found: Solution) -> NoSolution | None:
     """Loads of constant power that sit where they are no longer such: their voltage has collapsed."""
     names = []
     for element in elements:

@@ -1,4 +1,4 @@
-"""`fitout schema`: the JSON Schema of a design, a rule or a report."""
+"""`fitout schema`: the JSON Schema of a design, a rule, a report, or what another command prints."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 
 import typer
 
-Which = Literal["design", "rule", "report"]
+Which = Literal["design", "rule", "report", "predict", "prove", "day", "states", "survey"]
 
 
 def command(
@@ -17,6 +17,8 @@ def command(
     ] = None,
 ) -> int:
     """Print the JSON Schema of a design file, a rule file or the JSON report.
+
+    The name of another command stands for what that prints with --format json.
 
     An editor that knows JSON Schema completes and checks a design with it while it is written.
     """

@@ -15,7 +15,8 @@ from checker.circuit.dc_elements import Branch, Converter, CurrentLoad, Element,
 from checker.circuit.dc_solution import NoSolution, Solution
 from checker.circuit.dc_solve import solve
 from checker.circuit.elements import CHASSIS, LIVE
-from checker.facts.instruments import Spot, drop_spot, names_on, spots_at, tolerance
+from checker.facts.dc_corners import heat_of
+from checker.facts.instruments import UNITS, VOLTAGE, Spot, drop_spot, names_on, spots_at, tolerance
 from checker.facts.operating_point import OperatingPoint
 from checker.facts.subject import Subject
 from checker.quantities import Range, Unknown
@@ -121,7 +122,7 @@ def causes(point: OperatingPoint, reads: Sequence[Read]) -> list[Cause]:
 def _tried(point: OperatingPoint, reads: Sequence[Read], sound: Solution) -> list[Tried]:
     """The best size of every fault that explains something."""
     before = misfit(reads, sound)
-    elements = point.plan.elements("likely", heat_of(point, sound))
+    elements = point.plan.elements("likely", heat_of(point.plan.wires, sound))
     best: dict[tuple[str, str], Tried] = {}
     for turn, fault in enumerate(faults(point, sound)):
         changed = [new for element in elements if (new := fault.change(element)) is not None]
@@ -153,15 +154,6 @@ def _ranked(tried: Sequence[Tried]) -> list[tuple[Tried, tuple[str, ...]]]:
         seen.add(one.fault.sort)
         found.append((one, places))
     return found
-
-
-def heat_of(point: OperatingPoint, found: Solution) -> dict[str, float]:
-    """The current of each conductor (A), for its temperature."""
-    heat = {}
-    for conductor, names in point.plan.wires.items():
-        flows = [found.flows[name].amps or 0.0 for name in names if name in found.flows]
-        heat[conductor] = max((abs(amps) for amps in flows), default=0.0)
-    return heat
 
 
 def faults(point: OperatingPoint, sound: Solution) -> Iterator[Fault]:
@@ -346,12 +338,12 @@ def _signs(
         rest = [found for other in (sound, *others) if (found := one.ask(other)) is not None]
         apart = min((abs(value - other) / allowed for other in rest), default=0.0)
         if apart > TWICE:
-            unit = "V" if one.quantity == "voltage" else "A"
-            text = f"{words} ({one.between}): {_said(value, unit)} with this fault, {_said(usual, unit)} without"
+            now, before = (_said(number, one.quantity) for number in (value, usual))
+            text = f"{words} ({one.between}): {now} with this fault, {before} without"
             ranked.append((-apart, at, text))
     for _, _, text in sorted(ranked)[:2]:
         yield text
 
 
-def _said(value: float, unit: str) -> str:
-    return f"{abs(value) if unit == 'A' else value:.4g} {unit}"
+def _said(value: float, quantity: str) -> str:
+    return f"{value if quantity == VOLTAGE else abs(value):.4g} {UNITS[quantity]}"

@@ -1,9 +1,9 @@
 """Numbers that go into an operating point: likely, lowest, highest; what is assumed and what is not known.
 
-One solution would hide how far off it may be, every combination of ends would cost thousands. So there are three cases:
-`likely`, and all uncertain numbers at the end that lowers the voltage (`low`) or raises it (`high`). Where a number is
-not known at all, two more cases set it to little and to much; whatever differs between those hangs on it and gets no
-number, so that these two ends need not be the farthest possible.
+Three cases stand for all: `likely`, and all uncertain numbers at the end that lowers the voltage (`low`) or raises it
+(`high`); a `Choice` names any other combination. Where a number is not known at all, two more cases set it to little
+and to much; whatever differs between those hangs on it and gets no number, so that these two ends need not be the
+farthest possible.
 """
 
 from __future__ import annotations
@@ -19,6 +19,20 @@ SETTING_SHARE = 0.005
 SETTINGS_SAY = "a voltage that is set holds within 0.5 %; common practice, no source"
 
 
+class Choice:
+    """A combination of uncertain numbers of its own: which value each takes."""
+
+    __slots__ = ()
+
+    def of(self, amount: Amount, *, raises: bool) -> float:
+        """The value of one number; `raises` says whether more of it raises the voltage."""
+        raise NotImplementedError
+
+
+Case = str | Choice
+"""A named case, or a combination."""
+
+
 class Amount(NamedTuple):
     """One number with its ends. `known` is False where they only stand in to find out what hangs on it."""
 
@@ -27,8 +41,10 @@ class Amount(NamedTuple):
     high: float
     known: bool = True
 
-    def of(self, case: str, *, raises: bool) -> float:
+    def of(self, case: Case, *, raises: bool) -> float:
         """The number in a case; `raises` says whether more of it raises the voltage."""
+        if not isinstance(case, str):
+            return case.of(self, raises=raises)
         if case in EXTREMES and not self.known:
             return self.low if case == "least" else self.high
         if case in EXTREMES or case == "likely" or not self.known:

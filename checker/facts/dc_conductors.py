@@ -9,7 +9,7 @@ from checker.circuit.elements import CHASSIS, EARTH, LIVE, RETURN, Conductor, Li
 from checker.design.model import Equipment
 from checker.facts.conductor import cold_wire_resistance
 from checker.facts.contacts import contacts
-from checker.facts.dc_amounts import EXTREMES, Amount, Book, exactly, stated
+from checker.facts.dc_amounts import EXTREMES, Amount, Book, Case, exactly, stated
 from checker.facts.dc_plan import Heat, Maker, Plan
 from checker.facts.subject import Subject
 from checker.physics.conductor_resistance import COPPER_PER_K_AT_20C
@@ -60,7 +60,7 @@ def _add_wire(plan: Plan, conductor: Conductor, wire: Wire) -> None:
     cold, joints = _cold(plan, s, wire)
     heating = _heating(s) if wire.lengths else None
 
-    def make(case: str, heat: Heat) -> Element:
+    def make(case: Case, heat: Heat) -> Element:
         ohm = cold.of(case, raises=False)
         if heating is not None:
             ohm *= 1.0 + COPPER_PER_K_AT_20C * (heating.temperature(case, heat.get(conductor.id, 0.0)) - 20.0)
@@ -104,17 +104,17 @@ def _joints(s: Subject, book: Book) -> Amount:
 class _Heating:
     """How hot a conductor is at a current: the air, and a rise with the square of the current up to its limit."""
 
-    __slots__ = ("capacity", "cold", "hot", "limit")
+    __slots__ = ("air", "capacity", "hot", "limit")
 
     def __init__(self, cold: float, hot: float, limit: float | None, capacity: float | None) -> None:
-        self.cold = cold
+        self.air = Amount(0.5 * (cold + hot), cold, hot)
         self.hot = hot
         self.limit = limit
         self.capacity = capacity
 
-    def temperature(self, case: str, amps: float) -> float:
+    def temperature(self, case: Case, amps: float) -> float:
         """Temperature in a case, °C."""
-        air = {"low": self.hot, "high": self.cold}.get(case, 0.5 * (self.cold + self.hot))
+        air = self.air.of(case, raises=False)
         if self.limit is None or self.capacity is None or self.capacity <= 0.0 or self.limit <= self.hot:
             return air
         return min(self.limit, air + (self.limit - self.hot) * (amps / self.capacity) ** 2)
@@ -151,7 +151,7 @@ def _add_link(plan: Plan, link: Link) -> None:
         return
     ohm = _contact(plan, item)
 
-    def make(case: str, heat: Heat) -> Element | None:
+    def make(case: Case, heat: Heat) -> Element | None:
         if closed is not True and case == EXTREMES[0]:
             return None
         return Branch(name, link.a, link.b, ohm.of(case, raises=False))

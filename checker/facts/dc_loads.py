@@ -13,6 +13,7 @@ from checker.facts.dc_amounts import (
     SETTING_SHARE,
     SETTINGS_SAY,
     Amount,
+    Case,
     about,
     exactly,
     number,
@@ -62,7 +63,7 @@ def _load(plan: Plan, item: Equipment, entry: tuple[Amount, bool]) -> None:
     plan.loads.append(name)
     plus, minus = f"{item.name}:+", f"{item.name}:-"
 
-    def make(case: str, heat: Heat) -> Element:
+    def make(case: Case, heat: Heat) -> Element:
         drawn = much.of(case, raises=False)
         return PowerLoad(name, plus, minus, drawn) if power else CurrentLoad(name, plus, minus, drawn)
 
@@ -108,7 +109,7 @@ def _inverter(plan: Plan, item: Equipment) -> None:
     plan.loads.append(name)
     lowest = _lowest(plan, item)
 
-    def make(case: str, heat: Heat) -> Element | None:
+    def make(case: Case, heat: Heat) -> Element | None:
         if works is not True and case == EXTREMES[0]:
             return None
         watts = loads.of(case, raises=False) / efficiency.of(case, raises=True) + waiting.of(case, raises=False)
@@ -166,7 +167,7 @@ def _converter(plan: Plan, item: Equipment) -> None:
     plan.gives_at[name] = out
     waiting = idle
 
-    def make(case: str, heat: Heat) -> Element:
+    def make(case: Case, heat: Heat) -> Element:
         return Converter(
             name,
             Side(f"{item.name}:{into}+", f"{item.name}:{into}-"),

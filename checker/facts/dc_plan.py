@@ -7,12 +7,12 @@ from typing import Any
 
 from checker.circuit.dc_elements import Element
 from checker.design.item import Item
-from checker.facts.dc_amounts import Book
+from checker.facts.dc_amounts import Amount, Book, Case
 from checker.facts.subject import Facts, Subject
 
 Heat = Mapping[str, float]
 """Id of a conductor -> the current it carries (A), for its temperature."""
-Maker = Callable[[str, Heat], Element | None]
+Maker = Callable[[Case, Heat], Element | None]
 """Makes an element in a case, with conductors as hot as their currents make them; None: it is open in that case."""
 
 
@@ -20,11 +20,13 @@ class Plan:
     """What is on the direct-current side in a mode, and under which name.
 
     `wires` maps a conductor's id to the names of its stretches in order, `links` a piece of equipment to the names of
-    its contacts in the live conductor, `units` a bank to the names of its strings, `gives_at` a converter to the side
-    that gives.
+    its contacts in the live conductor, `units` a bank to the names of its strings, `settled` a bank to the rested
+    voltage of one of its units, `gives_at` a converter to the side that gives.
     """
 
-    __slots__ = ("book", "gives_at", "links", "loads", "makers", "mode", "names", "s", "sources", "units", "wires")
+    __slots__ = (
+        "book", "gives_at", "links", "loads", "makers", "mode", "names", "s", "settled", "sources", "units", "wires",
+    )  # fmt: skip
 
     def __init__(self, s: Subject, mode: Item) -> None:
         self.s = s
@@ -37,6 +39,7 @@ class Plan:
         self.loads: list[str] = []
         self.sources: list[str] = []
         self.gives_at: dict[str, str] = {}
+        self.settled: dict[str, Amount] = {}
         self.units: dict[str, tuple[str, ...]] = {}
 
     @property
@@ -62,6 +65,6 @@ class Plan:
         """Put an element in."""
         self.makers.append(maker)
 
-    def elements(self, case: str, heat: Heat) -> list[Element]:
+    def elements(self, case: Case, heat: Heat) -> list[Element]:
         """All elements of a case."""
         return [element for maker in self.makers if (element := maker(case, heat)) is not None]

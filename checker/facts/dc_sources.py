@@ -13,6 +13,7 @@ from checker.facts.dc_amounts import (
     SETTING_SHARE,
     SETTINGS_SAY,
     Amount,
+    Case,
     about,
     exactly,
     number,
@@ -52,7 +53,7 @@ def _supply(plan: Plan, source: Source, set_v: Amount, limit: Amount, watts: Amo
     name = plan.name(source.equipment.name if source.equipment.kind != "inverter-charger" else source.name)
     plan.sources.append(name)
 
-    def make(case: str, heat: Heat) -> Element:
+    def make(case: Case, heat: Heat) -> Element:
         most = limit.of(case, raises=True)
         power = inf if watts is None else watts.of(case, raises=True)
         droop = droop_v / max(limit.likely, 1.0)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from checker.circuit.dc_elements import Element, Storage
 from checker.circuit.elements import Source
 from checker.design.model import Equipment
-from checker.facts.dc_amounts import Amount, exactly, number, possible, stated
+from checker.facts.dc_amounts import Amount, Case, exactly, number, possible, stated
 from checker.facts.dc_plan import Heat, Plan
 from checker.outofrange import OutOfRange
 from checker.physics.battery import lfp_cell_voltage
@@ -22,6 +22,7 @@ LITHIUM_RISE_V = (0.0, 0.03, 0.08)
 USUAL_OHM = {"lithium": (6e-3, 12e-3, 20e-3), "lead": (4e-3, 6e-3, 10e-3)}
 WARM_SHARE = 1.5  # resistance that a load of minutes sees over that of the data sheet, at most
 COUPLING_OHM = (0.01, 0.03, 0.08)
+PRACTICE = "common practice, no source"
 
 
 def add_storage(plan: Plan) -> None:
@@ -52,10 +53,10 @@ def _add_battery(plan: Plan, source: Source) -> None:
         emf = Amount(nominal.likely, 0.85 * nominal.low, 1.2 * nominal.high, False)
         rise = exactly(0.0)
     elif chemistry == LITHIUM:
-        emf = _lithium(charge).times(cells)
+        emf = _settled(plan, item, _lithium(charge).times(cells))
         rise = _lithium_rise(plan, cells, capacity)
     elif "lead" in chemistry:
-        emf = _lead(charge).times(cells)
+        emf = _settled(plan, item, _lead(charge).times(cells))
         rise = _lead_rise(plan, item, cells, capacity, charge)
     else:
         plan.book.lack(f"rested voltage of {chemistry} by state of charge ({item.name})")
@@ -65,12 +66,21 @@ def _add_battery(plan: Plan, source: Source) -> None:
     name = plan.name(item.name)
     plan.sources.append(name)
 
-    def make(case: str, heat: Heat) -> Element:
+    def make(case: Case, heat: Heat) -> Element:
         inner = ohm.of(case, raises=False) * series / parallel
         up = rise.of(case, raises=True) * series / parallel
         return Storage(name, source.live, source.returns, emf.of(case, raises=True) * series, inner, inner + up)
 
     plan.add(make)
+
+
+def _settled(plan: Plan, item: Equipment, emf: Amount) -> Amount:
+    """The one rested voltage of all units of a bank: units that stay joined settle to the same."""
+    bank = item.name.rsplit(".unit-", 1)[0]
+    if bank == item.name:
+        return emf
+    plan.book.assume(f"the units of {bank}, which stay joined, have settled to one rested voltage; {PRACTICE}")
+    return plan.settled.setdefault(bank, emf)
 
 
 def _arrangement(plan: Plan, item: Equipment) -> tuple[float, float]:
@@ -191,7 +201,7 @@ def _add_coupling(plan: Plan, source: Source) -> None:
     plan.sources.append(name)
     ohm = Amount(COUPLING_OHM[1], COUPLING_OHM[0], COUPLING_OHM[2])
 
-    def make(case: str, heat: Heat) -> Element:
+    def make(case: Case, heat: Heat) -> Element:
         inner = ohm.of(case, raises=False)
         return Storage(name, source.live, source.returns, emf.of(case, raises=True), inner, inner)
 

@@ -11,11 +11,10 @@ from checker.facts.bank import home
 from checker.facts.operating_point import Measure, OperatingPoint, Predicted, Value
 from checker.quantities import Unknown
 
-VOLTAGE, CURRENT, POWER = "voltage", "current", "power"
-QUANTITIES = (VOLTAGE, CURRENT, POWER)
-UNITS = {VOLTAGE: "V", CURRENT: "A", POWER: "W"}
+VOLTAGE, CURRENT, POWER, LOSS = "voltage", "current", "power", "voltage lost"
+UNITS = {VOLTAGE: "V", CURRENT: "A", POWER: "W", LOSS: "V"}
 # What the instruments themselves may be off: a share of the value, and as much besides. Common practice, no source.
-INSTRUMENT = {VOLTAGE: (0.005, 0.05), CURRENT: (0.02, 0.5), POWER: (0.03, 10.0)}
+INSTRUMENT = {VOLTAGE: (0.005, 0.05), LOSS: (0.005, 0.05), CURRENT: (0.02, 0.5), POWER: (0.03, 10.0)}
 INSTRUMENT_SAYS = (
     "instruments: a voltmeter within 0.5 % and 0.05 V, a clamp meter within 2 % and 0.5 A; common practice, no source"
 )
@@ -52,8 +51,8 @@ def spot(point: OperatingPoint, at: str, quantity: str) -> Spot | Unknown:
 
 
 def predicted(point: OperatingPoint, one: Spot) -> Value:
-    """The value to be read, in all cases; a current counts without its direction."""
-    found = point.value(one.ask, current=one.quantity != VOLTAGE)
+    """The value to be read, in all cases; all but a voltage count without their direction."""
+    found = point.value(one.ask, current=one.quantity in (CURRENT, POWER))
     if isinstance(found, Unknown) or one.quantity == VOLTAGE:
         return found
     low, high = sorted((abs(found.low), abs(found.high)))
@@ -179,22 +178,27 @@ def _circuit(point: OperatingPoint, at: str) -> list[Spot]:
 
 
 def drop_spot(point: OperatingPoint, circuit: str) -> Spot | None:
-    """The voltage lost along a circuit, out and back, all its devices included."""
+    """The voltage lost along a circuit, out and back, all its devices included; negative where current flows home."""
     network = point.plan.facts.network
     legs = []
     for role in (LIVE, RETURN):
         conductor = network.conductor(circuit, role)
         if conductor is not None and conductor.id in point.plan.wires:
-            legs.append((conductor.start, conductor.end))
+            legs.append((conductor.start, conductor.end, 1.0 if role == LIVE else -1.0))
     if not legs:
         return None
 
     def lost(found: Solution) -> float | None:
-        drops = [found.between(start, end) for start, end in legs]
-        return None if any(one is None for one in drops) else sum(abs(one) for one in drops if one is not None)
+        total = 0.0
+        for start, end, sign in legs:
+            drop = found.between(start, end)
+            if drop is None:
+                return None
+            total += sign * drop
+        return total
 
-    where = " and ".join(f"from {start} to {end}" for start, end in legs)
-    return Spot(circuit, VOLTAGE, lost, where)
+    where = " and ".join(f"from {start} to {end}" for start, end, _ in legs)
+    return Spot(circuit, LOSS, lost, where)
 
 
 def names_on(point: OperatingPoint) -> list[str]:

@@ -15,8 +15,8 @@ if TYPE_CHECKING:
     from checker.facts.operating_point import Measure, OperatingPoint
 
 METHOD = (
-    "operating point of the network by Newton's method; from the lowest to the highest of three cases: likely, and all "
-    "uncertain numbers at the end that lowers or raises the voltage"
+    "operating point of the network by Newton's method; from the lowest to the highest worst corner of all that is "
+    "uncertain, sought by the slopes of the solved network"
 )
 SOURCE = "Kirchhoff's laws; what is assumed is noted, common practice, no source"
 

@@ -1,8 +1,8 @@
 """The operating point of the whole direct-current side in one mode: what every instrument should read.
 
-Exact for the likely case; two further cases put every uncertain number at the end that lowers, or raises, the voltage.
-Other combinations can lie outside these two: they are cases, not bounds. What hangs on something unknown gets no
-number: it is found by solving with all that is unknown at its least and at its most.
+Exact for the likely case; lowest and highest are those of the worst corners of all that is uncertain, sought for each
+reading (`dc_corners`). What hangs on something unknown gets no number: it is found by solving with all that is unknown
+at its least and at its most.
 """
 
 from __future__ import annotations
@@ -15,8 +15,9 @@ from checker.circuit.dc_solution import Flow, NoSolution, Solution
 from checker.circuit.dc_solve import solve
 from checker.circuit.elements import CHASSIS
 from checker.design.item import Item
-from checker.facts.dc_amounts import CASES, EXTREMES
+from checker.facts.dc_amounts import CASES, EXTREMES, Case
 from checker.facts.dc_conductors import add_conductors
+from checker.facts.dc_corners import Corners, heat_of
 from checker.facts.dc_loads import add_loads
 from checker.facts.dc_plan import Plan
 from checker.facts.dc_sources import add_sources
@@ -25,12 +26,14 @@ from checker.facts.subject import Facts, Subject
 from checker.quantities import Range, Unknown
 
 CASES_SAY = (
-    "likely is exact for the likely numbers; low and high put every uncertain number at the end that lowers or raises "
-    "the voltage; other combinations may lie outside"
+    "likely is exact for the likely numbers; lowest and highest are worst corners: for each reading every uncertain "
+    "number stands at the end that lowers or raises it, as the slopes of the solved network tell; tested with drawn "
+    "values, not proved"
 )
 MOST_NAMED = 3
 HANGS_VOLTS = (0.0005, 0.005)  # share and volts by which a voltage may move and still not hang on an unknown
 HANGS_FLOWS = (0.005, 0.02)  # the same for currents and powers, A and W
+SMALL = 0.2  # of these volts, amperes and watts: what need not be solved for at a worst corner
 
 
 class Predicted(NamedTuple):
@@ -51,7 +54,7 @@ class OperatingPoint:
     `assumed` and `missing` are what it rests on.
     """
 
-    __slots__ = ("_solved", "mode", "plan", "reason")
+    __slots__ = ("_corners", "_solved", "mode", "plan", "reason")
 
     def __init__(self, plan: Plan) -> None:
         self.mode = plan.mode
@@ -59,6 +62,7 @@ class OperatingPoint:
         self._solved: dict[str, Solution | NoSolution] = {}
         likely = self.case("likely")
         self.reason = likely.reason if isinstance(likely, NoSolution) else ""
+        self._corners: Corners | None = None
 
     def case(self, name: str) -> Solution | NoSolution:
         """One case."""
@@ -104,18 +108,33 @@ class OperatingPoint:
         middle = measure(likely)
         if middle is None:
             return Unknown(f"no supply reaches it in {self.mode.name}")
-        ends = [middle]
+        ends = []
         for case in CASES[1:]:
             found = self.case(case)
             if isinstance(found, NoSolution):
                 return Unknown(f"no operating point in the {case} case of {self.mode.name}")
-            value = measure(found)
-            if value is None:
+            if measure(found) is None:
                 return Unknown(f"in the {case} case of {self.mode.name} no supply reaches it")
-            ends.append(value)
-        if self._hangs(measure, *(HANGS_FLOWS if current else HANGS_VOLTS)):
+            ends.append(found)
+        share, slack = HANGS_FLOWS if current else HANGS_VOLTS
+        if self._hangs(measure, share, slack):
             return Unknown(f"hangs on what is not known: {_some(self.missing)}")
-        return Predicted(middle, min(ends), max(ends))
+        if self._corners is None:
+            self._corners = Corners(self.plan.makers, self.plan.wires, likely, (ends[0], ends[1]))
+        return self._between(self._corners, measure, middle, SMALL * slack)
+
+    def _between(self, corners: Corners, measure: Measure, middle: float, small: float) -> Value:
+        """The likely value with its worst corners; what switches itself off is taken both ways."""
+        low = high = middle
+        solved = [self.case(name) for name in CASES]
+        for off in dict.fromkeys(frozenset(one.off) for one in solved if isinstance(one, Solution)):
+            ends = corners.range_of(measure, off, small)
+            if isinstance(ends, NoSolution):
+                return Unknown(f"no operating point at the worst corner of {self.mode.name}: {ends.reason}")
+            if ends is None:
+                return Unknown(f"at the worst corner of {self.mode.name} no supply reaches it")
+            low, high = min(low, ends[0]), max(high, ends[1])
+        return Predicted(middle, low, high)
 
     @property
     def trouble(self) -> tuple[str, ...]:
@@ -206,7 +225,7 @@ def plan_of(s: Subject, mode: Item) -> Plan:
     return plan
 
 
-def solve_case(plan: Plan, case: str) -> Solution | NoSolution:
+def solve_case(plan: Plan, case: Case) -> Solution | NoSolution:
     """One case: solved with cool conductors, then again with each as warm as its current makes it."""
     try:
         cool = plan.elements(case, {})
@@ -215,15 +234,8 @@ def solve_case(plan: Plan, case: str) -> Solution | NoSolution:
     first = solve(cool, ground=CHASSIS)
     if isinstance(first, NoSolution):
         return first
-    heat = {
-        conductor: max(abs(_amps(first, name)) for name in names) for conductor, names in plan.wires.items() if names
-    }
+    heat = heat_of(plan.wires, first)
     return solve(plan.elements(case, heat), ground=CHASSIS, start=first.volts)
-
-
-def _amps(found: Solution, name: str) -> float:
-    flow = found.flows.get(name)
-    return 0.0 if flow is None or flow.amps is None else flow.amps
 
 
 def as_number(value: Value) -> float | Range | Unknown:

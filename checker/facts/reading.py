@@ -57,7 +57,7 @@ def value(s: Subject) -> Any:
 
 
 @fact("reading", "agrees", type="yes/no",
-      says="It lies between the lowest and the highest of the predicted cases, the instrument's own tolerance allowed.",
+      says="It lies between the lowest and the highest that is predicted, the instrument's own tolerance allowed.",
       method=METHOD)  # fmt: skip
 def agrees(s: Subject) -> Any:
     from checker.facts.instruments import tolerance

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, TypedDict
 
 from checker.facts.day import ASSUMED, ASSUMED_COLD, HOUR, SOURCES, DayRun, refill_time, shares
 from checker.physics.day import DAY_S, Step
@@ -18,6 +18,80 @@ if TYPE_CHECKING:
 
 BAR = 20
 ROWS = 24
+
+
+Span = float | list[float | None] | None
+"""A number, the two ends of a range, or nothing where it is not known or endless."""
+
+
+class DayUse(TypedDict):
+    """What something uses in a day, Wh."""
+
+    name: str
+    energy: Span
+    mains: bool
+
+
+class DaySource(TypedDict):
+    """What a source could give in a day, Wh, and its share of what was used: in the worse and the better case."""
+
+    name: str
+    could_give: Span
+    share: list[float]
+
+
+class DayLowest(TypedDict):
+    """The lowest state of charge, 0 to 1, and the hour of the day at which the worse case reaches it."""
+
+    charge: Span
+    at: float
+
+
+class DayAlternator(TypedDict):
+    """An alternator: share of its hot output that is asked, hot output and what is asked in A, belt power in W."""
+
+    name: str
+    duty: Span
+    hot_output: Span
+    asked: Span
+    belt_power: Span
+
+
+class DayStep(TypedDict):
+    """One step from `hour` on: powers in W of the worse case, and the state of charge in the worse and better case."""
+
+    hour: float
+    load: float
+    sun: float
+    driving: float
+    shore: float
+    battery: float
+    missing: float
+    charge: list[float]
+
+
+class DayDocument(TypedDict):
+    """A day: powers in W, energies in Wh, times in hours, shares from 0 to 1."""
+
+    day: int
+    design: dict[str, str]
+    version: str
+    caution: str
+    assumed: list[str]
+    left_out: list[str]
+    start: float | None
+    cold: bool
+    capacity: Span
+    keep: Span
+    uses: list[DayUse]
+    sources: list[DaySource]
+    lowest: DayLowest
+    end: Span
+    missing: float
+    unused: float
+    refill: float | None
+    alternators: list[DayAlternator]
+    steps: list[DayStep]
 
 
 def day_document(design: Design, facts: Facts, run: DayRun, *, start: float | None, cold: bool) -> dict[str, Any]:

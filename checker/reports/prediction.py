@@ -126,15 +126,17 @@ def _readings(point: OperatingPoint, at: Sequence[str]) -> Iterator[Expected]:
         spots = spots_at(point, name)
         wanted = at or _is_main(point, name)
         loss = drop_spot(point, name) if name in network.by_circuit else None
+        if not wanted and not _carries(point, name):
+            continue
         for one in [*spots, *([loss] if loss is not None else [])]:
             found = predicted(point, one)
-            if not wanted and (isinstance(found, Unknown) or not _carries(point, name)):
+            if not wanted and isinstance(found, Unknown):
                 continue
             known = None if isinstance(found, Unknown) else found
             slack = 0.0 if known is None else tolerance(one.quantity, known.likely)
             yield {
                 "at": name,
-                "quantity": "voltage lost" if one is loss else one.quantity,
+                "quantity": one.quantity,
                 "unit": UNITS[one.quantity],
                 "likely": None if known is None else _digits(known.likely),
                 "lowest": None if known is None else _digits(bottom(one.quantity, known.low - slack)),

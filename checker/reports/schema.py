@@ -1,11 +1,20 @@
-"""The JSON Schema of the JSON report, made from its models; `python -m checker.reports.schema` writes the file."""
+"""The JSON Schemas of all that is printed as JSON; `python -m checker.reports.schema` writes the files."""
 
 from __future__ import annotations
 
 from pathlib import Path
 from typing import Any
 
-DIALECT = "https://json-schema.org/draft/2020-12/schema"
+from checker.reports.typed_schema import DIALECT, typed_schema
+
+DOCUMENTS = {
+    "predict": "What the instruments should read",
+    "prove": "Recorded readings beside what was to be expected",
+    "day": "A day of the house",
+    "states": "The supply states of the mains side",
+    "survey": "The questions that a design leaves open",
+}
+"""Command -> the title of the schema of what it prints."""
 
 
 def report_schema() -> dict[str, Any]:
@@ -21,6 +30,25 @@ def report_schema_text() -> str:
     import json
 
     return json.dumps(report_schema(), indent=2, ensure_ascii=False) + "\n"
+
+
+def document_schema_text(command: str) -> str:
+    """The schema of what a command prints, as it lies in `schemas`."""
+    import json
+
+    return json.dumps(typed_schema(_kind(command), DOCUMENTS[command]), indent=2, ensure_ascii=False) + "\n"
+
+
+def _kind(command: str) -> Any:
+    """The typed dictionary of what a command prints; without mains there are no supply states."""
+    from checker.reports.day_report import DayDocument
+    from checker.reports.prediction import Prediction
+    from checker.reports.proof import Proof
+    from checker.reports.supply_states import SupplyStates
+    from checker.reports.survey_report import SurveyDocument
+
+    kinds = {"predict": Prediction, "prove": Proof, "day": DayDocument, "survey": SurveyDocument}
+    return SupplyStates | None if command == "states" else kinds[command]
 
 
 def _without_titles(node: Any) -> Any:
@@ -39,8 +67,10 @@ def _without_titles(node: Any) -> Any:
 
 
 def write(folder: Path) -> None:
-    """Write the schema into `folder`."""
-    (folder / "report.schema.json").write_text(report_schema_text(), encoding="utf-8", newline="\n")
+    """Write the schemas into `folder`."""
+    texts = {"report": report_schema_text(), **{command: document_schema_text(command) for command in DOCUMENTS}}
+    for name, text in texts.items():
+        (folder / f"{name}.schema.json").write_text(text, encoding="utf-8", newline="\n")
 
 
 if __name__ == "__main__":

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, TypedDict
 
 from checker.reports.caution import CAUTION, DEFERRAL
 from checker.reports.markdown import code, words
@@ -27,6 +27,71 @@ MEANS = (
     "Each question is one entry of the design file. Write what you found with its basis, and `unknown` for what you "
     "could not see; then review again. Nothing is taken as right before it is answered."
 )
+
+
+class Hangs(TypedDict):
+    """A verdict that hangs on an entry; `alone` when nothing else stands in its way."""
+
+    rule: str
+    signal: str
+    about: dict[str, str]
+    alone: bool
+    wanted: str
+    otherwise: str
+    covers: list[str]
+
+
+class Asked(TypedDict):
+    """One question: the entry of the design file, where to look and with what, what to write, what it settles."""
+
+    entry: str
+    signal: str
+    now: str
+    line: int
+    look_at: str
+    instrument: str
+    isolation: str
+    takes: str
+    write: str
+    settles: list[Hangs]
+
+
+class Group(TypedDict):
+    """The questions of one place."""
+
+    place: str
+    questions: list[Asked]
+
+
+class Unasked(TypedDict):
+    """An unproven verdict for which there is no question."""
+
+    rule: str
+    signal: str
+    about: dict[str, str]
+    says: str
+
+
+class SurveyCounts(TypedDict):
+    """How many questions, unproven verdicts, and verdicts that no question settles."""
+
+    questions: int
+    unproven: int
+    without_a_question: int
+
+
+class SurveyDocument(TypedDict):
+    """All questions that a design leaves open."""
+
+    survey: int
+    design: dict[str, str]
+    rulebook: dict[str, Any]
+    version: str
+    caution: str
+    counts: SurveyCounts
+    groups: list[Group]
+    without_a_question: list[Unasked]
+    deferral: str
 
 
 def survey_document(review: Review, found: Survey) -> dict[str, Any]:

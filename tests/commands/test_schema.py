@@ -13,7 +13,7 @@ from checker.commands import run
 SCHEMAS = Path(__file__).parents[2] / "schemas"
 
 
-@pytest.mark.parametrize("which", ["design", "rule", "report"])
+@pytest.mark.parametrize("which", ["design", "rule", "report", "predict", "prove", "day", "states", "survey"])
 def test_it_prints_the_shipped_schema_byte_for_byte(which: str, capsysbinary: pytest.CaptureFixture[bytes]) -> None:
     assert run(["schema", which]) == 0
     printed = capsysbinary.readouterr().out

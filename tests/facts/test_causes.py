@@ -8,7 +8,8 @@ from checker.circuit.dc_elements import Branch, CurrentLoad, Element, Storage, S
 from checker.circuit.dc_solution import Solution
 from checker.circuit.dc_solve import solve
 from checker.circuit.elements import CHASSIS
-from checker.facts.causes import Cause, Read, causes, heat_of, misfit
+from checker.facts.causes import Cause, Read, causes, misfit
+from checker.facts.dc_corners import heat_of
 from checker.facts.instruments import predicted, spot, tolerance
 from checker.quantities import Unknown
 from tests.facts.dc_designs import point_of, van
@@ -25,7 +26,7 @@ def spoilt(mode: str, name: str, change: object) -> list[Cause]:
     point = point_of(van(), mode)
     sound = point.likely
     assert sound is not None
-    elements: list[Element] = point.plan.elements("likely", heat_of(point, sound))
+    elements: list[Element] = point.plan.elements("likely", heat_of(point.plan.wires, sound))
     broken = solve([change(one) if one.name == name else one for one in elements], ground=CHASSIS)
     assert isinstance(broken, Solution)
     reads = []
