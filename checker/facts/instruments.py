@@ -50,9 +50,9 @@ def spot(point: OperatingPoint, at: str, quantity: str) -> Spot | Unknown:
     return Unknown(f"{at} is not on the direct-current side that is solved, or does not work in {point.mode.name}")
 
 
-def predicted(point: OperatingPoint, one: Spot) -> Value:
-    """The value to be read, in all cases; all but a voltage count without their direction."""
-    found = point.value(one.ask, current=one.quantity in (CURRENT, POWER))
+def predicted(point: OperatingPoint, one: Spot, *, usual: bool = False) -> Value:
+    """The value to be read; all but a voltage count without their direction. `usual` asks the usual cases alone."""
+    found = point.value(one.ask, current=one.quantity in (CURRENT, POWER), usual=usual)
     if isinstance(found, Unknown) or one.quantity == VOLTAGE:
         return found
     low, high = sorted((abs(found.low), abs(found.high)))

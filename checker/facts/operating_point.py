@@ -100,25 +100,30 @@ class OperatingPoint:
         likely = self.likely
         return () if likely is None else tuple(name for name in likely.dead if name in self.plan.loads)
 
-    def value(self, measure: Measure, *, current: bool = False) -> Value:
-        """Put one question to all cases."""
+    def value(self, measure: Measure, *, current: bool = False, usual: bool = False) -> Value:
+        """Put one question to the likely case and to the worst corners; `usual`: to the usual cases alone."""
         likely = self.likely
         if likely is None:
             return Unknown(f"{self.mode.name}: {self.reason}")
         middle = measure(likely)
         if middle is None:
             return Unknown(f"no supply reaches it in {self.mode.name}")
-        ends = []
+        ends: list[Solution] = []
+        values = [middle]
         for case in CASES[1:]:
             found = self.case(case)
             if isinstance(found, NoSolution):
                 return Unknown(f"no operating point in the {case} case of {self.mode.name}")
-            if measure(found) is None:
+            value = measure(found)
+            if value is None:
                 return Unknown(f"in the {case} case of {self.mode.name} no supply reaches it")
             ends.append(found)
+            values.append(value)
         share, slack = HANGS_FLOWS if current else HANGS_VOLTS
         if self._hangs(measure, share, slack):
             return Unknown(f"hangs on what is not known: {_some(self.missing)}")
+        if usual:
+            return Predicted(middle, min(values), max(values))
         if self._corners is None:
             self._corners = Corners(self.plan.makers, self.plan.wires, likely, (ends[0], ends[1]))
         return self._between(self._corners, measure, middle, SMALL * slack)

@@ -44,6 +44,7 @@ class Hangs(TypedDict):
 class Asked(TypedDict):
     """One question: the entry of the design file, where to look and with what, what to write, what it settles."""
 
+    number: int
     entry: str
     signal: str
     now: str
@@ -54,6 +55,16 @@ class Asked(TypedDict):
     takes: str
     write: str
     settles: list[Hangs]
+
+
+class Round(TypedDict):
+    """One step of the work: a place and an instrument, the first and last of its questions, their worst signal."""
+
+    place: str
+    instrument: str
+    first: int
+    last: int
+    worst: str
 
 
 class Group(TypedDict):
@@ -89,6 +100,8 @@ class SurveyDocument(TypedDict):
     version: str
     caution: str
     counts: SurveyCounts
+    order: list[Round]
+    settle_most: list[int]
     groups: list[Group]
     without_a_question: list[Unasked]
     deferral: str
