@@ -50,7 +50,21 @@ def approaches(network: Network) -> list[Approach]:
         skip = tuple(conductor for _, conductor in meeting)
         sources = tuple(source for source, _ in meeting)
         found.extend(_from(network, _name(network, node, sources), sources, node, skip))
+        for link in skip:
+            others = tuple(source for source, lead in meeting if lead is not link)
+            if len(others) > 1 and _has_contact(link):
+                skipped = tuple(one for one in _leaving(network, node) if one is not link)
+                found.extend(_from(network, _name(network, node, others), others, node, skipped))
     return found
+
+
+def _has_contact(conductor: Conductor) -> bool:
+    """Whether it joins batteries by something that opens: then it is more than the lead of one of them."""
+    return any(link.when != "always" for link in conductor.links)
+
+
+def _leaving(network: Network, node: str) -> list[Conductor]:
+    return [edge.conductor for edge, _ in network.near.get(node, ()) if isinstance(edge, Wire)]
 
 
 def _from(

@@ -6,6 +6,8 @@ All points of the chassis are one node, `chassis`.
 
 from __future__ import annotations
 
+from typing import Any
+
 from checker.design.given import Where
 from checker.design.model import Circuit, Equipment
 from checker.design.run import Gap, Length
@@ -113,8 +115,9 @@ class Conductor:
 class Source:
     """A place from which supply can reach the graph.
 
-    `storage` sources (batteries, a vehicle coupling) are not limited in themselves; the others give at most `limit`
-    (A, a Number). `system` is dc or ac. `port` is the port of the equipment it stands at.
+    `storage` sources (batteries, a contact of a vehicle coupling) are not limited in themselves; the others, and a
+    contact with a fuse at the towing vehicle, give at most `limit` (A, a Number). `system` is dc
+    or ac. `port` is the port of the equipment it stands at.
     """
 
     __slots__ = ("equipment", "limit", "live", "name", "port", "returns", "storage", "system")
@@ -130,6 +133,11 @@ class Source:
         self.limit = limit
         self.system = system
         self.name = f"{equipment.name}.{port}" if port else equipment.name
+
+    @property
+    def most(self) -> Any:
+        """Greatest lasting current (A, a Number); infinite where nothing limits a storage source."""
+        return float("inf") if self.storage and self.limit is None else self.limit
 
     def __repr__(self) -> str:
         return f"<source {self.name}>"

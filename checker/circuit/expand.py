@@ -85,12 +85,14 @@ def _lead(found: Expansion, bank: Equipment, bar: str, unit: str, length: Given,
         run.append(Gap(bank.where))
     run.append(Length(length, place, bank.where))
     reel = bank.value("unit leads.cable")
+    vocabulary = kind_of("circuit", "circuits")
+    usual = {key: value for key, value in found.design.usual.items() if key in vocabulary.keys}
     return Circuit(
         name,
-        kind_of("circuit", "circuits"),
+        vocabulary,
         bank.where,
         bank.path,
-        {"duty": Given("charge", bank.where), "own": bank.get("own")},
+        {**usual, "duty": Given("charge", bank.where), "own": bank.get("own")},
         start=Port(unit, None, bank.where),
         ends=(Port(bar, None, bank.where),),
         run=tuple(run),

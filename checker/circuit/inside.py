@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from checker.circuit.elements import EARTH, LIVE, RETURN, Link
 from checker.circuit.network import Network
-from checker.circuit.ports import CONTACTS, IN_LINE, POLE_OF_ROLE, takes_both
+from checker.circuit.ports import CONTACTS, IN_LINE, POLE_OF_ROLE, SUPPLY_CONTACTS, port_nodes, takes_both
 from checker.design.model import Equipment
 
 
@@ -26,6 +26,8 @@ def add_inside(network: Network) -> None:
             network.add_link(Link(item, f"{item.name}:acPE", f"{item.name}:case", EARTH))
         elif item.kind == "generator":
             _generator(network, item)
+        elif item.kind == "vehicle coupling":
+            _coupling(network, item)
         elif item.kind in IN_LINE and item.name not in standing:
             _lone_device(network, item)
 
@@ -62,12 +64,25 @@ def _changeover(network: Network, item: Equipment) -> None:
     """Each throw joins the common; with one pole the neutrals of all throws stay joined."""
     poles = item.value("poles")
     one_pole = isinstance(poles, float) and poles == 1.0
+    unseen = _perhaps_returning(network)
     for throw in throws_of(item):
         network.add_link(Link(item, f"{item.name}:common", f"{item.name}:{throw}", LIVE, "throw", throw))
         back = f"{item.name}:{throw}/return"
-        if back in network.near:
+        if back in network.near or back in unseen:
             when = "always" if one_pole else "throw"
             network.add_link(Link(item, f"{item.name}:common/return", back, RETURN, when, throw))
+
+
+def _perhaps_returning(network: Network) -> set[str]:
+    """The terminals at which a circuit ends of which nobody knows whether it has a return."""
+    ports = (
+        (port, network.systems[circuit.name])
+        for circuit in network.circuits
+        if circuit.returns.how == "unknown"
+        for port in (circuit.start, *circuit.ends)
+    )
+    ends = (port_nodes(network.equipment, port, system) for port, system in ports)
+    return {nodes[RETURN] for nodes in ends if RETURN in nodes}
 
 
 def _inverter_charger(network: Network, item: Equipment) -> None:
@@ -87,6 +102,14 @@ def _bond(network: Network, item: Equipment, port: str) -> None:
     if item.value("bond.when") is None or item.says("bond.when", "never"):
         return
     network.add_link(Link(item, f"{item.name}:{port}N", f"{item.name}:{port}PE", EARTH, "bond"))
+
+
+def _coupling(network: Network, item: Equipment) -> None:
+    """The returns of the contacts meet on the chassis of the towing vehicle, and so at the chassis contact."""
+    chassis = f"{item.name}:chassis"
+    for port in SUPPLY_CONTACTS:
+        if chassis in network.near and f"{item.name}:{port}-" in network.near:
+            network.add_link(Link(item, f"{item.name}:{port}-", chassis, RETURN))
 
 
 def _generator(network: Network, item: Equipment) -> None:

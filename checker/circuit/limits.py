@@ -148,7 +148,7 @@ def _one_state(network: Network, forest: Forest, wires: list[Wire], passing: fro
         for source in network.sources_at.get(node, ()):
             if source.port == "ac-out" and source.equipment.name in passing:
                 continue
-            total = _both(total, ENDLESS if source.storage else source.limit)  # type: ignore[arg-type]
+            total = _both(total, source.most)
         return total
 
     def swallows(node: str) -> Number:

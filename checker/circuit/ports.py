@@ -29,6 +29,9 @@ IN_LINE = {
 NODES = frozenset({"bar", "board", "earth bar", "terminal block", "metal part"})
 """Kinds that join circuits without being in line."""
 
+SUPPLY_CONTACTS = ("charge", "brakes", "lamps", "fridge")
+"""What the plug to a towing vehicle supplies; its chassis contact supplies nothing."""
+
 CONTACTS = {"switch": "hand", "relay": "coil", "combiner": "coil"}
 """Kinds of in-line equipment that open and close in use."""
 

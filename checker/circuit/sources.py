@@ -6,12 +6,14 @@ from typing import Any
 
 from checker.circuit.elements import Source
 from checker.circuit.network import Network
+from checker.circuit.ports import SUPPLY_CONTACTS
 from checker.design.model import Equipment
 from checker.quantities import UNKNOWN, Unknown, divide, multiply
 
 LOADS = frozenset(
     {
         "load", "lamp", "outlet", "fridge", "air conditioner", "motor", "fan", "valve", "brake", "alarm", "detector",
+        "joined unit",
     }
 )  # fmt: skip
 
@@ -102,9 +104,9 @@ def _ac_current(item: Equipment) -> Any:
 
 
 def _coupling(network: Network, item: Equipment, starts: Any) -> None:
-    ports = dict.fromkeys(port for name, port in starts if name == item.name and port)
+    ports = dict.fromkeys(port for name, port in starts if name == item.name and port in SUPPLY_CONTACTS)
     for port in ports:
-        _dc(network, item, str(port), storage=True, limit=None)
+        _dc(network, item, str(port), storage=True, limit=item.value(f"supplies.{port}.fuse"))
 
 
 def _shore(network: Network, item: Equipment, starts: Any) -> None:

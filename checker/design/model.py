@@ -86,7 +86,7 @@ class Design:
     __slots__ = (
         "cables", "circuits", "code", "date", "day", "departures", "equipment", "essential", "file", "labels", "looms",
         "modes", "moving", "papers", "parts", "passes", "people", "places", "purpose", "readings", "scope", "seen",
-        "services", "sha256", "title", "vehicle",
+        "services", "sha256", "title", "usual", "vehicle",
     )  # fmt: skip
 
     file: str
@@ -99,6 +99,7 @@ class Design:
     scope: Item
     seen: Item
     people: Mapping[str, Item]  # class of work -> licence, class
+    usual: Mapping[str, Given]  # what holds of every cable and circuit that does not say otherwise
     cables: Mapping[str, Item]
     parts: Mapping[str, Equipment]
     places: Mapping[str, Item]

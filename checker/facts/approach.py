@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from checker.circuit.approaches import Approach, approaches
-from checker.circuit.elements import LIVE, Link, Wire
+from checker.circuit.elements import LIVE, Link, Source, Wire
 from checker.circuit.limits import ENDLESS
 from checker.design.given import Where
 from checker.design.model import Equipment
@@ -15,7 +15,7 @@ from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact, subjects
 from checker.facts.subject import Facts, Subject
 from checker.facts.unseen import half_standing
-from checker.quantities import Number, Unknown, add, both, less_equal
+from checker.quantities import Number, Truth, Unknown, add, both, every, less_equal
 
 
 @subjects("approach", "One source reaching one conductor from one end.")
@@ -31,8 +31,8 @@ def approach_list(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
 @fact("conductor", "approaches", of="approach", type="list", says="The sources that reach it first.", method="walk")
 def approaches_of(s: Subject) -> Any:
     found = tuple(one for one in s.facts.subjects("approach") if one.item.conductor is s.item)
-    may_start_here = not found and s.item.role == LIVE and s.facts.network.systems[s.item.circuit.name] == "dc"
-    loose = loose_bank(s.facts) if may_start_here else None
+    may_be_reached = s.item.role == LIVE and s.facts.network.systems[s.item.circuit.name] == "dc"
+    loose = loose_bank(s.facts) if may_be_reached else None
     return found if loose is None else loose
 
 
@@ -75,11 +75,18 @@ def own(s: Subject) -> Any:
     "approach",
     "source_is_storage",
     type="yes/no",
-    says="The source is a battery or a vehicle coupling, which nothing limits in itself.",
-    method="kind of source",
+    says="The source is a battery, or a contact of a vehicle coupling without a fuse over there: nothing limits it.",
+    method="kind of source; for a contact the fuse at the towing vehicle",
 )
-def source_is_storage(s: Subject) -> bool:
-    return all(one.storage for one in s.item.sources)
+def source_is_storage(s: Subject) -> Truth:
+    return every(_endless(s, one) for one in s.item.sources)
+
+
+def _endless(s: Subject, source: Source) -> Truth:
+    if source.storage and source.equipment.kind == "vehicle coupling":
+        fuse = s.read(source.equipment, f"supplies.{source.port}.fuse")
+        return Unknown(f"the fuse before {source.name} is not told") if isinstance(fuse, Unknown) else fuse is None
+    return source.storage
 
 
 @fact("approach", "source_is_starting", type="yes/no", says="The source is a starting battery.", method="given purpose")
@@ -95,11 +102,11 @@ def source_is_starting(s: Subject) -> Any:
 def source_current(s: Subject) -> Any:
     found: Number = 0.0
     for one in s.item.sources:
-        if one.storage:
-            return ENDLESS
-        if isinstance(one.limit, Unknown):
+        if isinstance(one.most, Unknown):
             return Unknown(f"what {one.name} gives at most is not stated")
-        found = add(found, one.limit)
+        if isinstance(one.most, float) and one.most == ENDLESS:
+            return ENDLESS
+        found = add(found, one.most)
     s.note(lambda: f"sources: {', '.join(one.name for one in s.item.sources)}")
     return found
 
@@ -109,12 +116,13 @@ def source_current(s: Subject) -> Any:
     "self_limiting",
     type="yes/no",
     says="The source cannot give more than the conductor carries.",
-    method="greatest current of the source against the carrying capacity of the conductor",
+    method="greatest current of the source, or its fuse at the towing vehicle, against the carrying capacity",
 )
 def self_limiting(s: Subject) -> Any:
-    if s.source_is_storage:
+    current = s.source_current
+    if isinstance(current, float) and current == ENDLESS:
         return False
-    return less_equal(s.source_current, s.conductor.carrying_capacity)
+    return less_equal(current, s.conductor.carrying_capacity)
 
 
 @fact("approach", "has_device", type="yes/no", says="A protective device stands on every way on.", method="walk")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any, NamedTuple
 
-from checker.circuit.elements import LIVE, Conductor, Link, Wire
+from checker.circuit.elements import LIVE, Conductor, Edge, Link, Wire
 from checker.circuit.supply import is_live
 from checker.design.model import Equipment
 from checker.design.run import Length
@@ -87,14 +87,23 @@ def _follow(facts: Facts, first: Wire, start: str, far: str) -> Way:
         seen.add(node)
         if node in network.sinks:
             reaches = True
-        todo.extend(
-            (after, end, stretches)
-            for after, end in network.near.get(node, ())
-            if after is not edge
-            and is_live(after)
-            and not (isinstance(after, Link) and after.one_way and node == after.b)
-        )
+        for after, end in network.near.get(node, ()):
+            back = isinstance(after, Link) and after.one_way and node == after.b
+            if after is edge or not is_live(after) or back:
+                continue
+            branch = _exempt_branch(after, first)
+            hidden = hidden or isinstance(branch, Unknown)
+            if branch is not True:
+                todo.append((after, end, stretches))
     return Way(first.conductor, isolator, before, reaches, hidden)
+
+
+def _exempt_branch(edge: Edge, first: Wire) -> Truth:
+    """Whether an edge begins a branch, beyond the first conductor, that may leave ahead of the switch."""
+    if not isinstance(edge, Wire) or edge.conductor is first.conductor:
+        return False
+    duty = edge.conductor.circuit.value("duty")
+    return duty if isinstance(duty, Unknown) else duty in EXEMPT
 
 
 def main_ways(s: Subject) -> list[Way]:

@@ -7,7 +7,7 @@ from typing import Any
 from checker.circuit.elements import Link, Wire
 from checker.circuit.supply import is_live, joined
 from checker.design.model import Equipment
-from checker.facts.bank import home, loose_bank, of_unit, unit
+from checker.facts.bank import home, loose_bank, of_unit, some_gap, unit
 from checker.facts.catalogue import fact
 from checker.facts.charging import outputs_to
 from checker.facts.contacts import signal_item, signal_means
@@ -226,4 +226,7 @@ def _cutoff(s: Subject, key: str, meanings: tuple[str, ...]) -> Truth:
         elif item.kind == "relay":
             means = signal_means(s.facts, s.read(item, "driven by"))
             answers.append(isinstance(means, str) and means in meanings)
-    return some(answers)
+    if some_gap(s.facts):
+        answers.append(Unknown("part of some run was not seen and may hide a device that acts"))
+    loose = loose_bank(s.facts)
+    return some(answers if loose is None else [*answers, loose])

@@ -7,6 +7,7 @@ from typing import Any
 from checker.circuit.elements import CHASSIS, LIVE, RETURN, Link, Wire
 from checker.circuit.groups import Groups
 from checker.circuit.ports import port_nodes
+from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.clearing import clearing_borders
 from checker.facts.conductor_given import wire_length
@@ -42,7 +43,11 @@ def _own_at(s: Subject, wire: Wire) -> bool:
 def is_branch(s: Subject) -> Truth:
     if s.item.role != LIVE:
         return False
-    return some([greater(one.rating, s.carrying_capacity) for _, devices in _outer(s) for one in devices])
+    answer = some([greater(one.rating, s.carrying_capacity) for _, devices in _outer(s) for one in devices])
+    if answer is not False or s.facts.network.systems[s.item.circuit.name] != "dc":
+        return answer
+    loose = loose_bank(s.facts)
+    return False if loose is None else loose
 
 
 @fact(

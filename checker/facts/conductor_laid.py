@@ -158,8 +158,11 @@ def marked_every(s: Subject) -> Any:
     return s.read(s.item.circuit, "marked every")
 
 
-@fact("conductor", "ends_marked", type="yes/no", says="Both its ends carry the name of the circuit.")
-def ends_marked(s: Subject) -> Truth:
+@fact("conductor", "ends_marked", type="yes/no",
+      says="Both its ends carry the name of the circuit; none for the leads of a bank written short.")  # fmt: skip
+def ends_marked(s: Subject) -> Truth | None:
+    if s.item.circuit.name not in s.facts.design.circuits:
+        return None
     ends = s.item.circuit.terminations
     missing = Unknown("whether both ends are marked is not told")
     return every(s.read(ends[end], "marked") if end in ends else missing for end in ("from", "to"))

@@ -91,7 +91,23 @@ def signal_state(facts: Facts, name: Any, mode: Item) -> Truth:
         return negate(is_word(mode.value("shore"), "absent"))
     if word == "generator running":
         return is_word(mode.value("generator"), "running")
+    if word == "air flowing":
+        return _air_flows(facts, mode)
     return Unknown("whether the signal is given is not known")
+
+
+def _air_flows(facts: Facts, mode: Item) -> Truth:
+    """Whether air flows in a mode: a fan whose flow is sensed runs in it."""
+    running = mode.value("running")
+    named = dict(running) if isinstance(running, tuple) else {}
+    fans = [one for one in facts.design.equipment.values() if one.kind == "fan" and one.value("flow sensed") is True]
+    unknown = Unknown("whether the signal is given is not known")
+    if len(fans) != 1 or (isinstance(running, Unknown) and mode.has("running")):
+        return unknown
+    entry = named.get(fans[0].name)
+    if entry is None:
+        return False
+    return unknown if isinstance(entry.value, Unknown) else bool(entry.value != 0.0)
 
 
 def engine_runs(mode: Item) -> Truth:

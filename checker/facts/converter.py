@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from typing import Any
 
 from checker.circuit.approaches import approaches
-from checker.circuit.supply import is_live
+from checker.circuit.elements import CHASSIS, LIVE
+from checker.circuit.supply import is_live, joined
 from checker.design.given import Where
 from checker.design.vocabulary.words import AT_FAULT, CONNECTED, ISOLATION, WAVEFORMS
 from checker.facts.bank import loose_bank, some_gap
@@ -246,18 +247,49 @@ def is_isolated(s: Subject) -> Any:
 def negatives_joined(s: Subject) -> Any:
     if s.item.kind != "dc converter":
         return None
-    near = s.facts.network.near
-    start, goal = f"{s.id}:low-", f"{s.id}:high-"
+    return True if f"{s.id}:high-" in _returning_to(s, "low") else _unless_unseen(s, answer=False)
+
+
+def _returning_to(s: Subject, side: str) -> set[str]:
+    """The nodes joined to the negative of one side by anything but live conductors."""
+    start = f"{s.id}:{side}-"
     seen, todo = {start}, [start]
     while todo:
-        for edge, far in near.get(todo.pop(), ()):
+        for edge, far in s.facts.network.near.get(todo.pop(), ()):
             if not is_live(edge) and far not in seen:
                 seen.add(far)
                 todo.append(far)
-    if goal in seen:
-        return True
+    return seen
+
+
+def _unless_unseen(s: Subject, *, answer: bool) -> Truth:
     unseen = any(circuit.returns.how == "unknown" for circuit in s.facts.network.circuits) or some_gap(s.facts)
-    return Unknown("how some circuit returns is not known") if unseen else False
+    return Unknown("how some circuit returns is not known") if unseen else answer
+
+
+@fact(
+    "converter",
+    "gives_to_its_own_loads",
+    type="yes/no",
+    says="It works one way, and what it feeds comes back to it alone: no chassis, no other source on that side.",
+    method="graph: return and bonding conductors from the negative it gives from",
+)
+def gives_to_its_own_loads(s: Subject) -> Truth:
+    both_ways = given(s, "both ways") if s.item.kind == "dc converter" else True
+    if both_ways is not False:
+        return both_ways if isinstance(both_ways, Unknown) else False
+    ports = {one.port for one in s.facts.network.sources if one.equipment is s.item}
+    for port in ports:
+        near = _returning_to(s, port)
+        others = (one.returns for one in s.facts.network.sources if one.equipment is not s.item)
+        if CHASSIS in near or any(back in near for back in others):
+            return False
+        fed = joined(s.facts.network, [f"{s.id}:{port}+"])
+        for circuit in s.facts.network.circuits:
+            live = s.facts.network.conductor(circuit.name, LIVE)
+            if circuit.returns.how == "chassis" and live is not None and live.start in fed:
+                return False
+    return _unless_unseen(s, answer=bool(ports))
 
 
 @fact("converter", "trip_low", unit="V", says="Voltage of its low side at which a dc converter shuts down.")

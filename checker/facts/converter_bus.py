@@ -11,7 +11,7 @@ from checker.circuit.supply import joined
 from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.facts.catalogue import fact
-from checker.facts.contacts import contacts, has_battery
+from checker.facts.contacts import contacts, has_battery, signal_state
 from checker.facts.levels import level_at
 from checker.facts.loads import rated_current
 from checker.facts.subject import Facts, Subject
@@ -55,10 +55,17 @@ def alone(facts: Facts, item: Equipment) -> list[Alone]:
                 other = f"{item.name}:{'high' if source.port == 'low' else 'low'}+"
                 for mode in facts.design.modes.values():
                     without = both(negate(has_battery(facts, source.live, mode)), has_battery(facts, other, mode))
+                    without = both(without, _works(facts, item, mode))
                     if without is not False and _loads_on(facts, source.live, mode):
                         found.append(Alone(source, mode, without is True))
         held[item.name] = found
     return held[item.name]
+
+
+def _works(facts: Facts, item: Equipment, mode: Item) -> Truth:
+    """Whether the signal that a converter needs is given in a mode; it works when the file names none."""
+    name = item.value("enabled by")
+    return signal_state(facts, name, mode) if item.has("enabled by") and name is not None else True
 
 
 def _loads_on(facts: Facts, node: str, mode: Item) -> list[tuple[Equipment, str]]:

@@ -52,6 +52,21 @@ def case_bond_is_asked(s: Subject) -> Any:
     method="bonding circuits that end at its case",
 )
 def case_bond_area(s: Subject) -> Any:
+    return _bond_of_case(s)
+
+
+@fact(
+    "load",
+    "frame_bond_area",
+    unit="mm2",
+    says="Cross-section of the largest conductor that bonds the frame of a joined unit; none without one.",
+    method="bonding circuits that end at its case",
+)
+def frame_bond_area(s: Subject) -> Any:
+    return _bond_of_case(s)
+
+
+def _bond_of_case(s: Subject) -> Any:
     value: Any = None
     for conductor in s.facts.network.conductors:
         if conductor.role == "bonding" and f"{s.item.name}:case" in (conductor.start, conductor.end):

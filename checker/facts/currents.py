@@ -269,8 +269,10 @@ def _load_nodes(facts: Facts) -> list[tuple[str, Equipment]]:
 def _draws_alone(facts: Facts) -> dict[str, Number]:
     draws: dict[str, Number] = {}
     mains: Number = 0.0
+    told = _used_in_modes(facts)
     for node, item in _load_nodes(facts):
-        draws[node] = rated_current(item, _volts(facts, node))
+        plugged = item.kind == "outlet" and item.name in told
+        draws[node] = told[item.name] if plugged else rated_current(item, _volts(facts, node))
         if node.endswith("L"):
             mains = _most(mains, multiply(draws[node], _volts(facts, node)))
     for node, items in facts.network.sinks.items():
@@ -279,6 +281,24 @@ def _draws_alone(facts: Facts) -> dict[str, Number]:
             if current is not None:
                 draws[node] = current
     return draws
+
+
+def _used_in_modes(facts: Facts) -> dict[str, Number]:
+    """The greatest current that the modes ask of each load they name, A.
+
+    What hangs on an outlet is what the file says of its use; its rating counts where the file says nothing, since an
+    outlet may be rated above the device before it.
+    """
+    nodes = {item.name: node for node, item in _load_nodes(facts)}
+    found: dict[str, Number] = {}
+    for mode in facts.design.modes.values():
+        running = mode.value("running")
+        for name, entry in dict(running).items() if isinstance(running, tuple) else ():
+            if name in nodes:
+                unit = "W" if entry.text.rstrip().endswith("W") else "A"
+                asked = running_current(entry, unit, _volts(facts, nodes[name]))
+                found[name] = _most(found.get(name, 0.0), asked)
+    return found
 
 
 def _draws_in(facts: Facts, mode: Item) -> dict[str, Number]:

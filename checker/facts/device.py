@@ -389,7 +389,7 @@ def _battery(facts: Facts, item: Equipment) -> Norton:
     ohms = one.value("internal resistance") if one.allows("internal resistance") else UNKNOWN
     if isinstance(stated, float | Range):
         current: Number = stated
-    elif isinstance(ohms, float | Range):
+    elif isinstance(ohms, float | Range) and not one.has("short circuit current"):
         if same(ohms, 0.0):
             return Norton(Unknown(f"{item.name} is written as having no internal resistance"), UNKNOWN)
         current = divide(volts, ohms)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import inf
 from typing import Any
 
 from checker.circuit.elements import Edge, Link
@@ -13,7 +14,7 @@ from checker.facts.catalogue import fact
 from checker.facts.charging import Output, outputs_to
 from checker.facts.contacts import signal_means
 from checker.facts.place import batteries, perhaps_batteries
-from checker.facts.space import apart, stands
+from checker.facts.space import apart, chain, place_of, stands
 from checker.facts.subject import Subject
 from checker.physics.ventilation import gassing_current, hydrogen_airflow, hydrogen_close_range, hydrogen_vent_area
 from checker.quantities import Number, Truth, Unknown, add, both, corners, divide, every, least, multiply, show, some
@@ -105,21 +106,22 @@ def close_range(s: Subject) -> Any:
     "equipment",
     "nearest_spark",
     unit="mm",
-    says="Distance from a lead-acid battery to the nearest equipment that sparks in use; none for others.",
-    method="between boxes",
+    says="Distance from a lead-acid battery to the nearest equipment that sparks in use, no limit where nothing does; "
+    "none for others.",
+    method="between boxes; what stands in the space that the place of the battery is sealed from is left out",
 )
 def nearest_spark(s: Subject) -> Any:
     if s.is_lead is False:
         return None
     here = stands(s, s.item)
-    found: Number = None
+    found: Number = inf
     for one in s.facts.subjects("equipment"):
-        if one.id == s.id or one.sparks is False:
+        if one.id == s.id or one.sparks is False or _parted(s, one.item):
             continue
         distance = apart(here, stands(s, one.item))
         if isinstance(distance, Unknown):
             return Unknown(f"the box of {s.id} or of {one.id} is not told")
-        found = distance if found is None else least(found, distance)
+        found = least(found, distance)
     return found
 
 
@@ -176,3 +178,13 @@ def _without(relays: list[Equipment]) -> Any:
         return not (isinstance(edge, Link) and any(edge.equipment is one for one in relays))
 
     return kept
+
+
+def _parted(s: Subject, other: Equipment) -> bool:
+    """Whether a sealed wall stands for certain between a battery and other equipment."""
+    here = s.facts.design.places.get(str(place_of(s, s.item)))
+    if here is None:
+        return False
+    sealed = s.read(here, "sealed from")
+    around = [place.name for place in chain(s, place_of(s, other))]
+    return isinstance(sealed, str) and sealed in around and here.name not in around

@@ -151,19 +151,33 @@ def chassis_bonds(s: Subject) -> Any:
     "ungrounded_lead_area",
     unit="mm2",
     says="Largest cross-section of a live conductor at the equipment whose negative it bonds; none for others.",
-    method="conductor.area of every live conductor that ends on its positive terminal",
+    method="conductor.area of every live conductor that ends on its positive terminal; for a bar of negatives alone, "
+    "on those of the batteries whose negatives it joins",
 )
 def ungrounded_lead_area(s: Subject) -> Any:
     name = _negative(s)
     if name is None:
         return None
     areas: list[Number] = []
-    for edge, _ in s.facts.network.near.get(f"{name}:+", ()):
-        if isinstance(edge, Wire) and edge.conductor.role == LIVE:
-            subject = s.facts.of("conductor", edge.conductor)
-            if subject is not None:
-                areas.append(subject.area)
+    near = s.facts.network.near
+    for node in [f"{name}:+"] if f"{name}:+" in near else _batteries_behind(s, f"{name}:-"):
+        for edge, _ in near.get(node, ()):
+            if isinstance(edge, Wire) and edge.conductor.role == LIVE:
+                subject = s.facts.of("conductor", edge.conductor)
+                if subject is not None:
+                    areas.append(subject.area)
     return greatest(areas) if areas else Unknown(f"nothing is seen on the positive of {name}")
+
+
+def _batteries_behind(s: Subject, start: str) -> list[str]:
+    """The positive terminals of the batteries whose negatives are joined to a node, the chassis left out."""
+    seen, todo = {start, CHASSIS}, [start]
+    for node in todo:
+        for edge, far in s.facts.network.near.get(node, ()):
+            if far not in seen and not is_live(edge):
+                seen.add(far)
+                todo.append(far)
+    return [one.live for one in s.facts.network.sources if one.storage and one.returns in seen]
 
 
 @fact(

@@ -9,10 +9,12 @@ from checker.circuit.elements import LIVE, Source
 from checker.circuit.groups import Groups
 from checker.design.item import Item
 from checker.design.model import Equipment
+from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.contacts import contacts, engine_runs
 from checker.facts.least_fault import ASSUMED, low_voltage, weak_source
 from checker.facts.levels import level_at, read_level
+from checker.facts.low_end import at_plug, with_monitor
 from checker.facts.subject import Facts, Subject
 from checker.physics.motor import voltage_at_limit
 from checker.quantities import (
@@ -41,6 +43,13 @@ class Held(NamedTuple):
     ohms: Number
     source: Source | None
     peak: Number
+
+
+TOLD = (
+    "set voltage", "chemistry", "nominal", "cells", "bms.under voltage", "settings.feed voltage",
+    "source end.voltage", "source end.length", "source end.size", "source end.fault current",
+)  # fmt: skip
+"""What a held voltage may rest on."""
 
 
 def _said(text: str) -> Callable[[], str]:
@@ -105,6 +114,11 @@ def _held(facts: Facts, sources: list[Source], mode: Item) -> Held | None:
 def _by_source(facts: Facts, source: Source, mode: Item) -> Held | None:
     item = source.equipment
     if source.storage:
+        if item.kind == "vehicle coupling":
+            volts, ohms = at_plug(facts, source)
+            window = item.value("source end.voltage")
+            low = window.low if isinstance(window, Window) else UNKNOWN
+            return Held(mode.name, volts, low, ohms, source, float("inf"))
         pair = weak_source(facts, source)
         known = item.kind in ("battery", "bank")
         volts = _discharged(facts, item) if known else UNKNOWN
@@ -171,7 +185,8 @@ def supply_nominal(s: Subject) -> Any:
     unit="V",
     says="Lowest voltage at its terminals while it runs, over all modes that supply it.",
     method="alternator at its lowest setting, else the battery where its management stops or 10 % charged, else the "
-    "converter as set; less the drop of the circuit",
+    "converter as set, else the plug of a towing vehicle behind the cable over there; not below where a monitor on "
+    "every way opens; less the drop of the circuit",
     source="Ohm's law; a low battery by common practice, no source",
 )
 def lowest_voltage(s: Subject) -> Any:
@@ -179,8 +194,9 @@ def lowest_voltage(s: Subject) -> Any:
     if node is None:
         return Unknown(f"{s.id} is connected to no battery-side circuit")
     held = held_in_modes(s.facts, node)
-    if not held:
-        return Unknown(f"no mode supplies {s.id}")
+    loose = loose_bank(s.facts)
+    if not held or loose is not None:
+        return Unknown(f"no mode supplies {s.id}") if loose is None else loose
     for one in held:
         _tell(s, one)
         who = "nobody" if one.source is None else one.source.name
@@ -188,7 +204,8 @@ def lowest_voltage(s: Subject) -> Any:
     lost = circuits_of(s)
     if isinstance(lost, Unknown):
         return lost
-    left = subtract(least([one.volts for one in held]), greatest([one.drop for one in lost]) if lost else 0.0)
+    volts = with_monitor(s, node, least([one.volts for one in held]))
+    left = subtract(volts, greatest([one.drop for one in lost]) if lost else 0.0)
     return greatest(left, 0.0)  # what asks for more than its source can bring pulls it down to nothing, not beyond
 
 
@@ -198,7 +215,7 @@ def _tell(s: Subject, held: Held) -> None:
         return
     item = held.source.equipment
     one = item.base if item.kind == "bank" and item.base is not None else item
-    for key in ("set voltage", "chemistry", "nominal", "cells", "bms.under voltage", "settings.feed voltage"):
+    for key in TOLD:
         if one.allows(key):
             s.read(one, key)
     if held.source.storage:
@@ -231,7 +248,7 @@ def start_voltage(s: Subject) -> Any:
         return None
     current = s.read(s.item, "start.current")
     if isinstance(current, Unknown):
-        return Unknown(f"the start current of {s.id} is not told") if s.item.kind in STARTS else None
+        return Unknown(f"the start current of {s.id} is not told") if _has_motor(s) else None
     node = node_of(s)
     lost = circuits_of(s)
     if node is None or isinstance(lost, Unknown):
@@ -261,6 +278,12 @@ def held_for_start(held: Held, current: Number) -> Held | Unknown:
 
 
 STARTS = ("motor", "fan", "fridge", "air conditioner")
+
+
+def _has_motor(s: Subject) -> bool:
+    """Whether it perhaps starts a motor: not a fridge of which the file says that it cools by heat or by current."""
+    works_by = s.read(s.item, "works by") if s.item.kind == "fridge" else None
+    return s.item.kind in STARTS and not (isinstance(works_by, str) and works_by != "compressor")
 
 
 def _at_start(circuit: Subject, held: Held, current: Number) -> Number:

@@ -122,10 +122,30 @@ def main_switch_access(s: Subject) -> Any:
     method="each device taken out in turn; it must open two poles and isolate when open",
 )
 def has_main_switch(s: Subject) -> Any:
+    return _cut_by_one(s, poles=2.0)
+
+
+@fact(
+    "ac_source",
+    "has_line_switch",
+    type="yes/no",
+    says="One switch or breaker that isolates, opened alone, cuts its line from all that draws; the neutral may stay.",
+    method="each device taken out in turn; it must isolate when open",
+)
+def has_line_switch(s: Subject) -> Any:
+    return _cut_by_one(s, poles=1.0)
+
+
+@fact("ac_source", "supply_is_polarised", type="yes/no", says="Live and neutral of the sites cannot be swapped.")
+def supply_is_polarised(s: Subject) -> Any:
+    return s.read(s.facts.design.vehicle, "supply.polarised")
+
+
+def _cut_by_one(s: Subject, *, poles: float) -> Any:
     cuts = _cuts(s.facts)
     found: Truth = False
     for item in _cut_all(s):
-        good = _isolates(s, item)
+        good = _isolates(s, item, poles)
         if good is True:
             told = f"{item.name} opens all of it"
             tell(s, told)
@@ -136,7 +156,6 @@ def has_main_switch(s: Subject) -> Any:
     return answer(found, "whether a device on the way isolates with both poles is not known")
 
 
-def _isolates(s: Subject, item: Equipment) -> Answer:
-    poles = s.read(item, "poles")
+def _isolates(s: Subject, item: Equipment, needed: float = 2.0) -> Answer:
     isolates = s.read(item, "isolates") if item.allows("isolates") else False
-    return both(greater_equal(poles, 2.0), isolates)
+    return both(greater_equal(s.read(item, "poles"), needed), isolates)

@@ -69,6 +69,21 @@ def masses_told(s: Subject) -> bool:
     return any(key.startswith("masses.") for key, _ in s.item.vehicle.written())
 
 
+@fact(
+    "design",
+    "axles_count",
+    type="yes/no",
+    says="The loads of a front and a rear axle matter: a vehicle that drives itself, or one of which they are told.",
+    method="kind of the vehicle; keys of its masses",
+)
+def axles_count(s: Subject) -> Any:
+    keys = [key for key, _ in s.item.vehicle.written()]
+    if any(key.startswith("masses.") and ("front" in key or "rear" in key) for key in keys):
+        return True
+    kind = s.read(s.item.vehicle, "kind")
+    return kind if isinstance(kind, Unknown) else kind in ("motorhome", "campervan")
+
+
 @fact("design", "gross_limit", unit="kg", says="Greatest permitted mass.")
 def gross_limit(s: Subject) -> Any:
     return limit_or_load(s, "gross")

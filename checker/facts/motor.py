@@ -15,7 +15,7 @@ from checker.facts.levels import level_at
 from checker.facts.loads import rated_current
 from checker.facts.subject import Subject
 from checker.facts.unseen import where_it_stands
-from checker.facts.zone_loads import loads_behind, supplying
+from checker.facts.zone_loads import fed_zones, loads_behind, supplying
 from checker.physics.clearing import held_for, promised
 from checker.quantities import (
     UNKNOWN,
@@ -193,7 +193,11 @@ def holds_starts(s: Subject) -> Truth:
     for one in starts(s):
         at_least = _surely_held(s, one)
         answers.append(True if at_least else less_equal(one.time, one.holds))
-    return every(answers)
+    answer = every(answers)
+    zones = zones_of(s.facts)
+    if answer is False and any(zones.hides(zones.of(node)) for _, node in fed_zones(s)):
+        return Unknown("part of what it feeds was not seen, and a device may stand before what starts")
+    return answer
 
 
 def _surely_held(s: Subject, start: Start) -> bool:

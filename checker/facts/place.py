@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import Any
 
 from checker.design.given import Where
@@ -313,12 +313,11 @@ def heat(s: Subject) -> Any:
     found: Number = 0.0
     for one in s.holds:
         found = add(found, heat_of(s, one.item))
-    return add(found, heat_of_unplaced(s))
+    return add(found, heat_of_unplaced(s, heat_of))
 
 
-def heat_of_unplaced(s: Subject) -> Number:
+def heat_of_unplaced(s: Subject, heat_of: Callable[[Subject, Any], Number]) -> Number:
     """Heat that may arise in a place besides what is known to stand in it: equipment of which no place is told, W."""
-    from checker.facts.heat import heat_of
     from checker.quantities import add
 
     most: Number = 0.0

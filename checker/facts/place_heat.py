@@ -61,7 +61,12 @@ INVERTERS = ("inverter", "inverter-charger")
 def heat_in_use(s: Subject) -> Any:
     modes = tuple(s.facts.design.modes.values())
     sums = [total([_in_mode(s, one.item, mode) for one in s.holds]) for mode in modes]
-    return add(greatest(sums), heat_of_unplaced(s)) if sums else s.heat
+    return add(greatest(sums), heat_of_unplaced(s, _most)) if sums else s.heat
+
+
+def _most(s: Subject, item: Item) -> Number:
+    """The greatest heat of one piece of equipment, full load or any mode, W."""
+    return greatest([heat_of(s, item), *(_in_mode(s, item, mode) for mode in s.facts.design.modes.values())])
 
 
 def _in_mode(s: Subject, item: Item, mode: Item) -> Number:

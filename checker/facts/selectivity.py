@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import Any, NamedTuple
 
+from checker.circuit.elements import Edge, Wire
 from checker.circuit.limits import live_forest
 from checker.circuit.sources import LOADS
-from checker.circuit.supply import joined
+from checker.circuit.supply import joined, storage_nodes
 from checker.circuit.sweep import Arrivals, Rules
 from checker.circuit.zones import Border
 from checker.design.given import MISSING
@@ -22,6 +23,10 @@ from checker.quantities import Number, Range, Truth, Unknown, every, show
 MELTING_SHARE = 0.25
 """Energy that melts an element in a very short time, over that at the last published point of its lower edge; common
 practice, no source."""
+
+
+NOTHING_A = 1e-9
+"""A current at which nothing opens, in place of none, which no band knows."""
 
 
 class Pair:
@@ -72,7 +77,8 @@ def upstream(s: Subject) -> tuple[Any, ...]:
     "shares_with_essentials",
     type="yes/no",
     says="A device upstream of it also feeds loads that people depend on and that have no cell of their own.",
-    method="graph: essential loads behind the upstream device and not behind this one",
+    method="graph: essential loads behind the upstream device and not behind this one, which no battery feeds once all "
+    "devices upstream have opened",
 )
 @where_it_stands
 def shares_with_essentials(s: Subject) -> Truth:
@@ -97,9 +103,23 @@ def _beside_essentials(s: Subject, *, perhaps: bool) -> bool:
     for pair in pairs(s):
         mine = counted.get((id(pair.link), pair.link.other(pair.inside)), 0)
         for border in pair.borders:
-            if counted.get((id(border.link), border.outside), 0) > mine:
+            if counted.get((id(border.link), border.outside), 0) > mine and _goes_dark(s, pair, perhaps=perhaps):
                 return True
     return False
+
+
+def _goes_dark(s: Subject, pair: Pair, *, perhaps: bool) -> bool:
+    """Whether some essential load has no battery for certain once all devices upstream have opened."""
+    cut = {border.link.equipment.name for border in pair.borders}
+
+    def stays(edge: Edge) -> bool:
+        if isinstance(edge, Wire):
+            return edge.gap is None
+        left_closed = edge.when == "always" or (edge.when == "hand" and not edge.equipment.says("rest", "open"))
+        return left_closed and edge.equipment.name not in cut
+
+    fed = joined(s.facts.network, storage_nodes(s.facts.network), stays)
+    return any(node not in fed for node in _essential_nodes(s.facts, perhaps=perhaps))
 
 
 def _essentials(facts: Facts, *, perhaps: bool) -> Arrivals[int]:
@@ -213,7 +233,7 @@ def _first(s: Subject, pair: Pair, border: Border) -> Truth:
     answers: list[Truth] = []
     for share in _shares(ours, [flow for flow in flows if flow is not None]):
         scale = 1.0 / share if len(flows) > 1 else 1.0
-        span = Span(min(least[0] * scale, most[1]), least[1] * scale, most[0], most[1])
+        span = Span(max(min(least[0] * scale, most[1]), NOTHING_A), least[1] * scale, most[0], most[1])
         answers.extend(_compare(a, b, span, share) for a in mine for b in theirs)
         line = f"with {other.id}, {show(span.low, 'A')} to {show(span.high, 'A')}, of which {share:.2g} through it"
         s.note(line.__str__)
@@ -256,7 +276,7 @@ def _compare(mine: Characteristic, theirs: Characteristic, span: Span, share: fl
     """Three answers: surely first at every current; an overlap or worse where both bands are published; cannot tell."""
     answer: Truth = True
     for current in _grid(mine, theirs, span, share):
-        a, b = opening(mine, current), opening(theirs, max(current * share, 1e-9))
+        a, b = opening(mine, current), opening(theirs, max(current * share, NOTHING_A))
         if a.max_s < b.min_s:
             continue
         needed = b.min_s * (current * share) ** 2 if b.min_s > 0.0 else melting_energy(theirs)

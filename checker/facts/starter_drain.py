@@ -28,8 +28,10 @@ def _parts(s: Subject, item: Equipment, battery: Equipment) -> Truth:
     """Whether a relay or combiner opens when the engine stops, or before the reserve of a battery."""
     if item.kind == "combiner":
         senses = s.read(item, "senses")
+        if isinstance(senses, Unknown):
+            return senses
         if senses != "voltage":
-            return senses if isinstance(senses, Unknown) else senses is not None
+            return senses is not None
         return greater_equal(s.read(item, "parts at"), s.read(battery, "reserve"))
     means = signal_means(s.facts, s.read(item, "driven by"))
     if isinstance(means, Unknown):
@@ -169,11 +171,12 @@ def permitted_draw(s: Subject) -> Any:
     "switch",
     "joins_starter",
     type="yes/no",
-    says="A relay or combiner that joins a starting battery with another battery.",
-    method="graph of the battery side without it, every other contact closed",
+    says="A relay or combiner that joins a starting battery with another battery, and that alone parts them.",
+    method="graph of the battery side without it, every other contact closed; not where a second contact in the same "
+    "run parts them with the engine or by their voltage",
 )
 def joins_starter(s: Subject) -> Truth:
-    if s.item.kind not in ("relay", "combiner"):
+    if s.item.kind not in ("relay", "combiner") or any(_parts_anyway(s.facts, one) for one in _in_its_run(s)):
         return False
     loose = loose_bank(s.facts)
     if loose is not None:
@@ -181,6 +184,24 @@ def joins_starter(s: Subject) -> Truth:
     one, other = joined_sides(s)
     pairs = [(a, b) for a in one for b in other]
     return some(_starting_and_not(a, b) for first, second in pairs for a, b in ((first, second), (second, first)))
+
+
+def _in_its_run(s: Subject) -> list[Equipment]:
+    """The other relays and combiners that stand in the same run."""
+    found: list[Equipment] = []
+    for link in s.facts.network.links:
+        run = s.facts.network.by_link.get(id(link)) if link.equipment is s.item and link.pole == LIVE else None
+        others = (one.equipment for one in run.links) if run is not None else ()
+        found.extend(one for one in others if one is not s.item and one.kind in ("relay", "combiner"))
+    return found
+
+
+def _parts_anyway(facts: Facts, item: Equipment) -> bool:
+    """Whether a contact surely opens with the engine, or by the voltage of the batteries."""
+    if item.kind == "combiner":
+        return item.says("senses", "voltage") and not item.says("on loss", "closes")
+    means = signal_means(facts, item.value("driven by"))
+    return isinstance(means, str) and means == "engine running" and item.says("rest", "open")
 
 
 def _starting_and_not(a: Subject, b: Subject) -> Truth:
@@ -203,7 +224,7 @@ def drive_means(s: Subject) -> Any:
 @fact("switch", "opens_when_wire_breaks", type="yes/no", says="It opens when its drive is lost or the wire breaks.",
       method="what the signal fails to, what it does on loss and its state at rest")  # fmt: skip
 def opens_when_wire_breaks(s: Subject) -> Truth:
-    if s.item.kind == "combiner" and s.item.value("on loss") != "closes":
+    if s.item.kind == "combiner" and not s.item.says("on loss", "closes"):
         return equal(s.read(s.item, "on loss"), "opens") if s.item.has("on loss") else True
     item = signal_item(s.facts, s.read(s.item, "driven by")) if s.item.allows("driven by") else None
     fails: Truth = True if item is None else equal(s.read(item, "fails"), "released")

@@ -176,3 +176,14 @@ def greatest_current(s: Subject) -> Any:
 def place(s: Subject) -> Any:
     name = s.read(s.item, "place")
     return s.facts.subject("place", name) if isinstance(name, str) else name
+
+
+@fact("switch", "scope", words=("habitation", "automotive"),
+      says="Which rules the circuit of its run falls under; living quarters where it stands in none.")  # fmt: skip
+@where_it_stands
+def scope(s: Subject) -> Any:
+    for link in s.facts.network.links:
+        run = s.facts.network.by_link.get(id(link)) if link.equipment is s.item else None
+        if run is not None:
+            return s.read(run.circuit, "scope")
+    return "habitation"

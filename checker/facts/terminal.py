@@ -12,10 +12,23 @@ from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.facts.catalogue import fact, subjects
 from checker.facts.subject import Facts, Subject
-from checker.quantities import Number, Truth, Unknown, add, every, greatest, least, less_equal, multiply, total
+from checker.quantities import (
+    Number,
+    QuantityError,
+    Truth,
+    Unknown,
+    add,
+    every,
+    greatest,
+    least,
+    less_equal,
+    multiply,
+    parse,
+    total,
+)
 from checker.quantities.values import between
 
-LUG = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*-\s*M?([0-9]+)\s*")
+LUG = re.compile(r"\s*([0-9/.]+)\s*(mm2|AWG|B&S)?\s*-\s*M?([0-9]+)\s*")
 STUD = re.compile(r"\s*M\s*([0-9]+)\s*", re.IGNORECASE)
 SIZE_SLACK = 0.02
 """A barrel fits when its size is that of the conductor within 2 %, so that gauge sizes written in mm2 still match."""
@@ -210,14 +223,13 @@ def lug_told(s: Subject) -> bool:
     return any(record.has("lug") for _, record in terminations(s)) or _unit_lug(s) is not None
 
 
-def _unit_lug(s: Subject) -> str | None:
-    """The lug of the leads of a bank, which are written with the bank."""
+def _unit_lug(s: Subject) -> Any:
+    """The lug of the leads of a bank, which are written with the bank; None where nothing is."""
     base = s.item.equipment.base
     bank = s.facts.design.equipment.get(s.item.equipment.name.rsplit(".", 1)[0])
     if base is None or bank is None or bank.kind != "bank" or not bank.has("unit leads.lugs"):
         return None
-    text = s.read(bank, "unit leads.lugs")
-    return text if isinstance(text, str) else None
+    return s.read(bank, "unit leads.lugs")
 
 
 def lug_parts(s: Subject) -> list[tuple[Conductor, Any]]:
@@ -230,8 +242,16 @@ def lug_parts(s: Subject) -> list[tuple[Conductor, Any]]:
         match = LUG.fullmatch(text) if isinstance(text, str) else None
         if record is not None or shared is not None:
             unread = Unknown(f"the lug of {conductor.id} on {s.id} is not told")
-            found.append((conductor, (float(match[1]) * 1e-6, float(match[2]) * 1e-3) if match else unread))
+            found.append((conductor, _lug(match) if match else unread))
     return found
+
+
+def _lug(match: re.Match[str]) -> tuple[Number, float] | Unknown:
+    """The barrel (m2) and the hole (m) that a lug is made for; the barrel is in mm2 unless a gauge is written."""
+    try:
+        return parse(f"{match[1]} {match[2] or 'mm2'}", "mm2"), float(match[3]) * 1e-3
+    except QuantityError:
+        return Unknown(f"{match[0].strip()} is no lug")
 
 
 @fact("terminal", "lugs_fit_cable", type="yes/no", says="The barrel of every lug told is of the size of its cable.",

@@ -67,7 +67,8 @@ def _design(tree: Mapping, file: str, sha256: str, problems: Problems) -> Design
     found: dict[str, Any] = read_values(ctx)
     for name in ("usual", "scope", "seen", "vehicle", "day", "papers", "labels"):
         found[name] = read_item(ctx, sections[name])
-    usual = dict(found.pop("usual").written())
+    usual = dict(found["usual"].written())
+    found["usual"] = MappingProxyType(usual)
     for name in ("people", "places", "passes", "moving", "services", "looms", "modes"):
         found[name] = MappingProxyType(read_items(ctx, sections[name]))
     read_reels(ctx, usual)

@@ -2,12 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from functools import cache
+from typing import NamedTuple
 
+from checker.design.model import Design
 from checker.reading import read_text
 from checker.shipped import shipped
 from tests.benchmarks.generator import coach
+from tests.clean import designs as clean
 from tests.properties.verdicts import Leaf, Pair, leaves, verdicts
+
+
+class Written(NamedTuple):
+    """A text, and what is written otherwise in it."""
+
+    text: str
+    edits: tuple[tuple[str, str], ...] = ()
+
 
 GENERATED = {"coach of 14 circuits": (14, 1), "coach of 40 circuits": (40, 7)}
 
@@ -26,12 +38,30 @@ def texts() -> dict[str, str]:
 
 
 @cache
+def everything() -> dict[str, Written]:
+    """Those, and the clean designs: as they stand, and with all their faults at once; for the long sweep by hand."""
+    found = {name: Written(text) for name, text in texts().items()}
+    for name in clean.NAMES:
+        found[name] = Written(clean.text_of(name))
+        found[f"{name}, spoilt"] = Written(clean.text_of(name), clean.all_faults(name))
+    return found
+
+
+def design_with(name: str, edits: Iterable[tuple[str, str]] = ()) -> Design:
+    """A design with values written otherwise; raises ReadingErrors where the file may not say that."""
+    written = everything()[name]
+    return read_text(written.text, edits=[*written.edits, *edits])
+
+
+@cache
 def verdicts_of(name: str) -> dict[Pair, str]:
     """The verdicts of a design as it stands."""
-    return verdicts(read_text(texts()[name]))
+    return verdicts(design_with(name))
 
 
 @cache
 def leaves_of(name: str) -> list[Leaf]:
-    """The values written in a design."""
-    return leaves(texts()[name])
+    """The values written in a design, those left out that are written otherwise."""
+    written = everything()[name]
+    changed = tuple(path for path, _ in written.edits)
+    return [leaf for leaf in leaves(written.text) if not any(f"{leaf.path}.".startswith(f"{one}.") for one in changed)]

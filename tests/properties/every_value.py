@@ -9,10 +9,10 @@ import sys
 from collections import Counter
 from collections.abc import Callable, Iterator
 
-from checker.reading import ReadingErrors, read_text
-from tests.properties.designs import leaves_of, texts, verdicts_of
+from checker.reading import ReadingErrors
+from tests.properties.designs import design_with, everything, leaves_of, verdicts_of
 from tests.properties.forgetting import contradictions
-from tests.properties.test_ranges import QUANTITIES, overturned, widened
+from tests.properties.test_ranges import overturned, quantities, widened
 from tests.properties.test_unknown import names_equipment, newly_met
 from tests.properties.verdicts import Leaf, Pair, verdicts
 
@@ -38,7 +38,7 @@ def entries(name: str) -> Iterator[tuple[Leaf, str]]:
 
 def ranges(name: str) -> Iterator[tuple[Leaf, str]]:
     """Each quantity a tenth wider."""
-    return ((leaf, widened(leaf, 0.1)[0]) for leaf in QUANTITIES[name])
+    return ((leaf, widened(leaf, 0.1)[0]) for leaf in quantities(name))
 
 
 def met_now(_name: str, _leaf: Leaf, before: dict[Pair, str], after: dict[Pair, str]) -> list[Failure]:
@@ -69,7 +69,7 @@ def tried(kind: str, name: str) -> Counter[str]:
     count: Counter[str] = Counter()
     for leaf, text in changes(name):
         try:
-            design = read_text(texts()[name], edits=[(leaf.path, text)])
+            design = design_with(name, [(leaf.path, text)])
         except ReadingErrors:
             count["may not be"] += 1
             continue
@@ -92,7 +92,7 @@ def main(wanted: list[str]) -> int:
     parts = [word for word in wanted if word not in PROPERTIES]
     bad = 0
     for kind in kinds:
-        for name in texts():
+        for name in everything():
             if not parts or any(part in name for part in parts):
                 say(f"{kind}, {name}")
                 count = tried(kind, name)

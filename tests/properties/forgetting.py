@@ -7,8 +7,8 @@ from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
 from checker.design.model import Design
-from checker.reading import ReadingErrors, read_text
-from tests.properties.designs import leaves_of, texts
+from checker.reading import ReadingErrors
+from tests.properties.designs import design_with, leaves_of
 from tests.properties.verdicts import Leaf, Pair
 
 FORBIDDEN = frozenset(
@@ -70,7 +70,7 @@ def contradictions(leaf: Leaf, before: Mapping[Pair, str], after: Mapping[Pair, 
 def forgotten(name: str, leaf: Leaf) -> Design | None:
     """The design with one entry unknown; None where the file may not say that."""
     try:
-        return read_text(texts()[name], edits=[(leaf.path, "unknown")])
+        return design_with(name, [(leaf.path, "unknown")])
     except ReadingErrors:
         return None
 

@@ -7,6 +7,8 @@ range. The other way round it is the same: what was met or broken all over a ran
 
 from __future__ import annotations
 
+from functools import cache
+
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
@@ -15,7 +17,11 @@ from checker.reading import ReadingErrors, read_text
 from tests.properties.designs import leaves_of, texts, verdicts_of
 from tests.properties.verdicts import Leaf, Pair, exact, verdicts
 
-QUANTITIES = {name: [leaf for leaf in leaves_of(name) if (exact(leaf.text) or (0.0, ""))[0]] for name in texts()}
+
+@cache
+def quantities(name: str) -> list[Leaf]:
+    """The values of a design that are one number and not nought."""
+    return [leaf for leaf in leaves_of(name) if (exact(leaf.text) or (0.0, ""))[0]]
 
 
 def widened(leaf: Leaf, share: float) -> tuple[str, float, float, str]:
@@ -69,7 +75,7 @@ def may_be(name: str, leaf: Leaf, text: str) -> bool:
 @given(data=st.data())
 @settings(max_examples=7)
 def test_a_range_overturns_no_verdict_and_numbers_in_it_keep_it(name: str, data: st.DataObject) -> None:
-    leaf = data.draw(st.sampled_from(QUANTITIES[name]))
+    leaf = data.draw(st.sampled_from(quantities(name)))
     text, low, high, unit = widened(leaf, data.draw(st.sampled_from((0.001, 0.1, 0.5))))
     wide = read_with(name, leaf, text)
     assume(wide is not None)
@@ -85,7 +91,7 @@ def test_a_range_overturns_no_verdict_and_numbers_in_it_keep_it(name: str, data:
 def test_most_quantities_may_be_ranges() -> None:
     """Else the property above would speak of nothing."""
     for name in texts():
-        found = QUANTITIES[name][:: max(1, len(QUANTITIES[name]) // 20)]
+        found = quantities(name)[:: max(1, len(quantities(name)) // 20)]
         assert sum(may_be(name, leaf, widened(leaf, 0.1)[0]) for leaf in found) > len(found) / 2, name
 
 

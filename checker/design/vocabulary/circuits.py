@@ -48,7 +48,7 @@ TERMINATION = Kind(
     "termination",
     "How one end of a circuit was made.",
     (
-        text("lug", "Conductor size and stud of the lug: 70-8."),
+        text("lug", "Conductor size and stud of the lug: 70-8, or 2/0 AWG-8."),
         word(
             "crimp",
             ("die", "lever tool", "hammer", "soldered", "clamp", "screw", "bootlace", "push-on"),

@@ -133,4 +133,12 @@ DETECTOR = Kind(
     sections=PLAIN,
 )  # fmt: skip
 
-LOADS = (LOAD, LAMP, OUTLET, FRIDGE, AIR_CONDITIONER, MOTOR, FAN, VALVE, BRAKE, ALARM, DETECTOR)
+JOINED_UNIT = Kind(
+    "joined unit",
+    "Another unit or vehicle that a lead joins to this one; what it asks is a load here.",
+    (*APPLIANCE,),
+    ports=(*TWO_OR_THREE, Port("case", ("",), "its metal frame")),
+    sections=PLAIN,
+)
+
+LOADS = (LOAD, LAMP, OUTLET, FRIDGE, AIR_CONDITIONER, MOTOR, FAN, VALVE, BRAKE, ALARM, DETECTOR, JOINED_UNIT)
