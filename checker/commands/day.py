@@ -37,7 +37,8 @@ def command(
     from checker.facts.day import day_inputs, day_run
     from checker.facts.subject import Facts
     from checker.quantities import Unknown
-    from checker.reports.day_report import day_document, day_text
+    from checker.reports.day_report import day_document
+    from checker.reports.day_text import day_text
 
     design = load_design(file)
     facts = Facts(design)

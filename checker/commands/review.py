@@ -43,6 +43,7 @@ def command(
     from checker.commands.progress import Progress
     from checker.commands.status import exit_status
     from checker.reports import render
+    from checker.reports.day_section import day_section
     from checker.reports.document import document
     from checker.reports.not_checked import not_checked
     from checker.reports.rule_list import coverage_of
@@ -56,7 +57,8 @@ def command(
         coverage = coverage_of(rulebook.rules, load_requirements())
         report = document(found, everything=everything, not_checked=not_checked(found, coverage))
         supply = supply_states(design) if form == "html" else None
-    pieces = render(report, form, colour=output is None and wants_colour(), supply=supply)
+        day = day_section(design) if form == "html" else None
+    pieces = render(report, form, colour=output is None and wants_colour(), supply=supply, day=day)
     if output is None:
         deliver(pieces)
     else:

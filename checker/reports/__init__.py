@@ -6,14 +6,23 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from checker.reports.day_section import DaySection
     from checker.reports.document import Document
     from checker.reports.supply_states import SupplyStates
 
 FORMATS = ("text", "html", "json", "sarif", "junit", "markdown")
 
 
-def render(document: Document, form: str, *, colour: bool = False, supply: SupplyStates | None = None) -> Iterator[str]:
-    """The report in the format `form`, as pieces of text in order; `colour` concerns text alone, `supply` the page.
+def render(
+    document: Document,
+    form: str,
+    *,
+    colour: bool = False,
+    supply: SupplyStates | None = None,
+    day: DaySection | None = None,
+) -> Iterator[str]:
+    """The report in the format `form`, as pieces of text in order; `colour` is for text alone, `supply` and `day` for
+    the page.
 
     Raises
     ------
@@ -26,7 +35,7 @@ def render(document: Document, form: str, *, colour: bool = False, supply: Suppl
     if form == "html":
         from checker.reports.html import html
 
-        return html(document, supply)
+        return html(document, supply, day)
     if form == "json":
         from checker.reports.json import json
 

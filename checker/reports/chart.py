@@ -1,7 +1,7 @@
 """Line charts as inline SVG that a reader without sight can use as well: title, description and a table of the numbers.
 
-Lines differ by their dashes, not by colour alone, and carry their name at their end; text and axes take the colour
-of the page, so that the chart reads on light, dark and paper.
+Lines differ by their dashes and marks, not by colour alone, and carry their name at their end; text and axes take the
+colour of the page, and a page may give each line (`.series-1` and on) a colour of its own for a dark ground.
 """
 
 from __future__ import annotations
@@ -19,6 +19,18 @@ SIZE = 12.0
 DASHES = ("", "8 4", "2 3", "10 3 2 3", "1 5", "14 4")
 COLOURS = ("#0b5394", "#b45309", "#166534", "#9d174d", "#4c1d95", "#374151")
 """Each at least 4.5 to 1 on white, told apart by their dashes where colours are not."""
+MARKS = (
+    ((1.0, 0.4), (0.4, 1.0), (-0.4, 1.0), (-1.0, 0.4), (-1.0, -0.4), (-0.4, -1.0), (0.4, -1.0), (1.0, -0.4)),
+    ((0.9, 0.9), (-0.9, 0.9), (-0.9, -0.9), (0.9, -0.9)),
+    ((0.0, -1.2), (1.1, 0.8), (-1.1, 0.8)),
+    ((0.0, -1.3), (1.3, 0.0), (0.0, 1.3), (-1.3, 0.0)),
+    ((0.0, 1.2), (1.1, -0.8), (-1.1, -0.8)),
+    ((-1.0, -1.0), (1.0, -1.0), (-1.0, 1.0), (1.0, 1.0)),
+)
+"""Corners of the mark of each line over its size: round, square, triangle, diamond, triangle downwards, hourglass."""
+MARK = 4.0
+MARKED = 8
+"""Marks on one line, about; those of one line stand beside those of the next."""
 TICKS = 6
 APART = SIZE + 2.0
 
@@ -31,19 +43,22 @@ class Line(NamedTuple):
 
 
 class Axis(NamedTuple):
-    """What an axis shows: its name with the unit, the digits of its numbers, and where it has marks if not at round
-    numbers (the lower axis alone)."""
+    """What an axis shows: its name with the unit, the digits of its numbers, where it has marks if not at round
+    numbers, and whether its numbers are hours told as a clock does (the last two for the lower axis alone)."""
 
     name: str
     digits: int = 0
     marks: tuple[float, ...] = ()
+    clock: bool = False
 
 
 class Chart(NamedTuple):
-    """A chart as `svg` and the same numbers as an HTML `table`."""
+    """A chart as `svg` and the same numbers as an HTML `table`; what it is called and what it says, in plain text."""
 
     svg: str
     table: str
+    title: str
+    says: str
 
 
 def chart(name: str, title: str, says: str, x: Axis, y: Axis, places: Sequence[float], lines: Sequence[Line]) -> Chart:
@@ -67,14 +82,13 @@ def chart(name: str, title: str, says: str, x: Axis, y: Axis, places: Sequence[f
         element("title", escaped(title), id=f"{name}-title"),
         element("desc", escaped(says), id=f"{name}-desc"),
         group(_axes(scale, x, y), fill="currentColor", stroke="none", font_size=SIZE),
-        group(_drawn(scale, places, lines), fill="none", stroke_width=2.0),
-        group(_names(scale, lines), font_size=SIZE, stroke="none"),
+        *_series(scale, places, lines),
     ]
     head = (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {number(WIDE)} {number(HIGH)}" role="img" '
         f'aria-labelledby="{escaped(name)}-title {escaped(name)}-desc" font-family="sans-serif">'
     )
-    return Chart(f"{head}{''.join(pieces)}</svg>", _table(title, x, y, places, lines))
+    return Chart(f"{head}{''.join(pieces)}</svg>", _table(title, x, y, places, lines), title, says)
 
 
 def _check(places: Sequence[float], lines: Sequence[Line]) -> None:
@@ -125,9 +139,9 @@ def _axes(scale: _Scale, x: Axis, y: Axis) -> Iterator[str]:
     for level in scale.levels():
         at = scale.y(level)
         yield element("line", None, x1=left, x2=right, y1=at, y2=at, stroke="currentColor", stroke_opacity="0.25")
-        yield text(left - 6.0, at + SIZE / 3.0, _told(level, y.digits), text_anchor="end")
+        yield text(left - 6.0, at + SIZE / 3.0, _told(level, y), text_anchor="end")
     for value in x.marks or _round_marks(scale.first, scale.last):
-        yield text(scale.x(value), foot + SIZE + 4.0, _short(value, x.digits), text_anchor="middle")
+        yield text(scale.x(value), foot + SIZE + 4.0, _short(value, x), text_anchor="middle")
     yield element("line", None, x1=left, x2=right, y1=foot, y2=foot, stroke="currentColor")
     yield text((left + right) / 2.0, HIGH - 6.0, x.name, text_anchor="middle")
     yield text(6.0, SIZE + 2.0, y.name)
@@ -142,43 +156,59 @@ def _round_marks(first: float, last: float) -> Iterator[float]:
         n += 1
 
 
-def _short(value: float, digits: int) -> str:
+def _short(value: float, axis: Axis) -> str:
     """A mark without zeros behind its point."""
-    told = _told(value, digits)
+    told = _told(value, axis)
     return told.rstrip("0").rstrip(".") if "." in told else told
 
 
-def _told(value: float, digits: int) -> str:
-    told = f"{value:.{digits}f}"
+def _told(value: float, axis: Axis) -> str:
+    if axis.clock:
+        minutes = round(value * 60.0)
+        return f"{minutes // 60:02d}:{minutes % 60:02d}"
+    told = f"{value:.{axis.digits}f}"
     return told.lstrip("-") if float(told) == 0.0 else told
 
 
-def _drawn(scale: _Scale, places: Sequence[float], lines: Sequence[Line]) -> Iterator[str]:
+def _series(scale: _Scale, places: Sequence[float], lines: Sequence[Line]) -> Iterator[str]:
+    """Each line with its marks and its name, in a colour of its own."""
+    heights = _heights(scale, lines)
     for n, line in enumerate(lines):
-        dashes = DASHES[n % len(DASHES)]
-        more: dict[str, str | float] = {"stroke_dasharray": dashes} if dashes else {}
         points = [(scale.x(place), scale.y(value)) for place, value in zip(places, line.values, strict=True)]
-        yield path(points, stroke=COLOURS[n % len(COLOURS)], **more)
+        every = max(1, len(points) // MARKED)
+        first = n * every // len(lines)
+        start, y, middle = WIDE - RIGHT + 6.0, heights[n], heights[n] - SIZE / 3.0
+        pieces = (
+            path(points, **_stroke(n)),
+            *(_mark(n, point) for point in points[first::every]),
+            element("line", None, x1=start, x2=start + 28.0, y1=middle, y2=middle, **_stroke(n)),
+            _mark(n, (start + 14.0, middle)),
+            text(start + 32.0, y, _fitting(line.name, RIGHT - 40.0), fill="currentColor", font_size=SIZE),
+        )
+        yield group(pieces, class_=f"series-{n % len(COLOURS) + 1}", color=COLOURS[n % len(COLOURS)])
 
 
-def _names(scale: _Scale, lines: Sequence[Line]) -> Iterator[str]:
-    """The name of each line at its end, moved apart where they would cover each other."""
+def _stroke(n: int) -> dict[str, str | float]:
+    dashes = DASHES[n % len(DASHES)]
+    more: dict[str, str | float] = {"stroke_dasharray": dashes} if dashes else {}
+    return {"fill": "none", "stroke": "currentColor", "stroke_width": 2.0, **more}
+
+
+def _mark(n: int, at: tuple[float, float]) -> str:
+    corners = " ".join(f"{number(at[0] + MARK * x)},{number(at[1] + MARK * y)}" for x, y in MARKS[n % len(MARKS)])
+    return element("polygon", None, points=corners, fill="currentColor", stroke="none")
+
+
+def _heights(scale: _Scale, lines: Sequence[Line]) -> list[float]:
+    """Where the name of each line stands: at its end, moved apart where they would cover each other."""
     order = sorted(range(len(lines)), key=lambda n: scale.y(lines[n].values[-1]))
-    at: dict[int, float] = {}
+    at = [0.0] * len(lines)
     above = -math.inf
     for n in order:
         above = max(scale.y(lines[n].values[-1]) + SIZE / 3.0, above + APART)
         at[n] = above
-    over = max(0.0, above - (HIGH - 4.0))
-    for n, line in enumerate(lines):
-        dashes = DASHES[n % len(DASHES)]
-        more: dict[str, str | float] = {"stroke_dasharray": dashes} if dashes else {}
-        y = at[n] - over
-        start = WIDE - RIGHT + 6.0
-        colour = COLOURS[n % len(COLOURS)]
-        yield element("line", None, x1=start, x2=start + 22.0, y1=y - SIZE / 3.0, y2=y - SIZE / 3.0, stroke=colour,
-                      stroke_width=2.0, **more)  # fmt: skip
-        yield text(start + 26.0, y, _fitting(line.name, RIGHT - 34.0), fill=colour)
+    over = max(0.0, above - (HIGH - BOTTOM + 4.0))  # clear of the numbers on the lower axis
+    return [y - over for y in at]
 
 
 def _fitting(words: str, room: float) -> str:
@@ -191,8 +221,8 @@ def _fitting(words: str, room: float) -> str:
 def _table(title: str, x: Axis, y: Axis, places: Sequence[float], lines: Sequence[Line]) -> str:
     heads = "".join(f'<th scope="col">{escaped(name)}</th>' for name in (x.name, *(line.name for line in lines)))
     rows = "".join(
-        f'<tr><th scope="row">{_told(place, x.digits)}</th>'
-        + "".join(f"<td>{_told(line.values[n], y.digits)}</td>" for line in lines)
+        f'<tr><th scope="row">{_told(place, x)}</th>'
+        + "".join(f"<td>{_told(line.values[n], y)}</td>" for line in lines)
         + "</tr>"
         for n, place in enumerate(places)
     )

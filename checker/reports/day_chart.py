@@ -6,11 +6,11 @@ from checker.facts.day import HOUR, SOURCES, DayRun
 from checker.physics.day import DAY_S, Step
 from checker.reports.chart import Axis, Chart, Line, chart
 
-HOURS = Axis("hour", 2, tuple(float(hour) for hour in range(0, 25, 3)))
+HOURS = Axis("time of day", marks=tuple(float(hour) for hour in range(0, 25, 3)), clock=True)
 
 
 def charge_chart(run: DayRun, name: str = "day-charge") -> Chart:
-    """State of charge at the end of each step; two lines where the design leaves a range."""
+    """State of charge at the end of each step; two lines where the design leaves a range, one for what is kept."""
     places = _ends(run.worse)
     lines = [Line("charge", tuple(100.0 * step.charge for step in run.worse))]
     if run.worse != run.better:
@@ -18,6 +18,9 @@ def charge_chart(run: DayRun, name: str = "day-charge") -> Chart:
             Line("at worst", lines[0].values),
             Line("at best", tuple(100.0 * step.charge for step in run.better)),
         ]
+    keep = run.inputs.keep
+    if isinstance(keep, float):
+        lines.append(Line("to be kept", (100.0 * keep,) * len(places)))
     lowest = min(run.worse, key=lambda step: step.charge)
     at = places[run.worse.index(lowest)]
     says = (

@@ -1,24 +1,17 @@
-"""A day of the house as a document and as text: hour by hour, with bars; what it rests on and what was left out."""
+"""A day of the house as a document: its steps, what it comes to, what it rests on and what was left out."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any, TypedDict
 
 from checker.facts.day import ASSUMED, ASSUMED_COLD, HOUR, SOURCES, DayRun, refill_time, shares
 from checker.physics.day import DAY_S, Step
-from checker.quantities import Range, show
-from checker.reports.caution import CAUTION, DEFERRAL
-from checker.reports.paragraphs import Painter, heading, paragraph
-from checker.reports.plain import one_line
+from checker.quantities import Range
+from checker.reports.caution import CAUTION
 
 if TYPE_CHECKING:
     from checker.design.model import Design
     from checker.facts.subject import Facts
-
-BAR = 20
-ROWS = 24
-
 
 Span = float | list[float | None] | None
 """A number, the two ends of a range, or nothing where it is not known or endless."""
@@ -166,94 +159,3 @@ def _step(worse: Step, better: Step) -> dict[str, Any]:
         "missing": float(f"{worse.missing:.6g}"),
         "charge": [float(f"{worse.charge:.6g}"), float(f"{better.charge:.6g}")],
     }
-
-
-def day_text(document: dict[str, Any], run: DayRun, *, colour: bool = False) -> Iterator[str]:
-    """The document for a reader at a terminal, 80 columns wide."""
-    painter = Painter(colour)
-    yield from _lines(paragraph(CAUTION))
-    yield "\n"
-    yield from _lines([painter.strong(one_line(f"A day of {document['design']['title']}"))])
-    yield "\n"
-    if document["left_out"]:
-        yield from _lines(heading("Not known and counted as nothing: the day may be better or worse", painter))
-        for line in document["left_out"]:
-            yield from _lines(paragraph(f"- {line}"))
-        yield "\n"
-    yield from _lines(_hours(run))
-    yield "\n"
-    yield from _lines(heading("What it comes to", painter))
-    yield from _lines(_summary(document, run))
-    yield "\n"
-    yield from _lines(heading("Assumed", painter))
-    for line in document["assumed"]:
-        yield from _lines(paragraph(f"- {line}"))
-    yield "\n"
-    yield f"design sha256 {document['design']['sha256']}\nfitout {document['version']}\n\n"
-    yield from _lines(paragraph(DEFERRAL))
-
-
-def _lines(lines: Any) -> Iterator[str]:
-    for line in lines:
-        yield f"{line}\n"
-
-
-def _hours(run: DayRun) -> Iterator[str]:
-    """One row an hour: means of the powers, and the charge at its end with a bar."""
-    yield " hour     use     sun drive  shore  battery  full"
-    yield "            W       W     W      W        W"
-    steps = run.worse
-    size = max(1, len(steps) // ROWS)
-    for at in range(0, len(steps), size):
-        part = steps[at : at + size]
-        load, sun, driving, shore, battery = (
-            sum(step.load for step in part) / len(part),
-            *(sum(step.given[n] for step in part) / len(part) for n in range(3)),
-            sum(step.battery for step in part) / len(part),
-        )
-        charge = part[-1].charge
-        bar = "#" * round(charge * BAR)
-        hour = int(part[0].start_s // HOUR)
-        yield (
-            f"{hour:02d}:00  {load:6.0f}  {sun:6.0f} {driving:5.0f} {shore:6.0f} {battery:+8.0f} {charge:5.0%} {bar}"
-        ).rstrip()
-
-
-def _summary(document: dict[str, Any], run: DayRun) -> Iterator[str]:
-    lowest, end = show(run.lowest, "%"), show(run.last, "%")
-    at = document["lowest"]["at"]
-    yield from paragraph(f"The battery is lowest at {_clock(at)}, {lowest} full, and at the end of the day {end}.")
-    keep = run.inputs.keep
-    if isinstance(keep, float) and _bottom(run.lowest) < keep:
-        yield from paragraph(f"That is below the {show(keep, '%')} that shall be kept.")
-    if document["missing"] > 0:
-        yield from paragraph(f"{document['missing']:.0f} Wh are missing: the battery is empty while loads still ask.")
-    refill = document["refill"]
-    said = "It is not full again within two weeks."
-    if refill is not None:
-        said = f"From its lowest it is full again after {refill:.3g} h."
-    yield from paragraph(f"{said} Sources could have given {document['unused']:.0f} Wh more.")
-    for source in document["sources"]:
-        worse, better = source["share"]
-        share = f"{worse:.0%}" if worse == better else f"{min(worse, better):.0%} to {max(worse, better):.0%}"
-        yield from paragraph(f"{source['name']}: {share} of what is brought in.")
-    for one in document["alternators"]:
-        yield from paragraph(_alternator_text(one))
-
-
-def _alternator_text(one: dict[str, Any]) -> str:
-    duty, belt = one["duty"], one["belt_power"]
-    if duty is None or belt is None:
-        return f"{one['name']}: how hard it works while driving is not known."
-    worst = duty[1] if isinstance(duty, list) else duty
-    power = belt[1] if isinstance(belt, list) else belt
-    return f"{one['name']}: asked for up to {worst:.0%} of its hot output; takes up to {power:.0f} W from the belt."
-
-
-def _bottom(value: Any) -> float:
-    return float(value.low) if isinstance(value, Range) else float(value) if isinstance(value, float) else 0.0
-
-
-def _clock(hours: float) -> str:
-    minutes = round(hours * 60)
-    return f"{minutes // 60:02d}:{minutes % 60:02d}"

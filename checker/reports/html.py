@@ -17,6 +17,7 @@ from checker.reports.words import NO_NEED, QUESTIONS_MEAN, VERDICT_MEANS, counte
 if TYPE_CHECKING:
     from jinja2 import Environment
 
+    from checker.reports.day_section import DaySection
     from checker.reports.document import Document
     from checker.reports.supply_states import SupplyStates
 
@@ -25,8 +26,8 @@ TEMPLATES = Path(__file__).parent / "templates"
 CLASS_OF: Final = {"DANGER": "danger", "WARNING": "warning", "CAUTION": "caution-word", "NOTICE": "notice"}
 
 
-def html(document: Document, supply: SupplyStates | None = None) -> Iterator[str]:
-    """The page in pieces; with the supply states of the mains side where there are some."""
+def html(document: Document, supply: SupplyStates | None = None, day: DaySection | None = None) -> Iterator[str]:
+    """The page in pieces; with the supply states of the mains side and the day of the house where there are some."""
     from markupsafe import Markup
 
     template = environment().get_template("report.html.j2")
@@ -36,6 +37,8 @@ def html(document: Document, supply: SupplyStates | None = None) -> Iterator[str
         tally=tally(document["counts"]),
         supply=supply,
         drawing=Markup(supply_drawing(supply)) if supply is not None else "",
+        day=day,
+        charts=[each._replace(svg=Markup(each.svg), table=Markup(each.table)) for each in day.charts] if day else [],
         style=Markup((TEMPLATES / "report.css").read_text(encoding="utf-8")),
     )
 

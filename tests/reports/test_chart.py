@@ -50,6 +50,32 @@ def test_lines_differ_without_colour() -> None:
     assert len({one.get("stroke-dasharray") for one in lines}) == 2
 
 
+def test_each_line_has_marks_of_its_own_on_the_line_and_beside_its_name() -> None:
+    long = tuple(float(n) for n in range(97))
+    lines = [Line(f"line {n}", long) for n in range(6)]
+    groups = [one for one in tree(drawn(*lines, places=long)).iter(f"{SVG}g") if "series" in (one.get("class") or "")]
+    shapes = []
+    for one in groups:
+        marks = [mark.get("points") or "" for mark in one.iter(f"{SVG}polygon")]
+        assert 8 <= len(marks) - 1 <= 10
+        corners = [tuple(float(part) for part in corner.split(",")) for corner in marks[-1].split()]
+        shapes.append(tuple((round(x - corners[0][0], 1), round(y - corners[0][1], 1)) for x, y in corners))
+    assert len(set(shapes)) == 6
+
+
+def test_hours_are_told_as_a_clock_does() -> None:
+    found = drawn(SUN, places=(0.25, 12.0, 24.0), x=Axis("time", marks=(0.0, 12.0, 24.0), clock=True))
+    assert re.findall(r'<th scope="row">([^<]*)</th>', found.table) == ["00:15", "12:00", "24:00"]
+    assert ">12:00</text>" in found.svg
+
+
+def test_names_stay_clear_of_the_numbers_on_the_lower_axis() -> None:
+    same = [Line(name, (0.0, 0.0, 0.0)) for name in ("sun", "driving", "shore")]
+    heights = [float(one.get("y") or 0) for one in tree(drawn(*same)).iter(f"{SVG}text") if one.get("fill")]
+    numbers = [float(one.get("y") or 0) for one in tree(drawn(*same)).iter(f"{SVG}text") if one.text == "2"]
+    assert max(heights) + 8.0 <= numbers[0]
+
+
 def test_each_line_carries_its_name_and_the_names_do_not_cover_each_other() -> None:
     same = [Line(name, (1.0, 1.0, 1.0)) for name in ("sun", "driving", "shore", "use")]
     texts = [one for one in tree(drawn(*same)).iter(f"{SVG}text") if one.text in ("sun", "driving", "shore", "use")]
