@@ -18,6 +18,22 @@ Reading = Callable[[Solution], float | None]
 NUDGE = 1e-6  # share by which a value is moved to see how a reading depends on it
 
 
+class Total:
+    """The reading that is the sum of others: each is looked at by itself, which keeps many of them cheap.
+
+    A part that cannot be taken adds nothing.
+    """
+
+    __slots__ = ("parts",)
+
+    def __init__(self, parts: Sequence[Reading]) -> None:
+        self.parts = parts
+
+    def __call__(self, found: Solution) -> float:
+        """The sum in a solution."""
+        return sum(value for part in self.parts if (value := part(found)) is not None)
+
+
 class Change(NamedTuple):
     """More current through one element (A) at the voltages it stands at: into it, and out of it where it converts."""
 
@@ -36,24 +52,6 @@ class Pull(NamedTuple):
     held: Sequence[float]
     ins: Mapping[str, float]
     outs: Mapping[str, float]
-
-
-class Placed(NamedTuple):
-    """A change with the unknowns at the terminals of its element: of its input, and of its output where it has one."""
-
-    change: Change
-    plus: int
-    minus: int
-    out_plus: int
-    out_minus: int
-
-    def moves(self, pull: Pull) -> float:
-        """By how much it moves a reading."""
-        (name, amps_in, amps_out), held = self.change, pull.held
-        moved = amps_in * (held[self.minus] - held[self.plus])
-        if amps_out:
-            moved += amps_out * (held[self.out_plus] - held[self.out_minus] + pull.outs.get(name, 0.0))
-        return moved + amps_in * pull.ins[name] if name in pull.ins else moved
 
 
 class _Watched(dict[str, Any]):
@@ -100,12 +98,15 @@ class Moves:
         self._weigh_flows(weights, ins, outs)
         return Pull([*self._adjoint(weights), 0.0], ins, outs)  # unknown -1, a reference, moves nothing
 
-    def place(self, change: Change) -> Placed:
-        """A change with the unknowns it acts on."""
-        element = self._by_name[change.name]
+    def terminals(self, name: str) -> tuple[int, int, int, int]:
+        """The unknowns at the terminals of an element: plus and minus of its input, and of its output where it has one.
+
+        Where it has none these are the same.
+        """
+        element = self._by_name[name]
         ends = (*element.into, *element.out) if isinstance(element, Converter) else _ends(element) * 2
         i, j, k, m = (self._pin[end][0] for end in ends)
-        return Placed(change, i, j, k, m)
+        return i, j, k, m
 
     def _weigh(self, weights: list[float], node: str, weight: float) -> None:
         at = self._pin[node][0]
@@ -206,51 +207,70 @@ def _looked_at(
     reading: Reading, found: Solution, by_name: Mapping[str, Element]
 ) -> tuple[dict[str, float], dict[str, float], dict[str, float]]:
     """How a reading moves with what it looks at: voltages of nodes, currents into and out of elements."""
-    volts, flows = _Watched(found.volts), _Watched(found.flows)
-    watched = Solution(volts, flows, found.dead, found.off, found.steps)
-    usual = reading(watched)
-    nodes: dict[str, float] = {}
-    ins: dict[str, float] = {}
-    outs: dict[str, float] = {}
-    if usual is None:
-        return nodes, ins, outs
+    looked = _Looked(found, by_name)
+    for part in reading.parts if isinstance(reading, Total) else (reading,):
+        looked.add(part)
+    return looked.nodes, looked.ins, looked.outs
 
-    def moved(held: dict[str, Any], key: str, value: Any, by: float) -> float:
-        """How the reading answers to another value in one place."""
-        before = held[key]
-        dict.__setitem__(held, key, value)
-        after = reading(watched)
-        dict.__setitem__(held, key, before)
-        return 0.0 if after is None else (after - usual) / by
 
-    def step(value: float) -> float:
-        return NUDGE * max(1.0, abs(value))
+class _Looked:
+    """What readings look at in one solution, and how they move with it."""
 
-    def add(held: dict[str, float], key: str, weight: float) -> None:
-        if weight:
-            held[key] = held.get(key, 0.0) + weight
+    def __init__(self, found: Solution, by_name: Mapping[str, Element]) -> None:
+        self.nodes: dict[str, float] = {}
+        self.ins: dict[str, float] = {}
+        self.outs: dict[str, float] = {}
+        self._found = found
+        self._by_name = by_name
+        self._volts, self._flows = _Watched(found.volts), _Watched(found.flows)
+        self._watched = Solution(self._volts, self._flows, found.dead, found.off, found.steps)
 
-    for node in list(volts.seen):
-        if node in found.volts:
-            by = step(found.volts[node])
-            add(nodes, node, moved(volts, node, found.volts[node] + by, by))
-    for name in list(flows.seen):
-        element, flow = by_name.get(name), found.flows.get(name)
-        if element is None or flow is None:
-            continue
-        by = step(flow.volts)
-        across = moved(flows, name, flow._replace(volts=flow.volts + by), by)
-        plus, minus = element.into if isinstance(element, Converter) else _ends(element)
-        add(nodes, plus, across)
-        add(nodes, minus, -across)
-        if flow.amps is not None:
-            by = step(flow.amps)
-            add(ins, name, moved(flows, name, flow._replace(amps=flow.amps + by), by))
-        if isinstance(element, Converter) and flow.volts_out is not None and flow.amps_out is not None:
-            by = step(flow.volts_out)
-            across = moved(flows, name, flow._replace(volts_out=flow.volts_out + by), by)
-            add(nodes, element.out.plus, across)
-            add(nodes, element.out.minus, -across)
-            by = step(flow.amps_out)
-            add(outs, name, moved(flows, name, flow._replace(amps_out=flow.amps_out + by), by))
-    return nodes, ins, outs
+    def add(self, reading: Reading) -> None:
+        """One reading more."""
+        volts, flows, found = self._volts, self._flows, self._found
+        volts.seen.clear()
+        flows.seen.clear()
+        usual = reading(self._watched)
+        if usual is None:
+            return
+
+        def moved(held: dict[str, Any], key: str, value: Any, by: float) -> float:
+            """How the reading answers to another value in one place."""
+            before = held[key]
+            dict.__setitem__(held, key, value)
+            after = reading(self._watched)
+            dict.__setitem__(held, key, before)
+            return 0.0 if after is None else (after - usual) / by
+
+        for node in list(volts.seen):
+            if node in found.volts:
+                by = _step(found.volts[node])
+                _weigh(self.nodes, node, moved(volts, node, found.volts[node] + by, by))
+        for name in list(flows.seen):
+            element, flow = self._by_name.get(name), found.flows.get(name)
+            if element is None or flow is None:
+                continue
+            by = _step(flow.volts)
+            across = moved(flows, name, flow._replace(volts=flow.volts + by), by)
+            plus, minus = element.into if isinstance(element, Converter) else _ends(element)
+            _weigh(self.nodes, plus, across)
+            _weigh(self.nodes, minus, -across)
+            if flow.amps is not None:
+                by = _step(flow.amps)
+                _weigh(self.ins, name, moved(flows, name, flow._replace(amps=flow.amps + by), by))
+            if isinstance(element, Converter) and flow.volts_out is not None and flow.amps_out is not None:
+                by = _step(flow.volts_out)
+                across = moved(flows, name, flow._replace(volts_out=flow.volts_out + by), by)
+                _weigh(self.nodes, element.out.plus, across)
+                _weigh(self.nodes, element.out.minus, -across)
+                by = _step(flow.amps_out)
+                _weigh(self.outs, name, moved(flows, name, flow._replace(amps_out=flow.amps_out + by), by))
+
+
+def _step(value: float) -> float:
+    return NUDGE * max(1.0, abs(value))
+
+
+def _weigh(held: dict[str, float], key: str, weight: float) -> None:
+    if weight:
+        held[key] = held.get(key, 0.0) + weight

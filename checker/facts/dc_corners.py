@@ -7,8 +7,10 @@ and the slopes are asked again, until little is left to gain. That little is add
 itself off by its voltage is taken both ways, each for itself.
 
 This is exact where a reading is monotone in each number and the slopes keep their signs. Regulated sources that come
-on to their limits bend that: the search also begins where each of them does. It is no proof. Tests draw values within
-the ranges: none lay outside in the example coach, and fewer than one end in a hundred is missed in random networks.
+on to their limits bend that: the search also begins where each of them does. How many corners are solved is bounded by
+the size of the network, never by a clock; what is left then is added as the slopes tell, twice. It is no proof. Tests
+draw values within the ranges: none lay outside in the example coach and in a large one, and fewer than one end in a
+hundred is missed in random networks.
 """
 
 from __future__ import annotations
@@ -18,7 +20,7 @@ from typing import NamedTuple
 
 from checker.circuit.dc_elements import Branch, Converter, Element, Side, Storage, Supply
 from checker.circuit.dc_frame import Frame
-from checker.circuit.dc_moves import Change, Moves, Placed, Reading, change_between
+from checker.circuit.dc_moves import Change, Moves, Reading, change_between
 from checker.circuit.dc_nodes import Contradiction
 from checker.circuit.dc_solution import NoSolution, Solution
 from checker.circuit.dc_solve import contradicted, solve_frame, starved
@@ -29,8 +31,11 @@ from checker.facts.dc_plan import Heat, Maker
 
 MOST_TURNS = 6
 LEFT = 0.1  # share of the width that may be left to the slopes instead of being solved for
+FINE = 0.005  # the same for a corner to begin at, which shall be worse
 MARGIN = 2.0  # times what the slopes tell of that rest, since they bend
 MOST_DROPPED = 3  # how many numbers that promised most may turn out to gain nothing
+STARTS = 40_000  # how many elements may be put into corners to begin at: the larger the network, the fewer corners
+OWN = 13_000  # the same for corners that single readings ask for
 NEAR = 1e-3  # share of its range by which a number is moved to find a slope
 
 Ends = tuple[bool, ...]
@@ -86,18 +91,42 @@ class Solved(NamedTuple):
 
 
 class Slopes(NamedTuple):
-    """How readings move at one corner, and what each uncertain number changes when it is turned to its other end."""
+    """How readings move at one corner, and what each uncertain number changes when it is turned to its other end.
+
+    `inputs` are such changes as number, amperes, and unknowns at the terminals; `outputs` the same for the outputs of
+    converters; `named` the numbers that change an element, with amperes into and out of it.
+    """
 
     moves: Moves
-    changes: Sequence[tuple[int, tuple[Placed, ...]]]
+    inputs: Sequence[tuple[int, float, int, int]]
+    outputs: Sequence[tuple[int, float, int, int]]
+    named: Mapping[str, Sequence[tuple[int, float, float]]]
+
+    def gains(self, reading: Reading, sign: float) -> list[tuple[float, int]]:
+        """By how much each number would still push a reading further; the most first."""
+        pull = self.moves.pull(reading)
+        if pull is None:
+            return []
+        held = pull.held
+        moved: dict[int, float] = {}
+        for place, amps, plus, minus in self.inputs:
+            moved[place] = moved.get(place, 0.0) + amps * (held[minus] - held[plus])
+        for place, amps, plus, minus in self.outputs:
+            moved[place] += amps * (held[plus] - held[minus])
+        for name in dict.fromkeys((*pull.ins, *pull.outs)):
+            into, out = pull.ins.get(name, 0.0), pull.outs.get(name, 0.0)
+            for place, amps_in, amps_out in self.named.get(name, ()):
+                moved[place] += amps_in * into + amps_out * out
+        gains = [(sign * by, place) for place, by in moved.items() if sign * by > 0.0]
+        return sorted(gains, key=lambda one: (-one[0], one[1]))
 
 
 class Corners:
     """The corners of one network, each solved once; `makers` make its elements, `wires` names those of conductors."""
 
     __slots__ = (
-        "_begin", "_frames", "_likely", "_makers", "_places", "_slopes", "_solved", "_sources",
-        "_starts", "_users", "_wires",
+        "_begin", "_frames", "_likely", "_makers", "_own", "_places", "_slopes", "_solved", "_sources", "_spent",
+        "_starts", "_users", "_wires", "short",
     )  # fmt: skip
 
     def __init__(
@@ -128,6 +157,10 @@ class Corners:
         self._frames: dict[tuple[Off, bytes], Frame] = {}
         self._solved: dict[tuple[Ends, Off], Solved | NoSolution] = {}
         self._slopes: dict[tuple[Ends, Off], Slopes] = {}
+        self._own: dict[Off, dict[Ends, Ends]] = {}
+        self._spent: dict[tuple[Off, bool], int] = {}
+        self.short = False
+        """Whether there were more corners to solve than are allowed, so that slopes had to tell more."""
 
     def _numbers_of(
         self, sources: Sequence[tuple[int, Storage | Supply | Converter]]
@@ -161,14 +194,26 @@ class Corners:
             found = self._starts[off] = {low: low, high: high}
             for places, _ in self._sources:
                 for usual, other in ((low, high), (high, low)):
-                    found.setdefault(_with(usual, places, other), usual)
+                    if self._allowed(_with(usual, places, other), off, own=False):
+                        found.setdefault(_with(usual, places, other), usual)
             for places, sides in self._sources:
                 for side in sides:
                     for sign, other in ((-1.0, high), (1.0, low)):
                         near = self._worst(_across(side), off, sign)
-                        if near is not None:
+                        if near is not None and self._allowed(_with(near, places, other), off, own=False):
                             found.setdefault(_with(near, places, other), near)
         return self._starts[off]
+
+    def _allowed(self, ends: Ends, off: Off, *, own: bool) -> bool:
+        """Whether a corner is solved or may be: a large network would be too slow otherwise."""
+        if (ends, off) in self._solved or (not own and ends in self._starts[off]):
+            return True
+        spent = self._spent.get((off, own), 0)
+        if spent >= most_corners(len(self._makers), own=own):
+            self.short = True
+            return False
+        self._spent[off, own] = spent + 1
+        return True
 
     def _worst(self, reading: Reading, off: Off, sign: float) -> Ends | None:
         """The corner where a reading ends, sought from the corners that are there so far."""
@@ -189,7 +234,10 @@ class Corners:
     def _usual(self, reading: Reading, off: Off) -> list[tuple[float, Ends]] | NoSolution | None:
         """A reading at all corners to begin at; why it cannot be taken at one of the usual cases."""
         usual = []
-        for ends, near in self._starts_with(off).items():
+        starts = self._starts_with(off)
+        if not self._may_own(off):  # then what others have found has to do
+            starts = {**starts, **self._own.get(off, {})}
+        for ends, near in starts.items():
             found = self.at(ends, off, near)
             value = None if isinstance(found, NoSolution) else reading(found)
             if value is not None:
@@ -198,31 +246,37 @@ class Corners:
                 return found if isinstance(found, NoSolution) else None
         return usual
 
+    def _may_own(self, off: Off) -> bool:
+        return self._spent.get((off, True), 0) < most_corners(len(self._makers), own=True)
+
     def _end(
         self, reading: Reading, off: Off, sign: float, usual: Sequence[tuple[float, Ends]], small: float | None
     ) -> tuple[float, Ends]:
         """One end of a reading, with the little that slopes would still gain, and the worst corner that is found."""
         width = max(value for value, _ in usual) - min(value for value, _ in usual)
-        little = 0.0 if small is None else max(LEFT * width, small)
-        value, ends, slack = self._climb(reading, off, sign, max(usual, key=lambda one: sign * one[0]), little)
+        little = FINE * width if small is None else max(LEFT * width, small)
+        best = max(usual, key=lambda one: sign * one[0])
+        value, ends, slack = self._climb(reading, off, sign, best, little, own=small is not None)
         return value + sign * MARGIN * slack, ends
 
     def _climb(
-        self, reading: Reading, off: Off, sign: float, start: tuple[float, Ends], little: float
+        self, reading: Reading, off: Off, sign: float, start: tuple[float, Ends], little: float, *, own: bool
     ) -> tuple[float, Ends, float]:
         """From one corner to the worst that is found: its value, the corner, and what slopes still promise."""
         best = start
         for _ in range(MOST_TURNS):
-            gains = self._gains(reading, best[1], off, sign)
+            gains = self._slopes_at(best[1], off).gains(reading, sign)
             turned, slack = _worth_turning(gains, little)
-            better = self._turn(reading, off, sign, best, turned)
-            if better is None:  # a promise that no solved corner keeps counts as far as it is little
-                return *best, slack + min(little, sum(gain for gain, _ in gains[: len(turned)]))
+            better = self._turn(reading, off, sign, best, turned, own=own)
+            if better is None:
+                promised = sum(gain for gain, _ in gains[: len(turned)])
+                # A promise that no solved corner keeps counts as far as it is little; one that was not tried, wholly.
+                return *best, slack + (min(little, promised) if not own or self._may_own(off) else promised)
             best = better
         return *best, little
 
     def _turn(
-        self, reading: Reading, off: Off, sign: float, best: tuple[float, Ends], turned: Sequence[int]
+        self, reading: Reading, off: Off, sign: float, best: tuple[float, Ends], turned: Sequence[int], *, own: bool
     ) -> tuple[float, Ends] | None:
         """Turn numbers to their other ends; None where that gains nothing.
 
@@ -235,25 +289,16 @@ class Corners:
                 ends = list(best[1])
                 for place in some:
                     ends[place] = not ends[place]
+                if not self._allowed(tuple(ends), off, own=own):
+                    return None
                 found = self.at(tuple(ends), off, best[1])
                 value = None if isinstance(found, NoSolution) else reading(found)
                 if value is not None and sign * (value - best[0]) > 0.0:
+                    if own:
+                        self._own.setdefault(off, {}).setdefault(tuple(ends), best[1])
                     return value, tuple(ends)
                 some = some[: len(some) // 2]
         return None
-
-    def _gains(self, reading: Reading, ends: Ends, off: Off, sign: float) -> list[tuple[float, int]]:
-        """By how much each number would still push the reading further, as the slopes tell; the most first."""
-        slopes = self._slopes_at(ends, off)
-        pull = slopes.moves.pull(reading)
-        if pull is None:
-            return []
-        gains = []
-        for place, changes in slopes.changes:
-            gain = sign * sum([change.moves(pull) for change in changes])
-            if gain > 0.0:
-                gains.append((gain, place))
-        return sorted(gains, key=lambda one: (-one[0], one[1]))
 
     def at(self, ends: Ends, off: Off, near: Ends | None = None) -> Solution | NoSolution:
         """The solution of one corner, begun at that of another; nothing switches itself off besides `off`."""
@@ -305,12 +350,16 @@ class Corners:
             solved = self._solve(ends, off)
             assert isinstance(solved, Solved)
             moves = Moves(self._frame(solved.made, off), solved.found)
-            changes = []
+            inputs, outputs = [], []
+            named: dict[str, list[tuple[int, float, float]]] = {}
             for place in range(len(self._users)):
-                placed = tuple(moves.place(change) for change in self._changes(place, ends, solved))
-                if placed:
-                    changes.append((place, placed))
-            self._slopes[key] = Slopes(moves, changes)
+                for change in self._changes(place, ends, solved):
+                    plus, minus, out_plus, out_minus = moves.terminals(change.name)
+                    inputs.append((place, change.amps_in, plus, minus))
+                    if change.amps_out:
+                        outputs.append((place, change.amps_out, out_plus, out_minus))
+                    named.setdefault(change.name, []).append((place, change.amps_in, change.amps_out))
+            self._slopes[key] = Slopes(moves, inputs, outputs, named)
         return self._slopes[key]
 
     def _changes(self, place: int, ends: Ends, solved: Solved) -> Iterator[Change]:
@@ -340,6 +389,11 @@ class Corners:
             largest = max(changes, key=lambda one: abs(one.amps_in) + abs(one.amps_out))
             if largest.amps_in or largest.amps_out:
                 yield largest
+
+
+def most_corners(elements: int, *, own: bool) -> int:
+    """How many corners of a network may be solved: to begin at, and besides for single readings (`own`)."""
+    return (OWN if own else STARTS) // max(1, elements)
 
 
 def _with(ends: Ends, places: Container[int], other: Ends) -> Ends:

@@ -30,6 +30,10 @@ CASES_SAY = (
     "number stands at the end that lowers or raises it, as the slopes of the solved network tell; tested with drawn "
     "values, not proved"
 )
+SLOPES_SAY = (
+    "; in a network as large as this not every corner is solved: what numbers may still add is then told by the slopes "
+    "and counted twice"
+)
 MOST_NAMED = 3
 HANGS_VOLTS = (0.0005, 0.005)  # share and volts by which a voltage may move and still not hang on an unknown
 HANGS_FLOWS = (0.005, 0.02)  # the same for currents and powers, A and W
@@ -142,6 +146,11 @@ class OperatingPoint:
         return Predicted(middle, low, high)
 
     @property
+    def short(self) -> bool:
+        """Whether there were too many worst corners to solve each, so that slopes told the rest."""
+        return self._corners is not None and self._corners.short
+
+    @property
     def trouble(self) -> tuple[str, ...]:
         """Why a case has no solution, case by case."""
         return tuple(f"{case} case: {one.reason}" for case, one in self.cases.items() if isinstance(one, NoSolution))
@@ -188,6 +197,12 @@ class OperatingPoint:
 def _some(texts: tuple[str, ...]) -> str:
     more = f" and {len(texts) - MOST_NAMED} more" if len(texts) > MOST_NAMED else ""
     return "; ".join(texts[:MOST_NAMED]) + more
+
+
+def cases_say(facts: Facts) -> str:
+    """What lowest and highest are, after all has been asked."""
+    held: dict[str, OperatingPoint] = facts.store.get("operating points", {})
+    return CASES_SAY + (SLOPES_SAY if any(point.short for point in held.values()) else "")
 
 
 def operating_point(s: Subject, mode: Item) -> OperatingPoint:

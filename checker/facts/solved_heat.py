@@ -113,13 +113,18 @@ def _likely(value: Any) -> float | None:
 
 def heat_of_parts(point: OperatingPoint, made: list[Part]) -> Number:
     """Heat of these parts in a mode, W, from the lowest to the highest of its cases."""
+    from checker.circuit.dc_moves import Total
     from checker.facts.operating_point import as_number
 
-    def measure(found: Solution) -> float:
-        flows = ((part, found.flows.get(part.element)) for part in made if part.element not in found.off)
-        return sum(part.watts(flow) for part, flow in flows if flow is not None)
+    return as_number(point.value(Total([_measured(part) for part in made]), current=True))
 
-    return as_number(point.value(measure, current=True))
+
+def _measured(part: Part) -> Callable[[Solution], float | None]:
+    def measure(found: Solution) -> float | None:
+        flow = None if part.element in found.off else found.flows.get(part.element)
+        return None if flow is None else part.watts(flow)
+
+    return measure
 
 
 def by_name(point: OperatingPoint, made: list[Part]) -> dict[str, float]:

@@ -75,16 +75,17 @@ def prediction(
     With `faults` also what a short circuit at the end of each circuit can draw.
     """
     from checker.facts.instruments import INSTRUMENT_SAYS
-    from checker.facts.operating_point import CASES_SAY
+    from checker.facts.operating_point import cases_say
 
+    found = [_mode(facts, mode, at, faults) for mode in modes]
     return {
         "prediction": PREDICTION_FORMAT,
         "caution": CAUTION,
         "design": stamp(design),
         "version": __version__,
-        "cases": CASES_SAY,
+        "cases": cases_say(facts),
         "instruments": INSTRUMENT_SAYS,
-        "modes": [_mode(facts, mode, at, faults) for mode in modes],
+        "modes": found,
         "deferral": DEFERRAL,
     }
 

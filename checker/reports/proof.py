@@ -72,7 +72,7 @@ class Proof(TypedDict):
 def proof(design: Design, facts: Facts) -> Proof:
     """Every reading of the design that can be compared, by mode."""
     from checker.facts.instruments import INSTRUMENT_SAYS
-    from checker.facts.operating_point import CASES_SAY
+    from checker.facts.operating_point import cases_say
 
     by_mode: dict[str, list[Subject]] = {}
     for s in facts.subjects("reading"):
@@ -87,7 +87,7 @@ def proof(design: Design, facts: Facts) -> Proof:
         "caution": CAUTION,
         "design": stamp(design),
         "version": __version__,
-        "cases": CASES_SAY,
+        "cases": cases_say(facts),
         "instruments": INSTRUMENT_SAYS,
         "counts": counts,
         "modes": modes,
