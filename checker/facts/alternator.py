@@ -226,6 +226,11 @@ def _from_to(low: Number, high: Number) -> Number:
     return between(min(bottom, top), max(bottom, top))
 
 
+def asked_and_given(s: Subject) -> list[tuple[Item, Number, Number]]:
+    """Each mode whose engine runs or may: what is asked of an alternator and what it gives hot (A)."""
+    return [(mode, total(*_asked_in(s, mode)), _output_in(s, mode)) for mode in _driving(s)]
+
+
 @fact(
     "converter",
     "asked_current",

@@ -13,8 +13,8 @@ from checker.facts.bank import home
 from checker.facts.catalogue import fact
 from checker.facts.energy import at_the_bank, house_banks
 from checker.facts.subject import Subject
-from checker.physics.day import DAY_S, Profile, Step, Store, air_temperature, sunshine, through, window
-from checker.quantities import UNKNOWN, Number, Range, Unknown, Window, add, between, multiply, rounded, show
+from checker.physics.day import DAY_S, Profile, Step, Store, air_temperature, drawn, sunshine, through, window
+from checker.quantities import UNKNOWN, Number, Range, Unknown, Window, add, between, divide, multiply, rounded, show
 
 HOUR = 3600.0
 STEPS = 96
@@ -324,6 +324,24 @@ def refill_time_of(s: Subject) -> Any:
         return run
     slow, fast = refill_time(run.inputs), refill_time(run.inputs, worse=False)
     return slow if slow == fast else between(fast, slow)
+
+
+@fact(
+    "design",
+    "cycles_per_day",
+    says="Whole cycles that a day costs the house battery.",
+    unit="each",
+    method=f"energy drawn from it in that day over its usable energy; {STEPPED}",
+    source=PRACTICE,
+)
+def cycles_per_day(s: Subject) -> Any:
+    run = the_day(s)
+    return run if isinstance(run, Unknown) else cycles(run, s.usable_energy)
+
+
+def cycles(run: DayRun, usable: Number) -> Number:
+    """Energy drawn from the battery in a day over what may be drawn of it."""
+    return divide(_span(drawn(run.worse), drawn(run.better)), usable)
 
 
 @fact(

@@ -144,3 +144,8 @@ def air_temperature(time_s: float, coldest_c: float, swing_k: float, coldest_s: 
 def energy_of(profile: Profile) -> float:
     """Energy of a day's profile. [J]"""
     return math.fsum(profile) * DAY_S / len(profile)
+
+
+def drawn(steps: Sequence[Step]) -> float:
+    """Energy that a battery gave over the steps of a day. [J]"""
+    return math.fsum(max(-step.battery, 0.0) for step in steps) * DAY_S / len(steps)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any, TypedDict
 
-from checker.facts.day import ASSUMED, ASSUMED_COLD, HOUR, SOURCES, DayRun, refill_time, shares
+from checker.facts.day import ASSUMED, ASSUMED_COLD, HOUR, SOURCES, DayRun, cycles, refill_time, shares
 from checker.physics.day import DAY_S, Step
 from checker.quantities import Range
 from checker.reports.caution import CAUTION
@@ -41,13 +41,22 @@ class DayLowest(TypedDict):
 
 
 class DayAlternator(TypedDict):
-    """An alternator: share of its hot output that is asked, hot output and what is asked in A, belt power in W."""
+    """An alternator: share of its hot output that is asked, hot output and what is asked in A, belt power in W in the
+    worst mode and at idle."""
 
     name: str
     duty: Span
     hot_output: Span
     asked: Span
     belt_power: Span
+    belt_power_at_idle: Span
+
+
+class DayAutonomy(TypedDict):
+    """How long the usable energy lasts without any source, in hours and in days."""
+
+    hours: Span
+    days: Span
 
 
 class DayStep(TypedDict):
@@ -75,7 +84,14 @@ class DayDocument(TypedDict):
     start: float | None
     cold: bool
     capacity: Span
+    usable: Span
+    efficiency: Span
     keep: Span
+    use: Span
+    deficit: Span
+    autonomy: DayAutonomy
+    cycles: Span
+    cold_hours: Span
     uses: list[DayUse]
     sources: list[DaySource]
     lowest: DayLowest
@@ -91,7 +107,7 @@ def day_document(design: Design, facts: Facts, run: DayRun, *, start: float | No
     """All of a day as plain data; powers in W, energies in Wh, times in hours, shares from 0 to 1."""
     from checker import __version__
 
-    inputs = run.inputs
+    inputs, whole = run.inputs, facts.subjects("design")[0]
     return {
         "day": 1,
         "design": {"file": design.file, "title": str(design.title.value), "sha256": design.sha256},
@@ -102,7 +118,14 @@ def day_document(design: Design, facts: Facts, run: DayRun, *, start: float | No
         "start": start,
         "cold": cold,
         "capacity": _number(inputs.capacity, HOUR),
+        "usable": _number(whole.usable_energy, HOUR),
+        "efficiency": _number(inputs.efficiency, 1.0),
         "keep": _number(inputs.keep, 1.0),
+        "use": _number(whole.daily_use, HOUR),
+        "deficit": _number(whole.energy_deficit, HOUR),
+        "autonomy": {"hours": _number(whole.autonomy, HOUR), "days": _number(whole.autonomy, DAY_S)},
+        "cycles": _number(cycles(run, whole.usable_energy), 1.0),
+        "cold_hours": _number(whole.cold_hours, HOUR),
         "uses": [{"name": use.name, "energy": _number(use.energy, HOUR), "mains": use.mains} for use in inputs.uses],
         "sources": [
             {"name": name, "could_give": _number(energy, HOUR), "share": [worse, better]}
@@ -147,6 +170,7 @@ def _alternator(one: Any) -> dict[str, Any]:
         "hot_output": _number(one.hot_output, 1.0),
         "asked": _number(one.asked_current, 1.0),
         "belt_power": _number(one.belt_power, 1.0),
+        "belt_power_at_idle": _number(one.belt_power_at_idle, 1.0),
     }
 
 

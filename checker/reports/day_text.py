@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from typing import Any
 
@@ -82,6 +83,7 @@ def day_sentences(document: dict[str, Any], run: DayRun) -> Iterator[str]:
     if refill is not None:
         said = f"From its lowest it is full again after {refill:.3g} h."
     yield f"{said} Sources could have given {document['unused']:.0f} Wh more."
+    yield from _balance(document)
     for source in document["sources"]:
         worse, better = source["share"]
         share = f"{worse:.0%}" if worse == better else f"{min(worse, better):.0%} to {max(worse, better):.0%}"
@@ -90,13 +92,53 @@ def day_sentences(document: dict[str, Any], run: DayRun) -> Iterator[str]:
         yield _alternator_text(one)
 
 
+def _balance(document: dict[str, Any]) -> Iterator[str]:
+    """What the day asks of the battery whatever the hours."""
+    use, deficit = document["use"], document["deficit"]
+    if use is not None and deficit is not None:
+        least, most = _ends(deficit)
+        brought = f"{_told(deficit)} Wh more than its sources can bring"
+        if most <= 0:
+            brought = f"{_told([-most, -least])} Wh less than its sources can bring"
+        elif least < 0:
+            brought = f"from {-least:.0f} Wh less to {most:.0f} Wh more than its sources can bring"
+        yield f"The day uses {_told(use)} Wh, {brought}."
+    usable, hours = document["usable"], document["autonomy"]["hours"]
+    if usable is not None:
+        yield f"{_told(usable)} Wh of {_told(document['capacity'])} Wh may be drawn every day."
+    if hours is None:
+        yield "How long the battery lasts without sun, engine and shore is not known."
+    else:
+        days = _told(document["autonomy"]["days"], 3)
+        yield f"Without sun, engine and shore it lasts {_told(hours, 3)} h, which is {days} days."
+    if document["cycles"] is not None:
+        yield f"Such a day is {_told(document['cycles'], 3)} of a whole cycle of what may be drawn."
+    cold = document["cold_hours"]
+    if cold is None:
+        yield "For how many hours of a coldest day it may not be charged is not known."
+    elif _ends(cold)[1] > 0:
+        yield f"On a coldest day it may not be charged for {_told(cold, 3)} h."
+
+
 def _alternator_text(one: dict[str, Any]) -> str:
-    duty, belt = one["duty"], one["belt_power"]
+    duty, belt, idle = one["duty"], one["belt_power"], one["belt_power_at_idle"]
     if duty is None or belt is None:
         return f"{one['name']}: how hard it works while driving is not known."
-    worst = duty[1] if isinstance(duty, list) else duty
-    power = belt[1] if isinstance(belt, list) else belt
-    return f"{one['name']}: asked for up to {worst:.0%} of its hot output; takes up to {power:.0f} W from the belt."
+    takes = f"takes up to {_ends(belt)[1]:.0f} W from the belt"
+    more = "what it takes at idle is not known" if idle is None else f"at idle up to {_ends(idle)[1]:.0f} W"
+    return f"{one['name']}: asked for up to {_ends(duty)[1]:.0%} of its hot output; {takes}, {more}."
+
+
+def _ends(span: Any) -> tuple[float, float]:
+    """Lowest and highest; an end that is open is endless."""
+    low, high = span if isinstance(span, list) else (span, span)
+    return (-math.inf if low is None else low), (math.inf if high is None else high)
+
+
+def _told(span: Any, digits: int | None = None) -> str:
+    """A number, or both ends of a range; to a whole number or to significant digits."""
+    low, high = (f"{end:.0f}" if digits is None or end >= 1000 else f"{end:.{digits}g}" for end in _ends(span))
+    return low if low == high else f"{low} to {high}"
 
 
 def _bottom(value: Any) -> float:

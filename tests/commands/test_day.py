@@ -111,3 +111,53 @@ def test_the_same_file_gives_the_same_bytes(capsys: pytest.CaptureFixture[str]) 
     first = capsys.readouterr().out
     assert day() == 0
     assert capsys.readouterr().out == first
+
+
+def test_what_the_day_asks_of_the_battery_is_told_in_text_and_json(capsys: pytest.CaptureFixture[str]) -> None:
+    found = as_json(capsys)
+    use, usable, deficit = found["use"], found["usable"], found["deficit"]
+    autonomy, cycles = found["autonomy"], found["cycles"]
+    assert isinstance(use, float) and isinstance(usable, float) and isinstance(deficit, float)
+    assert isinstance(autonomy, dict) and isinstance(cycles, float)
+    sources, steps = found["sources"], found["steps"]
+    assert isinstance(sources, list) and isinstance(steps, list)
+    assert autonomy["hours"] == pytest.approx(usable / use * 24, rel=1e-4)
+    assert autonomy["days"] == pytest.approx(usable / use, rel=1e-4)
+    assert deficit == pytest.approx(use - sum(source["could_give"] for source in sources), rel=1e-4)
+    assert cycles == pytest.approx(sum(-min(step["battery"], 0) for step in steps) / 4 / usable, rel=1e-3)
+    assert found["cold_hours"] == 12.0
+    assert found["efficiency"] == 0.97
+    assert day() == 0
+    said = " ".join(capsys.readouterr().out.split())
+    for sentence in (
+        f"The day uses {use:.0f} Wh, {-deficit:.0f} Wh less than its sources can bring.",
+        f"{usable:.0f} Wh of 7200 Wh may be drawn every day.",
+        f"it lasts {autonomy['hours']:.3g} h, which is {autonomy['days']:.3g} days.",
+        f"Such a day is {cycles:.3g} of a whole cycle",
+        "On a coldest day it may not be charged for 12 h.",
+    ):
+        assert sentence in said
+
+
+def test_belt_power_is_told_for_the_worst_mode_and_at_idle(capsys: pytest.CaptureFixture[str]) -> None:
+    (alternator,) = as_json(capsys)["alternators"]  # type: ignore[misc]
+    assert alternator["belt_power"] > alternator["belt_power_at_idle"] > 0
+    assert day() == 0
+    said = " ".join(capsys.readouterr().out.split())
+    assert f"takes up to {alternator['belt_power']:.0f} W from the belt" in said
+    assert f"at idle up to {alternator['belt_power_at_idle']:.0f} W." in said
+
+
+def test_sources_that_bring_less_or_perhaps_less_are_said_so(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    text = COACH.read_text("utf-8").replace("driving: 2 h", "driving: 0 h")
+    for sun, said in (
+        ("0.5 h", "more than its sources can bring"),
+        ("1..40 h", "Wh less to"),
+        ("1..1.5 h", "Wh more than its sources can bring"),
+    ):
+        file = tmp_path / "coach.fitout.yaml"
+        file.write_text(text.replace("sun hours: 4.5 h", f"sun hours: {sun}"), "utf-8")
+        assert day(file=file) == 0
+        assert said in " ".join(capsys.readouterr().out.split())

@@ -124,3 +124,19 @@ def test_strong_sun_refills_within_a_day() -> None:
 def test_the_working_of_a_day_names_what_it_read() -> None:
     leaves = {leaf.path for leaf in trace(design(), "lowest_charge").leaves()}
     assert {"day.sun hours", "day.uses.light", "equipment.bank.capacity"} <= leaves
+
+
+def test_the_cycles_of_a_day_by_hand() -> None:
+    # Without sun a lamp of 20 W for 5 h takes 100 Wh of 1200 Wh, of which lithium may give 80 %.
+    lamp = DAY.replace("{light: 5 h, cooler: 24 h}", "{light: 5 h}").replace("sun hours: 4 h", "sun hours: 0 h")
+    assert design(lamp).cycles_per_day == pytest.approx(100 / 960)
+    assert isinstance(design(lamp.replace("shore: 0 h, ", "")).cycles_per_day, Unknown)
+
+
+def test_what_the_sun_feeds_at_once_is_no_cycle() -> None:
+    # 20 W all day; half a sine of 600 Wh over 12 h passes 20 W from 29 minutes after sunrise to 29 before sunset.
+    cooler = DAY.replace("{light: 5 h, cooler: 24 h}", "{cooler: 24 h}")
+    peak = 600 / 12 * math.pi / 2
+    edge = 12 * math.asin(20 / peak) / math.pi
+    short = 20 * edge - 600 * (1 - math.cos(math.pi * edge / 12)) / 2
+    assert design(cooler).cycles_per_day == pytest.approx((20 * 12 + 2 * short) / 960, rel=1e-3)

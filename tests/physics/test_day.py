@@ -123,3 +123,9 @@ def test_what_cannot_be_is_refused() -> None:
     ):
         with pytest.raises(OutOfRange):
             call()
+
+
+def test_what_a_battery_gave_is_told_apart_from_what_it_took() -> None:
+    sun = (0.0,) * 12 + (300.0,) * 12
+    steps = day.through(STORE, 0.5, (100.0,) * 24, [sun])
+    assert day.drawn(steps) == pytest.approx(1.2 * KWH)
