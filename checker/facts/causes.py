@@ -1,21 +1,25 @@
 """What may explain readings that lie outside of what was to be expected.
 
-Each likely fault is put into the network of the likely case, one at a time and in a few sizes; the network is solved
-again and set beside *all* readings of that mode, those that agreed as well. A fault ranks by how little is left
-unexplained. What tells two faults apart is looked for among everything that could be read besides.
+Each likely fault is put into the network of the likely case, one at a time and in a few sizes, between which the best
+is fitted; the network is solved again and set beside *all* readings of that mode, those that agreed as well. What the
+uncertain numbers may move together counts little, a difference that none of them explains counts much (`dc_spread`). A
+fault ranks by how little is left unexplained. What tells two faults apart is looked for among everything that could be
+read besides.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
-from math import inf
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
-from checker.circuit.dc_elements import Branch, Converter, CurrentLoad, Element, PowerLoad, Storage, Supply
+from checker.circuit.dc_elements import Element
 from checker.circuit.dc_solution import NoSolution, Solution
 from checker.circuit.dc_solve import solve
-from checker.circuit.elements import CHASSIS, LIVE
+from checker.circuit.elements import CHASSIS
 from checker.facts.dc_corners import heat_of
+from checker.facts.dc_spread import Scale, spreads
+from checker.facts.fault_kinds import Kind, kinds
 from checker.facts.instruments import UNITS, VOLTAGE, Spot, drop_spot, names_on, spots_at, tolerance
 from checker.facts.operating_point import OperatingPoint
 from checker.facts.subject import Subject
@@ -23,17 +27,14 @@ from checker.quantities import Range, Unknown
 
 WORTH = 0.7  # a cause must leave less than this share of the misfit
 MOST_SHOWN = 5
-ALIKE = 0.05  # of the misfit: closer than that, two faults explain alike
-DROPS_V = (0.15, 0.3, 0.6, 1.2, 2.0)  # for a 12 V system; in proportion for others
-JOINT_LOAD_A = 1.0
-CHARGE_SHARES = (-0.08, -0.04, -0.02, 0.02)  # of the rested voltage: nearly empty to full
+ALIKE = 1.0  # squares of what is allowed: closer than that, two faults explain alike
+WORTH_FITTING = 0.1  # of that: what a new size must promise to be solved for
+REFINED = 3  # how often a size is fitted anew between its neighbours
 TWICE = 2.0  # how clearly another reading must differ to tell two causes apart, in tolerances
-
-Change = Callable[[Element], Element | None]
 
 
 class Read(NamedTuple):
-    """One reading: where, what was shown, what is allowed as error of the instrument and of the likely numbers."""
+    """One reading: where, what was shown, what is allowed as error of the instrument."""
 
     spot: Spot
     shown: float
@@ -41,13 +42,12 @@ class Read(NamedTuple):
 
 
 class Fault(NamedTuple):
-    """One fault in one size: its sort and where; what it is, in words; how it is found; its effect on each element."""
+    """One fault in one size: its sort and where; what it is, in words; how it is found."""
 
     sort: str
     where: str
     what: str
     tell: str
-    change: Change
 
 
 class Cause(NamedTuple):
@@ -63,9 +63,9 @@ class Cause(NamedTuple):
 
 
 class Tried(NamedTuple):
-    """A fault with its solution: what it leaves of the misfit, and its turn."""
+    """A fault with its solution: the misfit it leaves, and its turn."""
 
-    left: float
+    misfit: float
     turn: int
     fault: Fault
     found: Solution
@@ -82,26 +82,42 @@ def reads_of(readings: Sequence[Subject], point: OperatingPoint) -> list[Read]:
         shown = s.item.item.value(s.item.quantity)
         if not isinstance(one, Spot) or isinstance(shown, Range) or not isinstance(shown, float):
             continue
-        value = predicted(point, one)
-        if isinstance(value, Unknown):
-            continue
-        allowed = tolerance(one.quantity, value.likely) + 0.25 * (value.high - value.low)
-        found.append(Read(one, shown, allowed))
+        value = predicted(point, one, usual=True)
+        if not isinstance(value, Unknown):
+            found.append(Read(one, shown, tolerance(one.quantity, value.likely)))
     return found
 
 
-def misfit(reads: Sequence[Read], found: Solution) -> float:
-    """Sum of squares of the deviations beyond nothing, in what is allowed; a reading of the dead counts as far off."""
-    total = 0.0
-    for read in reads:
-        value = read.spot.ask(found)
-        if value is None:
-            value = 0.0
-        shown = read.shown
-        if read.spot.quantity != "voltage":
-            value, shown = abs(value), abs(shown)
-        total += min(100.0, ((shown - value) / read.allowed) ** 2)
-    return total
+class Judge:
+    """How far solutions lie from all readings of a mode, on one scale (`Scale`)."""
+
+    __slots__ = ("_reads", "_scale")
+
+    def __init__(self, point: OperatingPoint, reads: Sequence[Read], sound: Solution) -> None:
+        self._reads = reads
+        self._scale = Scale([one.allowed for one in reads], spreads(point, sound, [one.spot.ask for one in reads]))
+
+    def values(self, found: Solution) -> list[float]:
+        """What a solution has at the place of each reading; what lies dead reads nothing."""
+        return [one.spot.ask(found) or 0.0 for one in self._reads]
+
+    def left(self, values: Sequence[float], ways: Sequence[float]) -> list[float]:
+        """What values leave of the readings; a clamp tells no direction, so that `ways` has one for each of them."""
+        apart = []
+        for read, value, way in zip(self._reads, values, ways, strict=True):
+            shown = read.shown if read.spot.quantity == VOLTAGE else abs(read.shown) * (-1.0 if way < 0.0 else 1.0)
+            apart.append(shown - value)
+        return self._scale.of(apart)
+
+    def misfit(self, found: Solution) -> float:
+        """How unlikely the readings are where a solution is true: up to about their number where it fits."""
+        values = self.values(found)
+        return squares(self.left(values, values))
+
+
+def squares(left: Sequence[float]) -> float:
+    """The sum of the squares."""
+    return sum([one * one for one in left])
 
 
 def causes(point: OperatingPoint, reads: Sequence[Read]) -> list[Cause]:
@@ -109,31 +125,78 @@ def causes(point: OperatingPoint, reads: Sequence[Read]) -> list[Cause]:
     sound = point.likely
     if sound is None or not reads:
         return []
-    ranked = _ranked(_tried(point, reads, sound))
+    judge = Judge(point, reads, sound)
+    before = judge.misfit(sound)
+    ranked = _ranked(_tried(point, judge, sound))
     spots = _further(point, reads)
     found = []
     for tried, also in ranked:
         others = [one.found for one, _ in ranked if one is not tried]
         signs = tuple(_signs(spots, tried.found, sound, others))
-        found.append(Cause(tried.fault, tried.left, signs, also))
+        found.append(Cause(tried.fault, tried.misfit / before, signs, also))
     return found
 
 
-def _tried(point: OperatingPoint, reads: Sequence[Read], sound: Solution) -> list[Tried]:
-    """The best size of every fault that explains something."""
-    before = misfit(reads, sound)
+def _tried(point: OperatingPoint, judge: Judge, sound: Solution) -> list[Tried]:
+    """The best size of every fault that explains something, the best fault first."""
+    before = judge.misfit(sound)
     elements = point.plan.elements("likely", heat_of(point.plan.wires, sound))
-    best: dict[tuple[str, str], Tried] = {}
-    for turn, fault in enumerate(faults(point, sound)):
-        changed = [new for element in elements if (new := fault.change(element)) is not None]
+    tried = []
+    for turn, kind in enumerate(kinds(point, sound)):
+        fitted = _fitted(kind, elements, judge, sound)
+        if fitted is not None and before > ALIKE and fitted.misfit < WORTH * before:
+            fault = Fault(kind.sort, kind.where, kind.what(fitted.size), kind.tell)
+            tried.append(Tried(fitted.misfit, turn, fault, fitted.found))
+    least = min((one.misfit for one in tried), default=0.0)
+    return sorted(tried, key=lambda one: ((one.misfit - least) // ALIKE, one.turn))
+
+
+class _Sized(NamedTuple):
+    """A fault in one size: the values where readings were taken, and the misfit."""
+
+    size: float
+    values: list[float]
+    misfit: float
+    found: Solution
+
+
+def _fitted(kind: Kind, elements: Sequence[Element], judge: Judge, sound: Solution) -> _Sized | None:
+    """The size of a fault that leaves least; between two sizes the values are taken to move evenly."""
+
+    def sized(size: float) -> _Sized | None:
+        change = kind.change(size)
+        changed = [new for element in elements if (new := change(element)) is not None]
         found = solve(changed, ground=CHASSIS, start=sound.volts)
-        if isinstance(found, NoSolution) or before <= 0.0:
-            continue
-        left = misfit(reads, found) / before
-        key = fault.sort, fault.where
-        if left < WORTH and (key not in best or left < best[key].left):
-            best[key] = Tried(left, turn, fault, found)
-    return sorted(best.values(), key=lambda one: (round(one.left, 2), one.turn))
+        return None if isinstance(found, NoSolution) else _Sized(size, judge.values(found), judge.misfit(found), found)
+
+    points = [one for size in kind.sizes if (one := sized(size)) is not None]
+    if kind.sound is None:
+        return min(points, key=lambda one: one.misfit, default=None)
+    points.append(_Sized(kind.sound, judge.values(sound), judge.misfit(sound), sound))
+    for _ in range(REFINED):
+        points.sort(key=lambda one: one.size)
+        best = min(one.misfit for one in points)
+        pairs = pairwise(points)
+        least, size = min((_between(a, b, judge) for a, b in pairs), default=(best, kind.sound))
+        new = sized(size) if least < best - WORTH_FITTING * ALIKE else None
+        if new is None:
+            break
+        points.append(new)
+    return min((one for one in points if one.found is not sound), key=lambda one: one.misfit, default=None)
+
+
+def _between(a: _Sized, b: _Sized, judge: Judge) -> tuple[float, float]:
+    """The least misfit on the way from one size to the next, and the size where it is."""
+    found = []
+    for ways in (a.values, b.values):
+        start, end = judge.left(a.values, ways), judge.left(b.values, ways)
+        way = [y - x for x, y in zip(start, end, strict=True)]
+        length = squares(way)
+        along = -sum([x * y for x, y in zip(start, way, strict=True)]) / length if length > 0.0 else 0.0
+        part = min(1.0, max(0.0, along))
+        least = squares([x + part * y for x, y in zip(start, way, strict=True)])
+        found.append((least, a.size + part * (b.size - a.size)))
+    return min(found)
 
 
 def _ranked(tried: Sequence[Tried]) -> list[tuple[Tried, tuple[str, ...]]]:
@@ -143,9 +206,9 @@ def _ranked(tried: Sequence[Tried]) -> list[tuple[Tried, tuple[str, ...]]]:
     for one in tried:
         head = next((other for other in first if other.fault.sort == one.fault.sort), None)
         like = sum(other.fault.sort == one.fault.sort for other in first)
-        if head is None or (head.left + ALIKE < one.left and like < 2):
+        if head is None or (head.misfit + ALIKE < one.misfit and like < 2):
             first.append(one)
-        elif one.left <= head.left + ALIKE:
+        elif one.misfit <= head.misfit + ALIKE:
             also.setdefault(one.fault.sort, []).append(one.fault.where)
     seen: set[str] = set()
     found = []
@@ -154,160 +217,6 @@ def _ranked(tried: Sequence[Tried]) -> list[tuple[Tried, tuple[str, ...]]]:
         seen.add(one.fault.sort)
         found.append((one, places))
     return found
-
-
-def faults(point: OperatingPoint, sound: Solution) -> Iterator[Fault]:
-    """Every fault that is tried, in the order in which they are the likelier where all explain alike."""
-    yield from _joints(point, sound)
-    yield from _loads(point)
-    yield from _charges(point)
-    yield from _sources(point)
-    yield from _converters(point)
-    yield from _open(point, sound)
-
-
-def _joints(point: OperatingPoint, sound: Solution) -> Iterator[Fault]:
-    network = point.plan.facts.network
-    for conductor, names in point.plan.wires.items():
-        flow = sound.flows.get(names[0])
-        if flow is None or flow.amps is None or abs(flow.amps) < JOINT_LOAD_A:
-            continue
-        told = next(one for one in network.conductors if one.id == conductor)
-        inside = [link.equipment.name for link in told.links]
-        volts = abs(sound.volts.get(told.start if told.role == LIVE else CHASSIS, 12.0))
-        scale = max(1.0, volts / 12.0) if told.role == LIVE else 1.0
-        words = f"a bad joint or contact in {conductor}" + (f" ({', '.join(inside)} stand in it)" if inside else "")
-        tell = (
-            f"under this load, measure from stud to stud along {conductor}: the bad joint shows most of the loss; "
-            "warm to an infrared thermometer"
-        )
-        for drop in DROPS_V:
-            ohm = drop * scale / abs(flow.amps)
-            much = f"{words}: {ohm * 1e3:.2g} mΩ too much"
-            yield Fault("joint", conductor, much, tell, _more_ohm(names[0], ohm))
-
-
-def _more_ohm(name: str, ohm: float) -> Change:
-    def change(element: Element) -> Element:
-        if element.name == name and isinstance(element, Branch):
-            return Branch(name, element.a, element.b, element.ohm + ohm)
-        return element
-
-    return change
-
-
-def _loads(point: OperatingPoint) -> Iterator[Fault]:
-    for name in point.plan.loads:
-        for factor in (0.0, 0.5, 0.75, 1.25, 1.5, 2.0, 4.0, 8.0):
-            words = f"{name} does not draw" if factor == 0.0 else f"{name} draws {factor:g} times what is stated"
-            tell = f"clamp its own lead, then switch {name} off: the other readings must move by what it draws"
-            yield Fault("load", name, words, tell, _scaled(name, factor))
-
-
-def _scaled(name: str, factor: float) -> Change:
-    def change(element: Element) -> Element | None:
-        if element.name != name:
-            return element
-        if isinstance(element, PowerLoad):
-            return PowerLoad(name, element.plus, element.minus, element.watts * factor, lowest_v=element.lowest_v)
-        if isinstance(element, CurrentLoad):
-            return CurrentLoad(name, element.plus, element.minus, element.amps * factor)
-        return element
-
-    return change
-
-
-def _charges(point: OperatingPoint) -> Iterator[Fault]:
-    units = point.plan.units
-    groups = [*units.items(), *((name, (name,)) for name in point.plan.sources)]
-    inner = {name for names in units.values() for name in names}
-    made = {e.name: e for e in point.plan.elements("likely", {})}
-    for bank, names in groups:
-        emfs = {name: e.emf_v for name in names if isinstance(e := made.get(name), Storage)}
-        if bank in inner or not emfs:
-            continue
-        tell = f"rest {bank} for some hours with nothing connected and measure its voltage; ask its management"
-        for share in CHARGE_SHARES:
-            word = "less" if share < 0.0 else "more"
-            rested = next(iter(emfs.values())) * (1.0 + share)
-            words = f"{bank} is {word} charged than taken: {rested:.4g} V at rest"
-            changed = {name: emf * (1.0 + share) for name, emf in emfs.items()}
-            yield Fault("charge", bank, words, tell, _at_rest(changed))
-
-
-def _at_rest(emfs: dict[str, float]) -> Change:
-    def change(element: Element) -> Element:
-        if isinstance(element, Storage) and element.name in emfs:
-            emf = emfs[element.name]
-            return Storage(element.name, element.plus, element.minus, emf, element.ohm, element.charge_ohm)
-        return element
-
-    return change
-
-
-def _of_sort(point: OperatingPoint, sort: type) -> list[str]:
-    made = {element.name for element in point.plan.elements("likely", {}) if isinstance(element, sort)}
-    return [name for name in point.plan.sources if name in made]
-
-
-def _sources(point: OperatingPoint) -> Iterator[Fault]:
-    for name in _of_sort(point, Supply):
-        tell = f"measure voltage and current at the terminals of {name} itself, cold and again hot"
-        for factor in (0.0, 0.4, 0.7, 0.85):
-            words = f"{name} gives nothing" if factor == 0.0 else f"{name} is weak: {factor:.0%} of its output"
-            yield Fault("output", name, words, tell, _weaker(name, factor, 0.0))
-        for volts in (-0.03, 0.03):
-            word = "lower" if volts < 0 else "higher"
-            words = f"{name} holds a voltage {abs(volts):.0%} {word} than stated"
-            tell_set = f"read the setting of {name}, and the voltage at its terminals when little is drawn"
-            yield Fault("setting", name, words, tell_set, _weaker(name, 1.0, volts))
-
-
-def _weaker(name: str, factor: float, share: float) -> Change:
-    def change(element: Element) -> Element:
-        if element.name != name or not isinstance(element, Supply):
-            return element
-        set_v = element.set_v * (1.0 + share)
-        limit, watts = element.limit_a * factor, element.watts * factor if element.watts < inf else inf
-        return Supply(name, element.plus, element.minus, set_v, limit, droop_ohm=element.droop_ohm, watts=watts)
-
-    return change
-
-
-def _converters(point: OperatingPoint) -> Iterator[Fault]:
-    for name in _of_sort(point, Converter):
-        tell = f"read the display or settings of {name}; compare the power at its two sides"
-        sizes = ((0.0, "does not work"), (0.5, "gives half of its limits"), (0.75, "gives three quarters of them"))
-        for factor, words in sizes:
-            yield Fault("converter", name, f"{name} {words}", tell, _limited(name, factor))
-        words = f"{name} loses more than stated: 10 % worse"
-        yield Fault("efficiency", name, words, tell, _limited(name, 1.0))
-
-
-def _limited(name: str, factor: float) -> Change:
-    def change(element: Element) -> Element | None:
-        if element.name != name or not isinstance(element, Converter):
-            return element
-        return Converter(
-            name, element.into, element.out,
-            element.efficiency if factor < 1.0 else 0.9 * element.efficiency,
-            set_v=element.set_v, limit_in_a=element.limit_in_a * max(factor, 1e-6),
-            limit_out_a=element.limit_out_a * factor, hold_v=element.hold_v, hold_ohm=element.hold_ohm,
-            idle_w=element.idle_w, droop_ohm=element.droop_ohm, lowest_v=element.lowest_v,
-        )  # fmt: skip
-
-    return change
-
-
-def _open(point: OperatingPoint, sound: Solution) -> Iterator[Fault]:
-    for item, names in point.plan.links.items():
-        if any((flow := sound.flows.get(name)) is not None and abs(flow.amps or 0.0) > JOINT_LOAD_A for name in names):
-            tell = f"measure across {item}: the full voltage stands across an open one, next to none across a sound one"
-            yield Fault("open", item, f"{item} is open", tell, _without(frozenset(names)))
-
-
-def _without(names: frozenset[str]) -> Change:
-    return lambda element: None if element.name in names else element
 
 
 def _further(point: OperatingPoint, reads: Sequence[Read]) -> list[tuple[str, Spot]]:

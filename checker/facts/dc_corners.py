@@ -63,7 +63,7 @@ class Corner(Choice):
         return here + self._way * (there - here) if place == self._on_the_way else here
 
 
-class _Collector(Choice):
+class Collector(Choice):
     """Notes which uncertain numbers are asked for, and by whom."""
 
     __slots__ = ("found", "raises", "turn", "users")
@@ -137,7 +137,7 @@ class Corners:
         cases: tuple[Solution, Solution],
     ) -> None:
         """`cases` are the solutions with all numbers at the end that lowers, and raises, the voltage."""
-        seen = _Collector()
+        seen = Collector()
         sources: list[tuple[int, Storage | Supply | Converter]] = []
         for seen.turn, maker in enumerate(makers):
             element = maker(seen, {})

@@ -8,7 +8,7 @@ from checker.circuit.dc_elements import Branch, CurrentLoad, Element, Storage, S
 from checker.circuit.dc_solution import Solution
 from checker.circuit.dc_solve import solve
 from checker.circuit.elements import CHASSIS
-from checker.facts.causes import Cause, Read, causes, misfit
+from checker.facts.causes import Cause, Judge, Read, causes
 from checker.facts.dc_corners import heat_of
 from checker.facts.instruments import predicted, spot, tolerance
 from checker.quantities import Unknown
@@ -37,8 +37,9 @@ def spoilt(mode: str, name: str, change: object) -> list[Cause]:
         shown, value = one.ask(broken), predicted(point, one)
         if shown is not None and not isinstance(value, Unknown):
             reads.append(Read(one, shown, tolerance(quantity, value.likely)))
-    assert misfit(reads, sound) > 10.0
-    assert misfit(reads, broken) == pytest.approx(0.0, abs=1e-9)
+    judge = Judge(point, reads, sound)
+    assert judge.misfit(sound) > 3.0
+    assert judge.misfit(broken) == pytest.approx(0.0, abs=1e-9)
     return causes(point, reads)
 
 
