@@ -34,8 +34,9 @@ LEFT = 0.1  # share of the width that may be left to the slopes instead of being
 FINE = 0.005  # the same for a corner to begin at, which shall be worse
 MARGIN = 2.0  # times what the slopes tell of that rest, since they bend
 MOST_DROPPED = 3  # how many numbers that promised most may turn out to gain nothing
-STARTS = 40_000  # how many elements may be put into corners to begin at: the larger the network, the fewer corners
-OWN = 13_000  # the same for corners that single readings ask for
+STARTS = 22_000  # how many elements may be put into corners to begin at: the larger the network, the fewer corners
+OWN = 25_000  # the same for corners that single readings ask for
+THRIFTY = 200  # how many elements let one time more of what is little be left to the slopes before a corner is solved
 NEAR = 1e-3  # share of its range by which a number is moved to find a slope
 
 Ends = tuple[bool, ...]
@@ -267,9 +268,12 @@ class Corners:
         for _ in range(MOST_TURNS):
             gains = self._slopes_at(best[1], off).gains(reading, sign)
             turned, slack = _worth_turning(gains, little)
+            promised = sum(gain for gain, _ in gains[: len(turned)])
+            if own and 0.0 < promised <= little * (len(self._makers) // THRIFTY):
+                self.short = True
+                return *best, slack + promised
             better = self._turn(reading, off, sign, best, turned, own=own)
             if better is None:
-                promised = sum(gain for gain, _ in gains[: len(turned)])
                 # A promise that no solved corner keeps counts as far as it is little; one that was not tried, wholly.
                 return *best, slack + (min(little, promised) if not own or self._may_own(off) else promised)
             best = better
