@@ -21,6 +21,10 @@ def command(
         ),
     ] = None,
     cold: Annotated[bool, typer.Option("--cold", help="A coldest day: no charging in frost.")] = False,
+    days: Annotated[
+        int | None,
+        typer.Option(help="A trip of so many like days, told day by day; from full, or from --start.", min=1, max=366),
+    ] = None,
     output: Annotated[
         str | None, typer.Option(help="Write to this file instead of the terminal.", metavar="FILE")
     ] = None,
@@ -34,7 +38,7 @@ def command(
     from checker.commands.loading import input_files, load_design
     from checker.commands.output import deliver, wants_colour
     from checker.commands.refusal import Refused
-    from checker.facts.day import day_inputs, day_run
+    from checker.facts.day import day_inputs, day_run, trip_runs
     from checker.facts.subject import Facts
     from checker.quantities import Unknown
     from checker.reports.day_report import day_document
@@ -49,7 +53,8 @@ def command(
         raise Refused(f"{file}: --cold needs the charging window of the house battery and the coldest air")
     charge = None if start is None else _charge(start)
     run = day_run(inputs, charge, cold=cold)
-    document = day_document(design, facts, run, start=charge, cold=cold)
+    trip = () if days is None else trip_runs(inputs, days, charge, cold=cold)
+    document = day_document(design, facts, run, start=charge, cold=cold, trip=trip)
     if form == "json":
         import json
 

@@ -34,6 +34,7 @@ ASSUMED = (
     "97 % of what charges a lithium battery is stored, 85 % of a lead-acid one",
     "on the shore, mains loads are fed by the shore and not by the battery",
 )
+ASSUMED_TRIP = "all days of the trip are alike, and each begins where the one before ended"
 ASSUMED_COLD = "a coldest day: lowest at 6 h, 10 K more at 15 h"
 
 
@@ -237,6 +238,21 @@ def _once(inputs: DayInputs, start: float, steps: int, cold: bool, *, worse: boo
         _end(inputs.efficiency, high=not worse),
     )  # fmt: skip
     return through(store, start, loads, sources, inputs.cold if cold else ())
+
+
+def trip_runs(
+    inputs: DayInputs, days: int, start: float | None = None, steps: int = STEPS, *, cold: bool = False
+) -> tuple[DayRun, ...]:
+    """Days on end, all alike, each from where the one before ended; the first from `start`, None: from full."""
+    worse = better = 1.0 if start is None else start
+    found: list[DayRun] = []
+    for _ in range(days):
+        run = DayRun(
+            inputs, _once(inputs, worse, steps, cold, worse=True), _once(inputs, better, steps, cold, worse=False)
+        )
+        worse, better = run.worse[-1].charge, run.better[-1].charge
+        found.append(run)
+    return tuple(found)
 
 
 def refill_time(

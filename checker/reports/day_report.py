@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any, TypedDict
 
-from checker.facts.day import ASSUMED, ASSUMED_COLD, HOUR, SOURCES, DayRun, cycles, refill_time, shares
+from checker.facts.day import ASSUMED, ASSUMED_COLD, ASSUMED_TRIP, HOUR, SOURCES, DayRun, cycles, refill_time, shares
 from checker.physics.day import DAY_S, Step
 from checker.quantities import Range
 from checker.reports.caution import CAUTION
@@ -72,6 +73,15 @@ class DayStep(TypedDict):
     charge: list[float]
 
 
+class DayOfTrip(TypedDict):
+    """One day of a trip: lowest charge and charge at its end, 0 to 1, and what is missing in the worse case, Wh."""
+
+    day: int
+    lowest: Span
+    end: Span
+    missing: float
+
+
 class DayDocument(TypedDict):
     """A day: powers in W, energies in Wh, times in hours, shares from 0 to 1."""
 
@@ -86,6 +96,7 @@ class DayDocument(TypedDict):
     capacity: Span
     usable: Span
     efficiency: Span
+    lead_share: Span
     keep: Span
     use: Span
     deficit: Span
@@ -101,10 +112,14 @@ class DayDocument(TypedDict):
     refill: float | None
     alternators: list[DayAlternator]
     steps: list[DayStep]
+    trip: list[DayOfTrip]
 
 
-def day_document(design: Design, facts: Facts, run: DayRun, *, start: float | None, cold: bool) -> dict[str, Any]:
-    """All of a day as plain data; powers in W, energies in Wh, times in hours, shares from 0 to 1."""
+def day_document(
+    design: Design, facts: Facts, run: DayRun, *, start: float | None, cold: bool, trip: Sequence[DayRun] = ()
+) -> dict[str, Any]:
+    """All of a day, and of the days of a trip, as plain data; powers in W, energies in Wh, times in hours, shares from
+    0 to 1."""
     from checker import __version__
 
     inputs, whole = run.inputs, facts.subjects("design")[0]
@@ -113,13 +128,18 @@ def day_document(design: Design, facts: Facts, run: DayRun, *, start: float | No
         "design": {"file": design.file, "title": str(design.title.value), "sha256": design.sha256},
         "version": __version__,
         "caution": CAUTION,
-        "assumed": [*(ASSUMED if start is None else ASSUMED[1:]), *((ASSUMED_COLD,) if cold else ())],
+        "assumed": [
+            *(ASSUMED if start is None else ASSUMED[1:]),
+            *((ASSUMED_TRIP,) if trip else ()),
+            *((ASSUMED_COLD,) if cold else ()),
+        ],
         "left_out": list(inputs.left_out),
         "start": start,
         "cold": cold,
         "capacity": _number(inputs.capacity, HOUR),
         "usable": _number(whole.usable_energy, HOUR),
         "efficiency": _number(inputs.efficiency, 1.0),
+        "lead_share": _number(whole.lead_share, 1.0),
         "keep": _number(inputs.keep, 1.0),
         "use": _number(whole.daily_use, HOUR),
         "deficit": _number(whole.energy_deficit, HOUR),
@@ -140,6 +160,15 @@ def day_document(design: Design, facts: Facts, run: DayRun, *, start: float | No
         "refill": _endless(refill_time(inputs, start, len(run.worse), cold=cold) / HOUR),
         "alternators": [_alternator(one) for one in facts.subjects("converter") if one.item.kind == "alternator"],
         "steps": [_step(worse, better) for worse, better in zip(run.worse, run.better, strict=True)],
+        "trip": [
+            {
+                "day": n,
+                "lowest": _number(one.lowest, 1.0),
+                "end": _number(one.last, 1.0),
+                "missing": _energy([step.missing for step in one.worse]),
+            }
+            for n, one in enumerate(trip, 1)
+        ],
     }
 
 

@@ -34,6 +34,10 @@ def day_text(document: dict[str, Any], run: DayRun, *, colour: bool = False) -> 
     for sentence in day_sentences(document, run):
         yield from _lines(paragraph(sentence))
     yield "\n"
+    if document["trip"]:
+        yield from _lines(heading("Day by day", painter))
+        yield from _lines(_trip(document))
+        yield "\n"
     yield from _lines(heading("Assumed", painter))
     for line in document["assumed"]:
         yield from _lines(paragraph(f"- {line}"))
@@ -92,6 +96,16 @@ def day_sentences(document: dict[str, Any], run: DayRun) -> Iterator[str]:
         yield _alternator_text(one)
 
 
+def _trip(document: dict[str, Any]) -> Iterator[str]:
+    """One row a day: lowest, at its end, missing; of a range the worse end, which decides."""
+    start = document["start"]
+    yield from paragraph(f"The trip begins {'full' if start is None else f'{start:.0%} full'}; the worse case is told.")
+    yield " day  lowest    end  missing"
+    for one in document["trip"]:
+        lowest, end = _ends(one["lowest"])[0], _ends(one["end"])[0]
+        yield f"{one['day']:4d}  {lowest:6.0%}  {end:5.0%}  {one['missing']:4.0f} Wh"
+
+
 def _balance(document: dict[str, Any]) -> Iterator[str]:
     """What the day asks of the battery whatever the hours."""
     use, deficit = document["use"], document["deficit"]
@@ -103,6 +117,13 @@ def _balance(document: dict[str, Any]) -> Iterator[str]:
         elif least < 0:
             brought = f"from {-least:.0f} Wh less to {most:.0f} Wh more than its sources can bring"
         yield f"The day uses {_told(use)} Wh, {brought}."
+    lead = document["lead_share"]
+    if lead is not None and _ends(lead)[0] < 1.0:
+        share = _told([100.0 * end for end in _ends(lead)])
+        yield (
+            f"At its greatest power of the day a lead-acid battery gives {share} % of its rated capacity "
+            "(Peukert); the steps count all of it."
+        )
     usable, hours = document["usable"], document["autonomy"]["hours"]
     if usable is not None:
         yield f"{_told(usable)} Wh of {_told(document['capacity'])} Wh may be drawn every day."

@@ -161,3 +161,27 @@ def test_sources_that_bring_less_or_perhaps_less_are_said_so(
         file.write_text(text.replace("sun hours: 4.5 h", f"sun hours: {sun}"), "utf-8")
         assert day(file=file) == 0
         assert said in " ".join(capsys.readouterr().out.split())
+
+
+def test_a_trip_is_told_day_by_day(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    file = tmp_path / "coach.fitout.yaml"
+    text = COACH.read_text("utf-8").replace("sun hours: 4.5 h", "sun hours: 0 h")
+    file.write_text(text.replace("driving: 2 h", "driving: 0 h"), "utf-8")
+    found = as_json(capsys, "--days", "3", "--start", "100", file=file)
+    trip, use, capacity = found["trip"], found["use"], found["capacity"]
+    assert isinstance(trip, list) and isinstance(use, float) and isinstance(capacity, float)
+    assert [one["day"] for one in trip] == [1, 2, 3]
+    assert trip[0]["end"] == pytest.approx(1 - use / capacity, abs=1e-3)
+    assert trip[0]["missing"] == 0.0
+    assert sum(one["missing"] for one in trip) == pytest.approx(3 * use - capacity, rel=1e-3)
+    assert day("--days", "3", file=file) == 0
+    lines = capsys.readouterr().out.splitlines()
+    at = lines.index(" day  lowest    end  missing")
+    assert lines[at + 1].split() == ["1", f"{trip[0]['lowest']:.0%}", f"{trip[0]['end']:.0%}", "0", "Wh"]
+    assert any("all days of the trip are alike" in line for line in lines)
+
+
+def test_without_days_there_is_no_trip_and_none_of_nothing(capsys: pytest.CaptureFixture[str]) -> None:
+    assert as_json(capsys)["trip"] == []
+    assert day("--days", "0") != 0
+    assert "--days" in capsys.readouterr().err

@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from checker.facts.day import DayInputs, DayRun, day_inputs, day_run, profiles, refill_time, shares
+from checker.facts.day import DayInputs, DayRun, day_inputs, day_run, profiles, refill_time, shares, trip_runs
 from checker.facts.subject import Facts, Subject, trace
 from checker.physics.day import energy_of
 from checker.quantities import Range, Unknown
@@ -140,3 +140,14 @@ def test_what_the_sun_feeds_at_once_is_no_cycle() -> None:
     edge = 12 * math.asin(20 / peak) / math.pi
     short = 20 * edge - 600 * (1 - math.cos(math.pi * edge / 12)) / 2
     assert design(cooler).cycles_per_day == pytest.approx((20 * 12 + 2 * short) / 960, rel=1e-3)
+
+
+def test_a_trip_goes_on_from_where_each_day_ended() -> None:
+    # 100 Wh of 1200 Wh a day, and nothing brought in: empty on the twelfth day, and the lamp is dark on the thirteenth.
+    lamp = DAY.replace("{light: 5 h, cooler: 24 h}", "{light: 5 h}").replace("sun hours: 4 h", "sun hours: 0 h")
+    days = trip_runs(inputs(design(lamp)), 13)
+    assert [one.worse[-1].charge for one in days[:3]] == pytest.approx([1100 / 1200, 1000 / 1200, 900 / 1200])
+    assert days[11].worse[-1].charge == pytest.approx(0.0, abs=1e-9)
+    assert sum(step.missing for step in days[12].worse) / 4 == pytest.approx(100)
+    (half,) = trip_runs(inputs(design(lamp)), 1, 0.5)
+    assert half.worse[-1].charge == pytest.approx(0.5 - 100 / 1200)
