@@ -22,8 +22,10 @@ def command(
     ] = None,
     cold: Annotated[bool, typer.Option("--cold", help="A coldest day: no charging in frost.")] = False,
     days: Annotated[
-        int | None,
-        typer.Option(help="A trip of so many like days, told day by day; from full, or from --start.", min=1, max=366),
+        str | None,
+        typer.Option(
+            help="A trip of so many like days, 1 to 366, told day by day; from full, or from --start.", metavar="NUMBER"
+        ),
     ] = None,
     output: Annotated[
         str | None, typer.Option(help="Write to this file instead of the terminal.", metavar="FILE")
@@ -53,7 +55,7 @@ def command(
         raise Refused(f"{file}: --cold needs the charging window of the house battery and the coldest air")
     charge = None if start is None else _charge(start)
     run = day_run(inputs, charge, cold=cold)
-    trip = () if days is None else trip_runs(inputs, days, charge, cold=cold)
+    trip = () if days is None else trip_runs(inputs, _days(days), charge, cold=cold)
     document = day_document(design, facts, run, start=charge, cold=cold, trip=trip)
     if form == "json":
         import json
@@ -79,3 +81,12 @@ def _charge(text: str) -> float:
     if not 0.0 <= percent <= 100.0:
         raise Refused(f"--start: {text!r} is no state of charge; write a number from 0 to 100, such as 80")
     return percent / 100.0
+
+
+def _days(text: str) -> int:
+    """Days of a trip. Raises Refused."""
+    from checker.commands.refusal import Refused
+
+    if not (text.isascii() and text.isdigit() and len(text) <= 3 and 1 <= int(text) <= 366):
+        raise Refused(f"--days: {text!r} is no number of days; write a whole number from 1 to 366, such as 5")
+    return int(text)

@@ -181,7 +181,11 @@ def test_a_trip_is_told_day_by_day(tmp_path: Path, capsys: pytest.CaptureFixture
     assert any("all days of the trip are alike" in line for line in lines)
 
 
-def test_without_days_there_is_no_trip_and_none_of_nothing(capsys: pytest.CaptureFixture[str]) -> None:
+def test_without_days_there_is_no_trip(capsys: pytest.CaptureFixture[str]) -> None:
     assert as_json(capsys)["trip"] == []
-    assert day("--days", "0") != 0
-    assert "--days" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("days", ["0", "-1", "367", "2.5", "two", "²", "9" * 5000])
+def test_a_number_of_days_that_cannot_be_is_refused(days: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert day("--days", days) != 0
+    assert "write a whole number from 1 to 366" in " ".join(capsys.readouterr().err.split())

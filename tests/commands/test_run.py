@@ -139,7 +139,10 @@ def test_a_closed_standard_output_is_told(fitout) -> None:
     ("arguments", "said"),
     [
         (["reveiw"], "there is no command 'reveiw'; did you mean review?"),
-        (["schema", "ruel"], "'ruel' is not one of design, rule, report; did you mean rule?"),
+        (
+            ["schema", "ruel"],
+            "'ruel' is not one of design, rule, report, predict, prove, day, states, survey; did you mean rule?",
+        ),
         (["review"], "Missing argument 'FILE'"),
         (["review", "x", "--format", "hmtl"], "did you mean html?"),
         (["review", "x", "--at-least", "dnager"], "did you mean danger?"),
