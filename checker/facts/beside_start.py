@@ -24,6 +24,7 @@ def voltage_beside_start(s: Subject) -> Any:
     if node is None or isinstance(own, Unknown):
         return None
     found: list[Number] = []
+    alike: set[tuple[str, ...]] = set()
     for other, theirs in _starting(s.facts):
         if other.id == s.id:
             continue
@@ -34,6 +35,10 @@ def voltage_beside_start(s: Subject) -> Any:
         if isinstance(current, Unknown):
             found.append(Unknown(f"the start current of {other.id} is not told"))
             continue
+        key = (repr(current), *(circuit.id for circuit in shared))
+        if key in alike:
+            continue  # as hard a start on the same feeders lowers it as far
+        alike.add(key)
         for held in held_in_modes(s.facts, node):
             one = held_for_start(held, current)
             found.append(one if isinstance(one, Unknown) else _left(s, one, current, shared, other))
