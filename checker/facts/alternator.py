@@ -28,6 +28,8 @@ from checker.quantities import (
     Window,
     corners,
     divide,
+    either,
+    equal,
     every,
     greatest,
     least,
@@ -146,7 +148,7 @@ def _asked_in(s: Subject, mode: Item) -> tuple[Number, Number]:
                 s.note(_said(f"{item.name} asks {show(current, 'A')} while it charges"))
                 charging.append(current)
     for bank in s.facts.subjects("bank"):
-        if home(s.facts, bank.item) in near and bank.purpose != "starting":
+        if home(s.facts, bank.item) in near and equal(bank.purpose, "starting") is not True:
             current = bank.purpose if isinstance(bank.purpose, Unknown) else bank.charge_limit
             s.note(_said(f"{bank.id} without a converter takes as much as it may: {show(current, 'A')}"))
             charging.append(current)
@@ -178,8 +180,11 @@ def _gives_way(s: Subject, mode: Item) -> Truth:
     for item in found:
         stop = s.read(item, "settings.holds low above")
         answers.append(stop if isinstance(stop, Unknown) else stop is not None)
-    if any(home(s.facts, bank.item) in near and bank.purpose != "starting" for bank in s.facts.subjects("bank")):
-        answers.append(s.limits_itself)  # a battery takes what it can get; only the alternator can hold back
+    for bank in s.facts.subjects("bank"):
+        starts = equal(bank.purpose, "starting")
+        if home(s.facts, bank.item) in near and starts is not True:
+            # A battery takes what it can get; only the alternator can hold back.
+            answers.append(s.limits_itself if starts is False else either(s.limits_itself, starts))
     return every(answers) if answers else False
 
 

@@ -205,7 +205,17 @@ def hidden_run(s: Subject) -> bool:
 def has_isolator(s: Subject) -> Truth:
     if isolators_of(s):
         return True
-    return Unknown("part of its run was not seen and may hide a switch") if hidden_run(s) else False
+    return perhaps_isolated(s) or False
+
+
+def perhaps_isolated(s: Subject) -> Unknown | None:
+    """Why a switch may stand between an array and its controller though none is known to; None when none may."""
+    if hidden_run(s):
+        return Unknown("part of its run was not seen and may hide a switch")
+    for link in _run(s):
+        if link.equipment.kind in ("breaker", "rcbo") and isinstance(s.read(link.equipment, "isolates"), Unknown):
+            return Unknown(f"whether {link.equipment.name} isolates is not told")
+    return None
 
 
 def isolators_of(s: Subject) -> list[Equipment]:
@@ -222,14 +232,14 @@ def isolators_of(s: Subject) -> list[Equipment]:
 def isolator_breaks_load(s: Subject) -> Any:
     found = isolators_of(s)
     if not found:
-        return UNKNOWN if hidden_run(s) else None
+        return perhaps_isolated(s)
     return every(True if item.kind != "switch" else s.read(item, "breaks load") for item in found)
 
 
 @fact("array", "isolator_poles", unit="each", says="Conductors that its isolator opens together.")
 def isolator_poles(s: Subject) -> Any:
     found = [s.read(item, "poles") for item in isolators_of(s)]
-    return greatest(found) if found else (UNKNOWN if hidden_run(s) else None)
+    return greatest(found) if found else perhaps_isolated(s)
 
 
 @fact("array", "isolator_voltage", unit="V", says="Rated direct voltage of its isolator; none when rated for ac alone.")
@@ -243,20 +253,20 @@ def isolator_voltage(s: Subject) -> Any:
             found.append(Unknown(f"the rating of {item.name} does not say whether it holds for dc"))
         else:
             found.append(rated.volts if rated.system == "dc" else None)
-    return least(found) if found else (UNKNOWN if hidden_run(s) else None)
+    return least(found) if found else perhaps_isolated(s)
 
 
 @fact("array", "isolator_current", unit="A", says="Rated current of its isolator.")
 def isolator_current(s: Subject) -> Any:
     found = [s.read(item, "rating") for item in isolators_of(s)]
-    return least(found) if found else (UNKNOWN if hidden_run(s) else None)
+    return least(found) if found else perhaps_isolated(s)
 
 
 @fact("array", "isolator_marked", type="yes/no", says="Its isolator is marked.")
 def isolator_marked(s: Subject) -> Any:
     found = isolators_of(s)
     if not found:
-        return UNKNOWN if hidden_run(s) else None
+        return perhaps_isolated(s)
     return every(False if (told := s.read(item, "marked")) is None else told for item in found)
 
 

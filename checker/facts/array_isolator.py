@@ -8,11 +8,11 @@ from checker.circuit.elements import Edge, Link
 from checker.circuit.supply import joined
 from checker.design.model import Equipment
 from checker.design.vocabulary.words import ACCESS
-from checker.facts.array import arrays_of, controller_of, hidden_run, isolators_of
+from checker.facts.array import arrays_of, controller_of, isolators_of, perhaps_isolated
 from checker.facts.bank import KINDS, home
 from checker.facts.catalogue import fact
 from checker.facts.subject import Subject
-from checker.quantities import UNKNOWN, Truth, Unknown
+from checker.quantities import Truth, Unknown
 
 BY_HAND = ("switch", "breaker", "rcbo")
 
@@ -20,7 +20,7 @@ BY_HAND = ("switch", "breaker", "rcbo")
 @fact("array", "isolator_access", words=ACCESS, says="How a hand gets to its isolator.")
 def isolator_access(s: Subject) -> Any:
     found = [s.read(item, "access") for item in isolators_of(s)]
-    return found[0] if found else (UNKNOWN if hidden_run(s) else None)
+    return found[0] if found else perhaps_isolated(s)
 
 
 @fact(
@@ -55,8 +55,9 @@ def array_opened_first(s: Subject) -> Truth:
         return order
     names = [name for name in order if isinstance(name, str)] if isinstance(order, tuple) else []
     arrays = arrays_of(s)
-    if any(hidden_run(array) for array in arrays):
-        return Unknown("part of the run of its array was not seen and may hide a switch")
+    unseen = next((why for array in arrays if (why := perhaps_isolated(array)) is not None), None)
+    if unseen is not None:
+        return unseen
     s.note(lambda: f"parted from its battery by {', '.join(parting)}; the order is {', '.join(names) or 'not told'}")
     first = [min((names.index(one.name) for one in isolators_of(a) if one.name in names), default=None) for a in arrays]
     switched = [names.index(name) for name in parting if name in names]

@@ -31,10 +31,11 @@ def side_difference(s: Subject) -> Any:
     for item in added(s):
         here = stands(s, item)
         if here is None:
-            across = between(lower(around.at[1]), upper(add(around.at[1], around.size[1])))
+            across = _span(around.at[1], add(around.at[1], around.size[1]))
+        elif here.exact:
+            across = multiply(add(here.low[1], here.high[1]), 0.5)
         else:
-            across = between(lower(here.low[1]), upper(here.high[1]))
-            across = multiply(add(here.low[1], here.high[1]), 0.5) if here.exact else across
+            across = _span(here.low[1], here.high[1])
         moment = add(moment, multiply(mass_of(s, item), subtract(across, middle)))
     shifted = divide(moment, half)
     if isinstance(shifted, Unknown):
@@ -42,6 +43,12 @@ def side_difference(s: Subject) -> Any:
     ends = abs(lower(shifted)), abs(upper(shifted))
     apart = between(0.0 if lower(shifted) <= 0.0 <= upper(shifted) else min(ends), max(ends))
     return divide(apart, limit_or_load(s, "gross"))
+
+
+def _span(low: Number, high: Number) -> Number:
+    """From the one to the other; unknown when either is."""
+    unknown = next((one for one in (low, high) if isinstance(one, Unknown)), None)
+    return between(lower(low), upper(high)) if unknown is None else unknown
 
 
 @fact(

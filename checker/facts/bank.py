@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import inf
 from typing import Any
 
 from checker.circuit.elements import LIVE, Link, Wire
@@ -377,7 +378,10 @@ def coldest_air(s: Subject) -> Any:
         inside = s.read(where, "temperature")
         if isinstance(inside, Window):
             return inside.low
-    return s.read(s.facts.design.vehicle, "ambient.low")
+    outside = s.read(s.facts.design.vehicle, "ambient.low")
+    if where is not None and where.has("temperature") and isinstance(outside, float):
+        return Range(outside, inf)  # stated as not known: the place may be warmer than the air around the vehicle
+    return outside
 
 
 @fact("bank", "window_charge", type="window", unit="°C", says="Cell temperatures at which it may be charged.")

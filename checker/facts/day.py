@@ -178,13 +178,15 @@ def _cold(s: Subject, banks: list[Subject], steps: int) -> tuple[bool, ...] | No
         allowed, coldest = bank.window_charge, bank.coldest_air
         if not isinstance(allowed, Window) or not isinstance(allowed.low, float):
             return None
-        low = coldest.low if isinstance(coldest, Range) else coldest
-        if not isinstance(low, float):
+        ends = (coldest.low, coldest.high) if isinstance(coldest, Range) else (coldest,)
+        if any(not isinstance(end, float) for end in ends):
             return None
         for n in range(steps):
             middle = (n + 0.5) * DAY_S / steps
-            if air_temperature(middle, low, SWING_K, COLDEST_AT, WARMEST_AT) < allowed.low:
-                blocked[n] = True
+            cold = {air_temperature(middle, end, SWING_K, COLDEST_AT, WARMEST_AT) < allowed.low for end in ends}
+            if len(cold) > 1:
+                return None
+            blocked[n] = blocked[n] or True in cold
     return tuple(blocked)
 
 

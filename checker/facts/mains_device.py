@@ -13,7 +13,7 @@ from checker.facts.mains import TOO_MANY, answer, ever, states_of, tell
 from checker.facts.subject import Facts, Subject
 from checker.facts.supply import supplies_of
 from checker.facts.unseen import where_it_stands
-from checker.quantities import Number, Unknown, greatest, least
+from checker.quantities import Number, Unknown, equal, greatest, least
 from checker.quantities import Truth as Answer
 
 
@@ -188,6 +188,9 @@ def trip_time_shown(s: Subject) -> Any:
 
 @fact("design", "residual_devices", of="device", type="list", says="Residual-current devices that guard mains loads.",
       method="device.protects_mains_loads")  # fmt: skip
-def residual_devices(s: Subject) -> tuple[Any, ...]:
-    found = (one for one in s.facts.subjects("device") if one.item.kind in ("rcd", "rcbo"))
-    return tuple(one for one in found if one.protects_mains_loads != 0.0)
+def residual_devices(s: Subject) -> Any:
+    found = [one for one in s.facts.subjects("device") if one.item.kind in ("rcd", "rcbo")]
+    idle = {one.id: equal(one.protects_mains_loads, 0.0) for one in found}
+    sure = tuple(one for one in found if idle[one.id] is False)
+    perhaps = [answer for answer in idle.values() if isinstance(answer, Unknown)]
+    return perhaps[0] if perhaps and not sure else sure

@@ -8,6 +8,7 @@ from checker.design.vocabulary.words import ISOLATION
 from checker.facts.catalogue import fact
 from checker.facts.equipment import told
 from checker.facts.subject import Subject
+from checker.facts.unseen import may_be_hidden
 from checker.quantities import divide, either, equal
 
 
@@ -50,7 +51,7 @@ def line_current(s: Subject) -> Any:
         conductor = s.facts.of("conductor", run) if run is not None else None
         if conductor is not None:
             return conductor.design_current
-    return None
+    return may_be_hidden(s.facts, s.id)
 
 
 @fact("equipment", "rated_current", unit="A", says="Its rated current.")

@@ -176,14 +176,16 @@ def permitted_draw(s: Subject) -> Any:
     "run parts them with the engine or by their voltage",
 )
 def joins_starter(s: Subject) -> Truth:
-    if s.item.kind not in ("relay", "combiner") or any(_parts_anyway(s.facts, one) for one in _in_its_run(s)):
+    anyway = some(_parts_anyway(s.facts, one) for one in _in_its_run(s))
+    if s.item.kind not in ("relay", "combiner") or anyway is True:
         return False
     loose = loose_bank(s.facts)
     if loose is not None:
         return loose
     one, other = joined_sides(s)
     pairs = [(a, b) for a in one for b in other]
-    return some(_starting_and_not(a, b) for first, second in pairs for a, b in ((first, second), (second, first)))
+    joins = some(_starting_and_not(a, b) for first, second in pairs for a, b in ((first, second), (second, first)))
+    return both(negate(anyway), joins)
 
 
 def _in_its_run(s: Subject) -> list[Equipment]:
@@ -196,12 +198,13 @@ def _in_its_run(s: Subject) -> list[Equipment]:
     return found
 
 
-def _parts_anyway(facts: Facts, item: Equipment) -> bool:
-    """Whether a contact surely opens with the engine, or by the voltage of the batteries."""
+def _parts_anyway(facts: Facts, item: Equipment) -> Truth:
+    """Whether a contact opens with the engine, or by the voltage of the batteries."""
     if item.kind == "combiner":
-        return item.says("senses", "voltage") and not item.says("on loss", "closes")
+        kept = equal(item.value("on loss"), "closes") if item.has("on loss") else False
+        return both(equal(item.value("senses"), "voltage"), negate(kept))
     means = signal_means(facts, item.value("driven by"))
-    return isinstance(means, str) and means == "engine running" and item.says("rest", "open")
+    return both(equal(means, "engine running"), equal(item.value("rest"), "open"))
 
 
 def _starting_and_not(a: Subject, b: Subject) -> Truth:

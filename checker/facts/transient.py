@@ -32,7 +32,10 @@ CIRCUIT = "resistance, inductance and capacitance in series (circuit theory)"
 )
 @where_it_stands
 def capacitance_behind(s: Subject) -> Any:
-    found = [one.input_capacitance for one in s.capacitors_behind]
+    behind = s.capacitors_behind
+    if isinstance(behind, Unknown):
+        return behind
+    found = [one.input_capacitance for one in behind]
     return total(found) if found else None
 
 
