@@ -205,7 +205,8 @@ def hidden_run(s: Subject) -> bool:
 def has_isolator(s: Subject) -> Truth:
     if isolators_of(s):
         return True
-    return perhaps_isolated(s) or False
+    perhaps = perhaps_isolated(s)
+    return False if perhaps is None else perhaps
 
 
 def perhaps_isolated(s: Subject) -> Unknown | None:

@@ -9,6 +9,7 @@ from checker.design.given import MISSING, Given
 from checker.design.item import Item
 from checker.design.vocabulary.papers import STOPS, TESTS
 from checker.facts.catalogue import fact
+from checker.facts.contacts import is_word
 from checker.facts.subject import Subject
 from checker.quantities import Truth, Unknown, both, either, equal, every, greatest, least, negate, some
 
@@ -163,11 +164,11 @@ def _link_right(result: Any, mode: Item | None) -> Truth:
 
 def _islanded(mode: Item) -> Truth:
     """Whether mains comes from aboard alone."""
-    return both(equal(mode.value("shore"), "absent"), _made_aboard(mode))
+    return both(is_word(mode.value("shore"), "absent"), _made_aboard(mode))
 
 
 def _with_mains(mode: Item) -> Truth:
-    return either(negate(equal(mode.value("shore"), "absent")), _made_aboard(mode))
+    return either(negate(is_word(mode.value("shore"), "absent")), _made_aboard(mode))
 
 
 def _made_aboard(mode: Item) -> Truth:

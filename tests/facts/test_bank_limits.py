@@ -41,7 +41,7 @@ def test_a_stated_short_circuit_current_is_summed_over_the_strings() -> None:
 
 def test_without_a_stated_one_the_voltage_drives_it_through_the_resistance() -> None:
     # 58.4 V / 9 mOhm for each of two strings.
-    found = ask("bank", "bank", "short_circuit_current", {"parts.module.short circuit current": "unknown"})
+    found = ask("bank", "bank", "short_circuit_current", {"parts.module.short circuit current": "(remove)"})
     assert found == pytest.approx(2 * 58.4 / 0.009)
 
 

@@ -28,7 +28,7 @@ def test_the_units_of_a_bank_drive_their_faults_together() -> None:
 
 def test_without_a_stated_fault_current_the_internal_resistance_tells() -> None:
     # 16 cells of 3.65 V behind 9 mΩ, twice; the charging limit of the management stands for full: 58.4 V.
-    found = of(MAIN, "source_fault_current", ("parts.module.short circuit current", "unknown"))
+    found = of(MAIN, "source_fault_current", ("parts.module.short circuit current", "(remove)"))
     assert found == pytest.approx(2 * 58.4 / 0.009, rel=0.01)
 
 

@@ -152,7 +152,7 @@ ROWS = (
     look("luminaire-fixed-to-structure", "lamps-fixed-for-travel", "lamps"),
     look("ties-bundle-only", "ties-not-the-only-support", "supports"),
     look("immunity-of-safety-functions", "driving-aids-undisturbed", "driving aids", "design", "saltbush", ENGINE),
-    look("occupant-impact-zone-clear", "strike-zones-free", "strike zones"),
+    look("occupant-impact-zone-clear", "strike-zones-free", "strike zones", "design", "saltbush", ENGINE),
     look("structure-not-weakened", "structure-left-strong", "structure"),
 )  # fmt: skip
 ASKED_ELSEWHERE = {"vibration-tolerant-connections": "the record of torque has no bad answer; see terminal-torque"}
