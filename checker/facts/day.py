@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from typing import Any, NamedTuple
 
-from checker.facts.bank import home
+from checker.facts.bank import home, loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.energy import at_the_bank, house_banks
 from checker.facts.subject import Subject
@@ -86,6 +86,9 @@ def _span(a: float, b: float) -> Number:
 
 def day_inputs(s: Subject, steps: int = STEPS) -> DayInputs | Unknown:
     """What the design says of a day; Unknown when even the battery is not known."""
+    loose = loose_bank(s.facts)
+    if loose is not None:
+        return loose
     banks = {home(s.facts, bank.item): bank for bank in reversed(house_banks(s))}
     if not banks:
         return Unknown("there is no house battery")
@@ -341,7 +344,8 @@ def refill_time_of(s: Subject) -> Any:
     if isinstance(run, Unknown):
         return run
     slow, fast = refill_time(run.inputs), refill_time(run.inputs, worse=False)
-    return slow if slow == fast else between(fast, slow)
+    # With more sun the lowest point comes at another hour, so that more need not be sooner.
+    return slow if slow == fast else between(min(slow, fast), max(slow, fast))
 
 
 @fact(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.currents import gives_in
 from checker.facts.load_voltage import parts_of
@@ -33,4 +34,5 @@ def modes_without_supply(s: Subject) -> Any:
         if groups.find(node) not in fed:
             count += 1
             s.note(f"mode {mode.name}: no source is joined to {s.id}".__str__)
-    return float(count)
+    loose = loose_bank(s.facts) if count else None
+    return float(count) if loose is None else loose

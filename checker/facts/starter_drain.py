@@ -43,6 +43,8 @@ def _walk(s: Subject, *, perhaps: bool) -> dict[str, None]:
     """Nodes that the battery feeds with the engine stopped and its reserve gone; with `perhaps` also in doubt."""
 
     def kept(edge: Edge) -> bool:
+        if isinstance(edge, Wire) and edge.gap is not None:
+            return perhaps  # what was not seen may hold a contact that parts them
         if not isinstance(edge, Link) or edge.equipment.kind not in ("relay", "combiner"):
             return True
         parts = _parts(s, edge.equipment, s.item)

@@ -53,7 +53,10 @@ def test_a_battery_no_alternator_reaches_is_a_house_battery() -> None:
 
 def test_the_coldest_air_is_that_of_its_place_else_of_the_vehicle() -> None:
     assert ask("bank", "bank", "coldest_air", {"places.locker.temperature": "3..40 °C"}) == 3.0
-    assert ask("bank", "bank", "coldest_air", {"places.locker.temperature": "unknown"}) == -5.0
+    # Stated as not known, the place may be warmer than the air around the vehicle, never colder.
+    told = ask("bank", "bank", "coldest_air", {"places.locker.temperature": "unknown"})
+    assert isinstance(told, Range)
+    assert (told.low, told.high) == (-5.0, float("inf"))
 
 
 def test_a_key_of_the_bank_overrides_that_of_its_battery() -> None:
