@@ -57,7 +57,8 @@ def value(s: Subject) -> Any:
 
 
 @fact("reading", "agrees", type="yes/no",
-      says="It lies between the lowest and the highest that is predicted, the instrument's own tolerance allowed.",
+      says="It lies between the lowest and the highest that is predicted, and so does its difference from every "
+           "voltage read before it in that mode; the tolerance of instruments allowed.",
       method=METHOD)  # fmt: skip
 def agrees(s: Subject) -> Any:
     from checker.facts.instruments import tolerance
@@ -80,7 +81,12 @@ def agrees(s: Subject) -> Any:
     least = "at least " if usual else ""
     s.note(lambda: f"expected {middle:.4g}, {least}from {bottom:.4g} to {top:.4g}")
     if bottom <= low and high <= top:
-        return True
+        from checker.facts.reading_pairs import apart
+
+        found = apart(s)
+        if found is not None:
+            s.note(lambda: found.words)
+        return found is None
     if high < bottom or low > top:
         return False
     return Unknown("the range of the reading lies partly within")

@@ -64,6 +64,7 @@ def _open_of(s: Subject, *, ranges: bool) -> list[str]:
       method=METHOD)  # fmt: skip
 def expected(s: Subject) -> str:
     from checker.facts.instruments import UNITS, tolerance
+    from checker.facts.reading_pairs import apart
 
     found = expected_value(s)
     if isinstance(found, Unknown):
@@ -72,7 +73,9 @@ def expected(s: Subject) -> str:
     low = found.low - slack
     if s.item.quantity != "voltage":
         low = max(0.0, low)
-    return f"{found.likely:.4g} {unit}, from {low:.4g} to {found.high + slack:.4g} {unit}"
+    text = f"{found.likely:.4g} {unit}, from {low:.4g} to {found.high + slack:.4g} {unit}"
+    differs = apart(s)
+    return text if differs is None else f"{text}; but it lies {differs.words}"
 
 
 @fact(

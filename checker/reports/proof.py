@@ -21,7 +21,10 @@ INSTRUMENT = "the instrument, its range, or where and which way round it was put
 
 
 class Compared(TypedDict):
-    """One reading; `result` is agrees, outside or undecided, and `unknown` says why it is undecided."""
+    """One reading; `result` is agrees, outside or undecided, and `unknown` says why it is undecided.
+
+    `differs` says from which other reading it lies too far; empty where it does not.
+    """
 
     mode: str
     at: str
@@ -33,6 +36,7 @@ class Compared(TypedDict):
     highest: float | None
     result: str
     unknown: str
+    differs: str
     line: int
     column: int
 
@@ -106,11 +110,13 @@ def _mode(facts: Facts, name: str, taken: Sequence[Subject]) -> ModeProved:
 def _compared(s: Subject) -> Compared:
     from checker.facts.instruments import UNITS, tolerance
     from checker.facts.reading import expected_value
+    from checker.facts.reading_pairs import apart
     from checker.quantities import Unknown
 
     agrees = s.agrees
     expected = expected_value(s)
     known = None if isinstance(expected, Unknown) else expected
+    differs = apart(s) if agrees is False else None
     slack = 0.0 if known is None else tolerance(s.item.quantity, known.likely)
     return {
         "mode": str(s.item.item.value("mode")),
@@ -123,6 +129,7 @@ def _compared(s: Subject) -> Compared:
         "highest": None if known is None else _digits(known.high + slack),
         "result": UNDECIDED if isinstance(agrees, Unknown) else AGREES if agrees is True else OUTSIDE,
         "unknown": agrees.reason if isinstance(agrees, Unknown) else "",
+        "differs": "" if differs is None else differs.words,
         "line": s.where.line,
         "column": s.where.column,
     }
@@ -184,7 +191,9 @@ def _sentence(file: str, one: Compared) -> str:
     where = f"({file}:{one['line']}:{one['column']})"
     if one["unknown"]:
         return f"{lead}; nothing to compare with: {one['unknown']} {where}"
-    return f"{lead}; expected {one['likely']:g}, from {one['lowest']:g} to {one['highest']:g} {one['unit']} {where}"
+    differs = f"; but it lies {one['differs']}" if one["differs"] else ""
+    ends = f"from {one['lowest']:g} to {one['highest']:g} {one['unit']}"
+    return f"{lead}; expected {one['likely']:g}, {ends}{differs} {where}"
 
 
 def _cause(number: int, cause: Explained) -> Iterator[str]:

@@ -88,3 +88,33 @@ def test_a_design_without_readings_says_so(capsys: pytest.CaptureFixture[str]) -
 def test_a_file_that_is_no_design_is_refused(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert run(["prove", str(tmp_path / "none.yaml")]) == 2
     assert "no such file" in capsys.readouterr().err
+
+
+def test_a_joint_shows_between_two_voltages_that_each_agree(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    lines = ("{mode: driving, at: start-battery, voltage: 14.17 V}", "{mode: driving, at: bar-12, voltage: 13.29 V}")
+    found = prove(with_readings(tmp_path, *lines), capsys, 1)
+    (mode,) = found["modes"]
+    assert [one["result"] for one in mode["readings"]] == ["agrees", "outside"]
+    later = mode["readings"][1]
+    assert later["lowest"] < 13.29 < later["highest"]
+    assert later["differs"].startswith("-0.88 V above that at start-battery")
+    assert "link-12" in mode["causes"][0]["what"]
+
+
+def test_the_review_says_the_same_at_the_line_of_the_reading(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    file = with_readings(
+        tmp_path,
+        "{mode: driving, at: start-battery, voltage: 14.17 V}",
+        "{mode: driving, at: bar-12, voltage: 13.29 V}",
+        "{mode: driving, at: chassis-feed, current: 77 A}",
+    )
+    proved = prove(file, capsys, 1)["modes"][0]
+    run(["review", file, "--format", "json"])
+    reviewed = json.loads(capsys.readouterr().out)
+    said = [one for one in reviewed["findings"] if one["rule"] == "reading-as-predicted"]
+    expected = {one["line"] for one in proved["readings"] if one["result"] == "outside"}
+    assert len(expected) == 2
+    assert {one["where"]["line"] for one in said if one["verdict"] == "breach"} == expected
+    assert all(proved["causes"][0]["what"] in one["says"] for one in said)
