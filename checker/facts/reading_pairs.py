@@ -8,7 +8,7 @@ from checker.circuit.dc_solution import Solution
 from checker.facts.instruments import Spot, predicted, spot, tolerance
 from checker.facts.operating_point import Measure, OperatingPoint, operating_point
 from checker.facts.subject import Subject
-from checker.quantities import Unknown
+from checker.quantities import Unknown, equal
 
 
 class Apart(NamedTuple):
@@ -45,8 +45,8 @@ def apart(s: Subject) -> Apart | None:
     for other in s.facts.subjects("reading"):
         if other.id == s.id:
             return None
-        if other.item.item.value("mode") != name:
-            continue
+        if equal(other.item.item.value("mode"), name) is not True:
+            continue  # of another mode, or of one that is not told
         there = _voltage(other, point)
         found = None if there is None else _outside(point, here, there)
         if found is not None and other.agrees is True:
