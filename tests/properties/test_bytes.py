@@ -1,4 +1,4 @@
-"""The same design gives the same bytes, whatever the seed of hashes, the working folder and the locale."""
+"""The same design gives the same bytes, whatever the order of hashes, the working folder and the locale."""
 
 from __future__ import annotations
 
