@@ -26,7 +26,7 @@ def pages() -> dict[str, str]:
     """Path below `docs` -> the text that belongs there."""
     rulebook = load_rulebook()
     found = {
-        "coverage.md": coverage_page(rulebook, asked(), reasons()),
+        "coverage.md": coverage_page(rulebook, asked(), left()),
         "design-file-keys.md": keys_page(),
         "facts.md": facts_page(CATALOGUE),
         "rules/README.md": index_page(rulebook, covered(rulebook)),
@@ -52,10 +52,10 @@ def asked() -> list[Asked]:
         return [Asked(row["id"], row["topic"], row["decidable"], row["severity"]) for row in csv.DictReader(lines)]
 
 
-def reasons() -> dict[str, str]:
-    """Why a requirement has no rule yet."""
-    with (DOCS / "not-covered.csv").open(encoding="utf-8", newline="") as lines:
-        return {row["id"]: row["reason"] for row in csv.DictReader(lines)}
+def left() -> dict[str, str]:
+    """What no rule decides yet of a requirement, or why it has no rule."""
+    with (DOCS / "not-decided.csv").open(encoding="utf-8", newline="") as lines:
+        return {row["id"]: row["left"] for row in csv.DictReader(lines)}
 
 
 def stale() -> list[str]:

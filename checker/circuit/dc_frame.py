@@ -37,4 +37,3 @@ class Frame:
         """Take other numbers: the same elements, in the same order, between the same terminals."""
         self.alive = [elements[i] for i in self._living]
         self.equations.take(self.alive)
-

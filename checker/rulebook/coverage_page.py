@@ -1,4 +1,4 @@
-"""The page of published requirements, `docs/coverage.md`: which rule decides each, from which facts, or why none."""
+"""The page of published requirements, `docs/coverage.md`: which rule decides each, from what, and what is left."""
 
 from __future__ import annotations
 
@@ -18,7 +18,8 @@ The catalogue says in our own words what published standards and regulators ask 
 *Decided from*: `design`, the file alone can tell; `survey`, somebody must look; `test`, it must be measured. A rule for
 one of the latter two asks until the answer is written into the file, and never takes silence for an answer.
 *Limits* names those that the rule uses and the codes that give a value of their own; see [limits](rules/limits.md).
-A requirement that has a rule is decided as far as the facts named go: read the rule for how far that is.
+*Left* says which part of a requirement no rule decides yet, as our own readers graded it; such a one is not *wholly*
+decided. Whoever finds another part that is left adds a line to `docs/not-decided.csv`.
 """
 WAYS = ("design", "survey", "test")
 
@@ -32,14 +33,14 @@ class Asked(NamedTuple):
     severity: str
 
 
-def coverage_page(rulebook: Rulebook, asked: Iterable[Asked], reasons: Mapping[str, str]) -> str:
-    """The whole page in Markdown. `reasons` says of requirements without a rule why there is none yet."""
+def coverage_page(rulebook: Rulebook, asked: Iterable[Asked], left: Mapping[str, str]) -> str:
+    """The whole page in Markdown. `left` says of a requirement what no rule decides yet, or why there is no rule."""
     everything = sorted(asked)
     rules = _by_requirement(rulebook.rules)
-    parts = [HEAD.strip(), _count(everything, rules)]
+    parts = [HEAD.strip(), _count(everything, rules, left)]
     for topic in sorted({one.topic for one in everything}):
         here = [one for one in everything if one.topic == topic]
-        parts += [f"## {topic}", _topic(here, rules, rulebook, reasons)]
+        parts += [f"## {topic}", _topic(here, rules, rulebook, left)]
     return "\n\n".join(parts) + "\n"
 
 
@@ -51,31 +52,30 @@ def _by_requirement(rules: Iterable[Rule]) -> dict[str, list[Rule]]:
     return {id: sorted(held, key=lambda rule: rule.id) for id, held in found.items()}
 
 
-def _count(asked: Iterable[Asked], rules: Mapping[str, list[Rule]]) -> str:
+def _count(asked: Iterable[Asked], rules: Mapping[str, list[Rule]], left: Mapping[str, str]) -> str:
     rows = []
     held = list(asked)
     for way in (*WAYS, "all"):
         these = [one for one in held if way in (one.decidable, "all")]
         with_rule = sum(one.id in rules for one in these)
-        share = f"{100 * with_rule / len(these):.0f} %" if these else ""
-        rows.append([way, str(len(these)), str(with_rule), share])
-    return table(["decided from", "requirements", "with a rule", "share"], rows)
+        whole = sum(one.id in rules and one.id not in left for one in these)
+        share = f"{100 * whole / len(these):.0f} %" if these else ""
+        rows.append([way, str(len(these)), str(with_rule), str(whole), share])
+    return table(["decided from", "requirements", "with a rule", "wholly decided", "share"], rows)
 
 
-def _topic(
-    asked: Iterable[Asked], rules: Mapping[str, list[Rule]], rulebook: Rulebook, reasons: Mapping[str, str]
-) -> str:
+def _topic(asked: Iterable[Asked], rules: Mapping[str, list[Rule]], rulebook: Rulebook, left: Mapping[str, str]) -> str:
     rows = []
     for one in asked:
         held = rules.get(one.id, [])
         links = ", ".join(f"[{rule.id}](rules/{rule.topic}.md#{rule.id})" for rule in held)
         rows.append(
             [
-                one.id, one.decidable, one.severity, links or f"none: {reasons.get(one.id, 'not written yet')}",
-                _facts(held), _limits(held, rulebook),
+                one.id, one.decidable, one.severity, links or "none", _facts(held), _limits(held, rulebook),
+                left.get(one.id, "" if held else "not written yet"),
             ]
         )  # fmt: skip
-    return table(["requirement", "decided from", "severity", "rules", "facts", "limits"], rows)
+    return table(["requirement", "decided from", "severity", "rules", "facts", "limits", "left"], rows)
 
 
 def _facts(rules: Iterable[Rule]) -> str:

@@ -54,9 +54,7 @@ def contradicted(before: dict[Pair, str], after: dict[Pair, str], edits: Edits) 
     """What became otherwise than a question because less is known, and what no excuse stands for."""
     changed = [Contradiction(pair, was, after[pair]) for pair, was in before.items() if pair in after]
     return [
-        one
-        for one in changed
-        if (one.was, one.now) in FORBIDDEN and not any(excused(path, one) for path, _ in edits)
+        one for one in changed if (one.was, one.now) in FORBIDDEN and not any(excused(path, one) for path, _ in edits)
     ]
 
 
