@@ -29,7 +29,7 @@ def command(
 
     The whole direct-current side is solved; what is assumed and what is not known stands with it.
     Without --at it lists buses, sources, converters, what runs, and conductors that carry 1 A and
-    more.
+    more, a line each; with --at all that can be read there and where to touch.
 
     Exit status: 0 it was predicted; 1 a mode has no operating point; 2 the design, an option or
     the output could not be used.
@@ -38,7 +38,8 @@ def command(
     from checker.commands.loading import load_design
     from checker.commands.output import deliver, wants_colour
     from checker.commands.prediction import known_modes, known_places, solved_facts
-    from checker.reports.prediction import prediction, prediction_csv, prediction_text
+    from checker.reports.prediction import prediction, prediction_csv
+    from checker.reports.prediction_text import prediction_text
 
     design = load_design(file)
     modes = known_modes(design, file, mode or [])
@@ -52,7 +53,7 @@ def command(
     elif form == "csv":
         pieces = prediction_csv(found)
     else:
-        pieces = prediction_text(found, colour=output is None and wants_colour())
+        pieces = prediction_text(found, whole=bool(places), colour=output is None and wants_colour())
     if output is None:
         deliver(pieces)
     else:

@@ -8,8 +8,9 @@ from checker.circuit.dc_solution import Flow, Solution
 from checker.circuit.elements import CHASSIS, LIVE, RETURN
 from checker.circuit.sources import LOADS
 from checker.facts.bank import home
+from checker.facts.levels import level_at
 from checker.facts.operating_point import Measure, OperatingPoint, Predicted, Value
-from checker.quantities import Unknown
+from checker.quantities import UNKNOWN, Number, Unknown
 
 VOLTAGE, CURRENT, POWER, LOSS = "voltage", "current", "power", "voltage lost"
 UNITS = {VOLTAGE: "V", CURRENT: "A", POWER: "W", LOSS: "V"}
@@ -24,12 +25,16 @@ PORTS = {"solar controller": "battery", "charger": "dc", "inverter": "dc", "inve
 
 
 class Spot(NamedTuple):
-    """One place where something can be read: `ask` puts the question to a solution, `between` says where to touch."""
+    """One place where something can be read: `ask` puts the question to a solution, `between` says where to touch.
+
+    `node` is the live node that is touched, empty where a clamp goes round something.
+    """
 
     at: str
     quantity: str
     ask: Measure
     between: str
+    node: str = ""
 
 
 def tolerance(quantity: str, size: float) -> float:
@@ -93,7 +98,7 @@ def spots_at(point: OperatingPoint, at: str) -> list[Spot]:
 
 
 def _volts(at: str, plus: str, minus: str) -> Spot:
-    return Spot(at, VOLTAGE, lambda found: found.between(plus, minus), f"{plus} and {minus}")
+    return Spot(at, VOLTAGE, lambda found: found.between(plus, minus), f"{plus} and {minus}", plus)
 
 
 def _flow(at: str, quantity: str, name: str, where: str, *, out: bool = False) -> Spot:
@@ -160,7 +165,7 @@ def _device(point: OperatingPoint, at: str) -> list[Spot]:
     network = point.plan.facts.network
     link = next(one for one in network.links if one.equipment.name == at and one.pole == LIVE)
     return [
-        Spot(at, VOLTAGE, lambda found: found.between(link.b, CHASSIS), f"{link.b} and the chassis"),
+        Spot(at, VOLTAGE, lambda found: found.between(link.b, CHASSIS), f"{link.b} and the chassis", link.b),
         _flow(at, CURRENT, names[0], f"round a lead of {at}"),
     ]
 
@@ -175,6 +180,15 @@ def _circuit(point: OperatingPoint, at: str) -> list[Spot]:
     if live.end.endswith("+"):
         found.insert(0, _volts(at, live.end, live.end[:-1] + "-"))
     return found
+
+
+def side_of(point: OperatingPoint, at: str) -> Number:
+    """Nominal voltage, V, of the side that a name belongs to; unknown where nothing tells, as of a return conductor."""
+    network = point.plan.facts.network
+    live = network.conductor(at, LIVE) if at in network.by_circuit else None
+    nodes = [live.end] if live is not None else [one.node for one in spots_at(point, at) if one.node]
+    level = level_at(point.plan.facts, nodes[0]) if nodes else None
+    return level.nominal if level is not None else UNKNOWN
 
 
 def drop_spot(point: OperatingPoint, circuit: str) -> Spot | None:

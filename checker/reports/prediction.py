@@ -1,15 +1,14 @@
-"""What the instruments should read, mode by mode: as plain data, and as text, JSON and CSV from it."""
+"""What the instruments should read, mode by mode: as plain data, and as comma-separated values from it."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, Any, Final, TypedDict
 
 from checker import __version__
 from checker.reports.caution import CAUTION, DEFERRAL
-from checker.reports.fault_table import Short, short_lines, shorts
-from checker.reports.paragraphs import Painter, heading, paragraph
-from checker.reports.place_heat import PlaceHeat, heat_by_place, heat_lines
+from checker.reports.fault_table import Short, shorts
+from checker.reports.place_heat import PlaceHeat, heat_by_place
 from checker.reports.plain import one_line
 
 if TYPE_CHECKING:
@@ -23,9 +22,13 @@ LEAST_A = 1.0
 
 
 class Expected(TypedDict):
-    """One reading to expect; `likely` and the ends are null where nothing can be told, and `unknown` says why."""
+    """One reading to expect; `likely` and the ends are null where nothing can be told, and `unknown` says why.
+
+    `side` is the nominal voltage of what it belongs to, such as 12 V, and empty where nothing tells, as of a negative.
+    """
 
     at: str
+    side: str
     quantity: str
     unit: str
     likely: float | None
@@ -119,7 +122,7 @@ def _mode(facts: Facts, name: str, at: Sequence[str], faults: bool) -> ModeExpec
 
 
 def _readings(point: OperatingPoint, at: Sequence[str]) -> Iterator[Expected]:
-    from checker.facts.instruments import UNITS, drop_spot, names_on, predicted, spots_at, tolerance
+    from checker.facts.instruments import UNITS, drop_spot, names_on, predicted, side_of, spots_at, tolerance
     from checker.quantities import Unknown
 
     network = point.plan.facts.network
@@ -129,6 +132,8 @@ def _readings(point: OperatingPoint, at: Sequence[str]) -> Iterator[Expected]:
         loss = drop_spot(point, name) if name in network.by_circuit else None
         if not wanted and not _carries(point, name):
             continue
+        nominal = side_of(point, name)
+        side = f"{nominal:g} V" if isinstance(nominal, float) else ""
         for one in [*spots, *([loss] if loss is not None else [])]:
             found = predicted(point, one)
             if not wanted and isinstance(found, Unknown):
@@ -137,6 +142,7 @@ def _readings(point: OperatingPoint, at: Sequence[str]) -> Iterator[Expected]:
             slack = 0.0 if known is None else tolerance(one.quantity, known.likely)
             yield {
                 "at": name,
+                "side": side,
                 "quantity": one.quantity,
                 "unit": UNITS[one.quantity],
                 "likely": None if known is None else _digits(known.likely),
@@ -185,62 +191,6 @@ def _state(point: OperatingPoint, name: str) -> str:
 def _digits(value: float) -> float:
     """Four significant digits: more would claim more than is known."""
     return float(f"{value:.4g}")
-
-
-def prediction_text(found: Prediction, *, colour: bool = False) -> Iterator[str]:
-    """As text for the terminal."""
-    paint = Painter(colour)
-    yield from _lines(paragraph(found["caution"]))
-    yield "\n"
-    yield from _lines(paragraph(found["design"]["title"]))
-    yield from _lines(paragraph(f"{found['design']['file']}: what the instruments should read"))
-    yield from _lines(paragraph(f"Cases: {found['cases']}."))
-    yield from _lines(paragraph(f"Lowest and highest allow for the {found['instruments']}."))
-    for mode in found["modes"]:
-        yield "\n"
-        yield from _lines(heading(f"Mode {one_line(mode['mode'])}", paint))
-        yield from _lines(paragraph(mode["says"]))
-        yield from _table(mode["readings"])
-        yield from _lines(heat_lines(mode["heat"]))
-        yield from _lines(short_lines(mode["shorts"]))
-        lists = (
-            ("No operating point", mode["trouble"]), ("No supply reaches", mode["unsupplied"]),
-            ("Not known", mode["missing"]), ("Assumed", mode["assumed"]),
-        )  # fmt: skip
-        for title, entries in lists:
-            if entries:
-                yield f"  {title}:\n"
-            for entry in entries:
-                yield from _lines(paragraph(entry, "    - ", "      "))
-    yield "\n"
-    yield from _lines(paragraph(found["deferral"]))
-
-
-def _table(readings: Sequence[Expected]) -> Iterator[str]:
-    if not readings:
-        return
-    width = min(26, max(len(one["at"]) for one in readings))
-    yield f"  {'at':<{width}}  {'':<12} {'likely':>9} {'lowest':>9} {'highest':>9}\n"
-    last = ""
-    for one in readings:
-        name = "" if one["at"] == last else one_line(one["at"])
-        last = one["at"]
-        if one["unknown"]:
-            yield from _lines(paragraph(f"{one['at']}, {one['quantity']}: unknown: {one['unknown']}", "  ", "      "))
-            continue
-        row = f"  {name:<{width}}  {one['quantity']:<12} {_shown(one['likely'])} {_shown(one['lowest'])} "
-        yield f"{row}{_shown(one['highest'])} {one['unit']}\n"
-        if name and one["state"]:
-            yield from _lines(paragraph(one["state"], " " * (width + 4), " " * (width + 4)))
-
-
-def _shown(value: float | None) -> str:
-    return f"{'':>9}" if value is None else f"{value:>9.4g}"
-
-
-def _lines(lines: Iterable[str]) -> Iterator[str]:
-    for line in lines:
-        yield f"{line}\n"
 
 
 SHORTS = (
