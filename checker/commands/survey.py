@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 
 import typer
 
-Format = Literal["text", "json", "markdown"]
+Format = Literal["text", "sheet", "json", "markdown"]
 
 
 def command(
@@ -26,7 +26,7 @@ def command(
     """List the questions that the design leaves open, place by place, worst first.
 
     Each says what to look at, with which instrument, what to make dead first, what hangs on the
-    answer, and which key of the file takes it.
+    answer, and which key of the file takes it. The sheet is the short form to print and take along.
 
     Exit status: 0 the list was made, whatever is on it; 2 the design, the rules, an option or the
     output could not be used.
@@ -36,7 +36,7 @@ def command(
     from checker.commands.output import deliver, wants_colour
     from checker.commands.progress import Progress
     from checker.facts.subject import Facts
-    from checker.reports.survey_report import survey_document, survey_markdown, survey_text
+    from checker.reports.survey_report import survey_document
     from checker.review import review
     from checker.review.survey import survey
 
@@ -54,8 +54,16 @@ def command(
 
         pieces = iter([json.dumps(document, indent=2, ensure_ascii=False) + "\n"])
     elif form == "markdown":
+        from checker.reports.survey_markdown import survey_markdown
+
         pieces = survey_markdown(document)
+    elif form == "sheet":
+        from checker.reports.survey_sheet import survey_sheet
+
+        pieces = survey_sheet(document, colour=output is None and wants_colour())
     else:
+        from checker.reports.survey_text import survey_text
+
         pieces = survey_text(document, colour=output is None and wants_colour())
     if output is None:
         deliver(pieces)

@@ -1,13 +1,10 @@
-"""The questions that a design leaves open, as a document, for the terminal, and as a sheet to take along."""
+"""The questions that a design leaves open, as plain data, and the words that all ways of writing them share."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any, TypedDict
 
 from checker.reports.caution import CAUTION, DEFERRAL
-from checker.reports.markdown import code, words
-from checker.reports.paragraphs import LABEL, Painter, heading, labelled, paragraph
 from checker.reports.words import counted
 from checker.review.finding import SIGNALS
 from checker.review.survey_order import order_of_work, settle_most
@@ -42,10 +39,14 @@ class Hangs(TypedDict):
 
 
 class Asked(TypedDict):
-    """One question: the entry of the design file, where to look and with what, what to write, what it settles."""
+    """One question: the entry of the design file, where to look and with what, what to write, what it settles.
+
+    `word` is what to add to the list of what was looked at; empty where something else is to be written.
+    """
 
     number: int
     entry: str
+    word: str
     signal: str
     now: str
     line: int
@@ -152,6 +153,7 @@ def _question(number: int, one: Question) -> dict[str, Any]:
     return {
         "number": number,
         "entry": one.entry,
+        "word": one.word,
         "signal": one.signal.upper(),
         "now": one.now,
         "line": one.line,
@@ -185,62 +187,12 @@ def _unasked(finding: Finding) -> dict[str, Any]:
     }
 
 
-def survey_text(document: dict[str, Any], *, colour: bool = False) -> Iterator[str]:
-    """The questions for a terminal, line by line."""
-    for line in _text(document, Painter(colour)):
-        yield line + "\n"
-
-
-def _text(document: dict[str, Any], paint: Painter) -> Iterator[str]:
-    yield from paragraph(document["caution"])
-    yield ""
-    yield from heading("Survey", paint)
-    yield from paragraph(document["design"]["title"] or document["design"]["file"])
-    yield from paragraph(_count(document["counts"]))
-    yield from paragraph(MEANS)
-    yield from _order_text(document, paint)
-    for group in document["groups"]:
-        yield ""
-        yield from heading(group["place"], paint)
-        care = ""
-        for one in group["questions"]:
-            yield ""
-            gap = " " * (LABEL - len(one["signal"]))
-            yield f"{paint.signal(one['signal'])}{gap}{one['number']}. {paint.strong(one['entry'])}"
-            yield from labelled("now", [_now(one)])
-            yield from labelled("look at", [one["look_at"]])
-            yield from labelled("with", [one["instrument"]])
-            yield from labelled("first", [one["isolation"] if one["isolation"] != care else "as just above"])
-            yield from labelled("write", [one["write"]])
-            yield from labelled("settles", _settles(one))
-            care = one["isolation"]
-    yield from _without_text(document, paint)
-    yield ""
-    yield from paragraph(document["deferral"])
-
-
-def _order_text(document: dict[str, Any], paint: Painter) -> Iterator[str]:
-    if not document["order"]:
-        return
-    yield ""
-    yield from heading("Order of work", paint)
-    yield from paragraph(ORDER)
-    if short := _short(document):
-        yield from paragraph(short)
-    place = ""
-    for step in document["order"]:
-        if step["place"] != place:
-            place = step["place"]
-            yield f"  {place}"
-        text = f"{step['instrument']}, worst {step['worst']}"
-        yield from paragraph(text, f"    {_numbers(step):<9}", " " * 13)
-
-
-def _numbers(step: dict[str, Any]) -> str:
+def numbers_of(step: dict[str, Any]) -> str:
+    """First and last number of the questions of a step."""
     return str(step["first"]) if step["first"] == step["last"] else f"{step['first']}-{step['last']}"
 
 
-def _short(document: dict[str, Any]) -> str:
+def short_of_time(document: dict[str, Any]) -> str:
     """What to begin with when time is short; empty for a list that is short itself."""
     most = document["settle_most"]
     if document["counts"]["questions"] <= 2 * len(most):
@@ -250,27 +202,20 @@ def _short(document: dict[str, Any]) -> str:
     return f"When time is short, begin where most findings hang on one answer: {', '.join(named)}."
 
 
-def _without_text(document: dict[str, Any], paint: Painter) -> Iterator[str]:
-    if not document["without_a_question"]:
-        return
-    yield ""
-    yield from heading("What no entry of the file would settle", paint)
-    for one in document["without_a_question"]:
-        yield from paragraph(f"{one['signal']} {one['rule']}, {one['about']['id']}: {one['says']}", "", "  ")
-
-
-def _count(counts: dict[str, int]) -> str:
+def count_words(counts: dict[str, int]) -> str:
+    """How much is asked, and how much hangs on it."""
     return (
         f"{counted(counts['questions'], 'question')}, on which {counted(counts['unproven'], 'unproven finding')} hang; "
         f"{counts['without_a_question']} more cannot be settled by an entry of the file."
     )
 
 
-def _now(one: dict[str, Any]) -> str:
+def now_words(one: dict[str, Any]) -> str:
+    """What the file says now, and what may be written."""
     return f"{one['now']}, line {one['line']}" + (f"; takes {one['takes']}" if one["takes"] else "")
 
 
-def _settles(one: dict[str, Any]) -> list[str]:
+def settles_words(one: dict[str, Any]) -> list[str]:
     """What the answer means where it decides by itself, then what it only helps to decide."""
     held = one["settles"]
     alone = _by_rule([each for each in held if each["alone"]])
@@ -303,59 +248,3 @@ def _meaning(these: list[dict[str, Any]]) -> str:
         f"{first['signal']} {first['rule']}, {first['about']['id']}{more}: right when {wanted}; "
         f"otherwise: {first['otherwise']}"
     )
-
-
-def survey_markdown(document: dict[str, Any]) -> Iterator[str]:
-    """The questions as a sheet to take along, line by line."""
-    for line in _markdown(document):
-        yield line + "\n"
-
-
-def _markdown(document: dict[str, Any]) -> Iterator[str]:
-    yield f"> **Read first.** {words(document['caution'])}"
-    yield ""
-    yield f"# Survey of {words(document['design']['title'] or document['design']['file'])}"
-    yield ""
-    yield f"{code(document['design']['file'])}, {_count(document['counts'])}"
-    yield ""
-    yield MEANS
-    yield from _order_markdown(document)
-    for group in document["groups"]:
-        yield ""
-        yield f"## {words(group['place'])}"
-        for one in group["questions"]:
-            yield ""
-            yield f"### {one['number']}. {one['signal']}: {code(one['entry'])}"
-            yield ""
-            yield f"- [ ] Now: {words(_now(one))}"
-            yield f"- Look at: {words(one['look_at'])}"
-            yield f"- With: {words(one['instrument'])}"
-            yield f"- **First:** {words(one['isolation'])}"
-            yield f"- Write: {code(one['write'])}"
-            for line in _settles(one):
-                yield f"- {words(line)}"
-    if document["without_a_question"]:
-        yield ""
-        yield "## What no entry of the file would settle"
-        yield ""
-        for one in document["without_a_question"]:
-            yield f"- {one['signal']} {code(one['rule'])}, {words(one['about']['id'])}: {words(one['says'])}"
-    yield ""
-    yield words(document["deferral"])
-
-
-def _order_markdown(document: dict[str, Any]) -> Iterator[str]:
-    if not document["order"]:
-        return
-    yield ""
-    yield "## Order of work"
-    yield ""
-    yield ORDER
-    if short := _short(document):
-        yield ""
-        yield short
-    yield ""
-    yield "| questions | place | instrument | worst |"
-    yield "| --- | --- | --- | --- |"
-    for step in document["order"]:
-        yield f"| {_numbers(step)} | {words(step['place'])} | {words(step['instrument'])} | {step['worst']} |"

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from checker.design.keys_page import takes
 from checker.facts.catalogue import CATALOGUE
 from checker.facts.inspected import ASKED
 from checker.facts.subject import Facts
 from checker.review.finding import SIGNALS, About, Finding, Need
 from checker.review.survey_entries import WHOLE, Entry, on_mains, resolve
-from checker.review.survey_ways import Way, way_for
+from checker.review.survey_ways import Way, taken, way_for
 from checker.rulebook.nodes import Const, Fact, Logic, Member, Node, Not, walk
 from checker.rulebook.words import in_words
 
@@ -40,9 +39,13 @@ class Hanging(NamedTuple):
 
 
 class Question(NamedTuple):
-    """One entry to find out. `now` is what the file says, `takes` what may be written; `settles` is worst first."""
+    """One entry to find out. `now` is what the file says, `takes` what may be written; `settles` is worst first.
+
+    `word` is the one to add to the list of what was looked at, empty where something else is to be written.
+    """
 
     entry: str
+    word: str
     place: str
     now: str
     line: int
@@ -147,8 +150,8 @@ def _question(
     entry = resolve(facts.design, path)
     way = way_for(entry, _touches(entry, mains), (look,) if look else (), _named(entry, settles))
     worst = sorted(settles, key=lambda one: (SIGNALS.index(one.signal), not one.alone, one.rule, one.about))
-    text = takes(entry.key).replace("`", "") if entry.key is not None and not look else ""
-    return Question(path, WHOLE if look else entry.place, now[0], now[1], text, way, tuple(worst))
+    text = "" if look else taken(entry)
+    return Question(path, look, WHOLE if look else entry.place, now[0], now[1], text, way, tuple(worst))
 
 
 def _touches(entry: Entry, mains: frozenset[str]) -> bool:

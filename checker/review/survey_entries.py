@@ -45,6 +45,9 @@ def resolve(design: Design, path: str) -> Entry:
         return Entry(path, design.vehicle, rest, _key(design.vehicle, rest), WHOLE)
     if section == "labels":
         return Entry(path, design.labels, rest, _key(design.labels, rest), WHOLE)
+    mode, _, name = rest.partition(".")
+    if section == "modes" and mode in design.modes:
+        return Entry(path, design.modes[mode], name, _key(design.modes[mode], name), PAPERS)
     if section in ON_PAPER or section == "limits":
         item = getattr(design, section, None)
         whole = item if isinstance(item, Item) else None

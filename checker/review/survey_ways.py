@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from checker.design.keys_page import takes
 from checker.design.model import Circuit, Equipment
 from checker.design.samples import sample
 from checker.facts.inspected import ASKED
@@ -134,6 +135,9 @@ BY_UNIT = {
     "mΩ": ("from stud to stud", "a low-resistance ohmmeter or a millivoltmeter at a known current", "measured"),
     "N m": ("the joint", "a torque wrench set to what the maker asks", "measured"),
 }  # fmt: skip
+RUNNING = "running."
+# Entries that are read before the keys are, so that no key of the vocabulary stands behind them.
+STRUCTURE = {"cable": ("a name from cables", "red-70"), "size": ("quantity in mm2", "{is: 70 mm2, basis: read off}")}
 
 
 def way_for(entry: Entry, mains: bool, looks: tuple[str, ...] = (), named: tuple[str, ...] = ()) -> Way:
@@ -154,6 +158,13 @@ def way_for(entry: Entry, mains: bool, looks: tuple[str, ...] = (), named: tuple
     return Way(look, instrument, _care(entry, mains), _write(entry, basis, named))
 
 
+def taken(entry: Entry) -> str:
+    """What may be written for an entry, in words; empty where only `Way.write` can say it."""
+    if entry.key is not None:
+        return takes(entry.key).replace("`", "")
+    return STRUCTURE.get(entry.name.rpartition(".")[2], ("", ""))[0]
+
+
 def _test(name: str) -> Way:
     for test, way in TESTS.items():
         if name.startswith(test):
@@ -172,7 +183,8 @@ def _by_key(entry: Entry) -> tuple[str, str, str]:
         look = "the print along the sheath; where there is none, the bare strands, never the outside of the insulation"
         return look, "a wire gauge or calliper, a lamp", "read off"
     if group == "settings":
-        return f"the display, the app or the switches of {_thing(entry)}", "none", "read off"
+        look = f"the display, the app or the switches of {_thing(entry)}: {_says(entry)}"
+        return look, "nothing but the eyes", "read off"
     if last in SHEET or group in SHEET_GROUPS:
         return (
             f"the marking on {_thing(entry)}, then its maker's sheet: {_says(entry)}",
@@ -196,6 +208,8 @@ def _says(entry: Entry) -> str:
         return entry.key.says.partition(" Left out:")[0]
     if entry.name.startswith(RUN):
         return f"How long this stretch of {_thing(entry)} is."
+    if entry.name.startswith(RUNNING):
+        return f"What {entry.name.removeprefix(RUNNING)} draws in the mode {_thing(entry)}."
     return f"{entry.name or entry.path} of {_thing(entry)}."
 
 
@@ -219,7 +233,8 @@ def _write(entry: Entry, basis: str, named: tuple[str, ...]) -> str:
         place = entry.name.removeprefix(RUN)
         return f"in the run of {_thing(entry)}: 1.2 m via {place}"
     if entry.key is None:
-        return f"{entry.path}: …"
+        last = entry.name.rpartition(".")[2]
+        return f"{entry.path}: {STRUCTURE[last][1] if last in STRUCTURE else '…'}"
     example = f"[{', '.join(named)}]" if named and entry.key.shape == "words" else sample(entry.key)
     if example.startswith(("[", "{")) or basis == "stated":
         return f"{entry.path}: {example}"

@@ -1,4 +1,4 @@
-"""`fitout survey` lists what has to be found out, in three forms, and refuses plainly."""
+"""`fitout survey` lists what has to be found out, in each of its forms, and refuses plainly."""
 
 from __future__ import annotations
 

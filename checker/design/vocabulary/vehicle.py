@@ -114,7 +114,7 @@ SEEN = Kind(
         text("by", "Who looked, and on what ground."),
         Key("date", "date", "When."),
         names("covers off", "places", "Places that were opened."),
-        names("not opened", "places", "Places that were not."),
+        names("not opened", "places", "Places that were not opened."),
     ),
     sections=("seen",),
 )
