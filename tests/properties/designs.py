@@ -21,7 +21,7 @@ class Written(NamedTuple):
     edits: tuple[tuple[str, str], ...] = ()
 
 
-GENERATED = {"coach of 14 circuits": (14, 1), "coach of 40 circuits": (40, 7)}
+GENERATED = {"coach of 20 circuits": (20, 1), "coach of 40 circuits": (40, 7)}
 
 
 @cache
