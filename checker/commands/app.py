@@ -18,6 +18,7 @@ COMMANDS = {
     "review": "Review one design file against the rulebook.",
     "explain": "Show the whole working of one rule on one subject.",
     "survey": "List what has to be looked at, asked or measured.",
+    "answer": "Write the answers to a survey into the design.",
     "draw": "Draw the vehicle from above or from the side, with its breaches.",
     "day": "Take the house battery through one day.",
     "predict": "Say what the instruments should read, mode by mode.",

@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 
 import typer
 
-Format = Literal["text", "sheet", "json", "markdown"]
+Format = Literal["text", "sheet", "answers", "json", "markdown"]
 
 
 def command(
@@ -26,7 +26,8 @@ def command(
     """List the questions that the design leaves open, place by place, worst first.
 
     Each says what to look at, with which instrument, what to make dead first, what hangs on the
-    answer, and which key of the file takes it. The sheet is the short form to print and take along.
+    answer, and which key of the file takes it. The sheet is the short form to print and take along,
+    answers a file to write the answers in, which `fitout answer` takes.
 
     Exit status: 0 the list was made, whatever is on it; 2 the design, the rules, an option or the
     output could not be used.
@@ -61,6 +62,10 @@ def command(
         from checker.reports.survey_sheet import survey_sheet
 
         pieces = survey_sheet(document, colour=output is None and wants_colour())
+    elif form == "answers":
+        from checker.reports.survey_answers import survey_answers
+
+        pieces = survey_answers(document)
     else:
         from checker.reports.survey_text import survey_text
 

@@ -9,7 +9,7 @@ from checker.facts.inspected import ASKED
 from checker.facts.subject import Facts
 from checker.review.finding import SIGNALS, About, Finding, Need
 from checker.review.survey_entries import WHOLE, Entry, on_mains, resolve
-from checker.review.survey_ways import Way, taken, way_for
+from checker.review.survey_ways import Way, section_named, taken, way_for
 from checker.rulebook.nodes import Const, Fact, Logic, Member, Node, Not, walk
 from checker.rulebook.words import in_words
 
@@ -148,7 +148,8 @@ def _question(
 ) -> Question:
     path, look = key
     entry = resolve(facts.design, path)
-    way = way_for(entry, _touches(entry, mains), (look,) if look else (), _named(entry, settles))
+    known = tuple(getattr(facts.design, section_named(entry), ()))
+    way = way_for(entry, _touches(entry, mains), (look,) if look else (), _named(entry, settles), known)
     worst = sorted(settles, key=lambda one: (SIGNALS.index(one.signal), not one.alone, one.rule, one.about))
     text = "" if look else taken(entry)
     return Question(path, look, WHOLE if look else entry.place, now[0], now[1], text, way, tuple(worst))

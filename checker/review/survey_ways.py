@@ -137,14 +137,20 @@ BY_UNIT = {
 }  # fmt: skip
 RUNNING = "running."
 # Entries that are read before the keys are, so that no key of the vocabulary stands behind them.
-STRUCTURE = {"cable": ("a name from cables", "red-70"), "size": ("quantity in mm2", "{is: 70 mm2, basis: read off}")}
+STRUCTURE = {
+    "cable": ("a name from cables", "red-70", "cables"),
+    "size": ("quantity in mm2", "{is: 70 mm2, basis: read off}", ""),
+}
+"""Last word of the entry to what it takes, an example, and the section whose names it takes."""
 
 
-def way_for(entry: Entry, mains: bool, looks: tuple[str, ...] = (), named: tuple[str, ...] = ()) -> Way:
+def way_for(
+    entry: Entry, mains: bool, looks: tuple[str, ...] = (), named: tuple[str, ...] = (), known: tuple[str, ...] = ()
+) -> Way:
     """How to find out `entry`.
 
     `mains` says that the thing carries mains; `looks` are words of the list of looks, `named` those that rules look for
-    in a list.
+    in a list, `known` the names in the design that the entry may take.
     """
     if entry.place == INSTRUMENTS:
         return _test(entry.name)
@@ -153,16 +159,16 @@ def way_for(entry: Entry, mains: bool, looks: tuple[str, ...] = (), named: tuple
         write = f"add `{', '.join(looks)}` to papers.inspected, or to papers.found wrong"
         return Way(said, "a lamp and a mirror", LOOK_CARE, write)
     if entry.place == PAPERS:
-        return Way(_says(entry), "ask for it, read it", PAPER_CARE, _write(entry, "stated", named))
+        return Way(_says(entry), "ask for it, read it", PAPER_CARE, _write(entry, "stated", named, known))
     look, instrument, basis = _by_key(entry)
-    return Way(look, instrument, _care(entry, mains), _write(entry, basis, named))
+    return Way(look, instrument, _care(entry, mains), _write(entry, basis, named, known))
 
 
 def taken(entry: Entry) -> str:
     """What may be written for an entry, in words; empty where only `Way.write` can say it."""
     if entry.key is not None:
         return takes(entry.key).replace("`", "")
-    return STRUCTURE.get(entry.name.rpartition(".")[2], ("", ""))[0]
+    return STRUCTURE.get(entry.name.rpartition(".")[2], ("", "", ""))[0]
 
 
 def _test(name: str) -> Way:
@@ -228,14 +234,23 @@ def _care(entry: Entry, mains: bool) -> str:
     return BATTERY_CARE if is_storage(entry.item) else DC_CARE
 
 
-def _write(entry: Entry, basis: str, named: tuple[str, ...]) -> str:
+def section_named(entry: Entry) -> str:
+    """The section of the design whose names an entry takes; empty when it takes none."""
+    if entry.key is None:
+        return STRUCTURE.get(entry.name.rpartition(".")[2], ("", "", ""))[2]
+    return entry.key.section if entry.key.shape in ("name", "names") else ""
+
+
+def _write(entry: Entry, basis: str, named: tuple[str, ...], known: tuple[str, ...]) -> str:
     if entry.name.startswith(RUN):
         place = entry.name.removeprefix(RUN)
         return f"in the run of {_thing(entry)}: 1.2 m via {place}"
     if entry.key is None:
         last = entry.name.rpartition(".")[2]
-        return f"{entry.path}: {STRUCTURE[last][1] if last in STRUCTURE else '…'}"
+        return f"{entry.path}: {known[0] if known else STRUCTURE[last][1] if last in STRUCTURE else '…'}"
     example = f"[{', '.join(named)}]" if named and entry.key.shape == "words" else sample(entry.key)
+    if known:
+        example = known[0] if entry.key.shape == "name" else f"[{known[0]}]"
     if example.startswith(("[", "{")) or basis == "stated":
         return f"{entry.path}: {example}"
     return f"{entry.path}: {{is: {example}, basis: {basis}}}"
