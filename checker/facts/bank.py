@@ -160,6 +160,11 @@ def purpose(s: Subject) -> Any:
     return "house"
 
 
+@fact("bank", "own", words=("factory", "fitter", "owner"), says="Whose work it is.")
+def own(s: Subject) -> Any:
+    return s.read(s.item, "own")
+
+
 @fact("bank", "units", unit="each", says="Batteries it is made of.")
 def units(s: Subject) -> Any:
     if s.item.kind != "bank":

@@ -1,10 +1,12 @@
-"""Lines of gas, fuel, water and hot air: how far things stand from them."""
+"""Lines of gas, fuel, water, hot air and exhaust: how far things stand from them."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from itertools import pairwise
 from typing import Any
 
+from checker.design.item import Item
 from checker.facts.catalogue import fact
 from checker.facts.space import Extent, stands
 from checker.facts.subject import Subject
@@ -12,7 +14,8 @@ from checker.physics.geometry import Cuboid, line_distance
 from checker.quantities import Number, Range, Unknown, corners, divide, greatest, least, show, subtract
 
 
-@fact("design", "services_told", type="yes/no", says="Lines of gas, fuel, water or hot air are told with their points.")
+@fact("design", "services_told", type="yes/no",
+      says="Lines of gas, fuel, water, hot air or exhaust are told with their points.")  # fmt: skip
 def services_told(s: Subject) -> bool:
     return any(isinstance(s.read(line, "along"), tuple) for line in s.item.services.values())
 
@@ -21,19 +24,24 @@ def services_told(s: Subject) -> bool:
     "equipment",
     "distance_to_service",
     unit="mm",
-    says="Distance to the nearest line of gas, fuel, water or hot air that is told.",
+    says="Distance to the nearest line of gas, fuel, water, hot air or exhaust that is told.",
     method="from its box to the straight stretches of the line, less half the outer diameter",
     source="geometry of boxes",
 )
 def distance_to_service(s: Subject) -> Any:
-    here = stands(s, s.item)
-    lines = s.facts.design.services
+    lines = list(s.facts.design.services.values())
     if not lines:
         return Unknown("the file tells no line of gas, fuel or water")
+    return distance_to_lines(s, lines)
+
+
+def distance_to_lines(s: Subject, lines: Iterable[Item]) -> Number:
+    """Least distance from the box of equipment to lines, m; unknown when a line or the box is not told."""
+    here = stands(s, s.item)
     if here is None or not here.exact:
         return Unknown(f"the box of {s.id} is not told")
     found: Number = None
-    for line in lines.values():
+    for line in lines:
         points = s.read(line, "along")
         if not isinstance(points, tuple) or len(points) < 2:
             return Unknown(f"where {line.name} runs is not told")

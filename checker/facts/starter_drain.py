@@ -12,7 +12,7 @@ from checker.design.model import Circuit, Equipment
 from checker.design.vocabulary.signals import MEANS
 from checker.facts.bank import home, loose_bank, some_gap
 from checker.facts.catalogue import fact
-from checker.facts.contacts import signal_item, signal_means
+from checker.facts.contacts import is_word, signal_item, signal_means
 from checker.facts.joining import joined_sides
 from checker.facts.starter import rests_open
 from checker.facts.subject import Facts, Subject
@@ -153,7 +153,8 @@ def added_draw(s: Subject) -> Any:
         if (
             conductor is not None
             and _came_with_it(s, circuit) is not True
-            and conductor.duty not in ("sense", "control")
+            and is_word(conductor.duty, "sense") is not True
+            and is_word(conductor.duty, "control") is not True
         ):
             found.append(conductor.design_current)
     return total(found)

@@ -37,7 +37,7 @@ def key(found: Scene, top: float) -> str:
             core = path(sample, class_="core") if class_ == "high" else ""
             entries.append((path(sample, class_=f"route {class_}") + core, words))
     if found.services:
-        entries.append((path([(0.0, 1.4), (13.0, 1.4)], class_="service"), "line of gas, fuel, water or hot air"))
+        entries.append((path([(0.0, 1.4), (13.0, 1.4)], class_="service"), "line of gas, fuel, water, air or exhaust"))
     if any(shape.kind not in OPEN_KINDS for shape in found.places):
         entries.append((box(Frame(0, 0, 13, 2.8), "place", ""), "place with a box"))
     if any(shape.kind in OPEN_KINDS for shape in found.places):

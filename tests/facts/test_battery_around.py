@@ -49,3 +49,30 @@ def test_a_surface_of_which_nobody_knows_how_hot_it_gets_leaves_a_question() -> 
     assert isinstance(ask("equipment", "house", "distance_to_hot", unknown), Unknown)
     perhaps = ("equipment.heater", (HEATER % "1.7").replace("1.7 m", "1.5..1.7 m"))
     assert isinstance(ask("equipment", "house", "distance_to_hot", perhaps), Range)
+
+
+def test_an_exhaust_counts_as_hot_and_one_that_is_not_drawn_leaves_a_question() -> None:
+    # the battery reaches down to z = 0.4 m; the flue passes 0.2 m below it and is 24 mm thick
+    flue = "{flue: {carries: %s, along: [[4 m, -0.8 m, 0.2 m], [0 m, -0.8 m, 0.2 m]], outer: 24 mm}}"
+    assert ask("equipment", "house", "distance_to_hot", ("services", flue % "exhaust")) == pytest.approx(0.188)
+    assert ask("equipment", "house", "distance_to_hot", ("services", flue % "gas")) is None
+    nowhere = ("services", "{flue: {carries: exhaust}}")
+    assert isinstance(ask("equipment", "house", "distance_to_hot", nowhere), Unknown)
+
+
+def test_insulated_fuel_is_left_out_and_what_may_be_insulated_only_narrows() -> None:
+    bare = ask("equipment", "house", "distance_to_bare_fuel")
+    assert bare == ask("equipment", "house", "distance_to_fuel")
+    assert ask("equipment", "house", "distance_to_bare_fuel", ("places.tank.insulated", "true")) is None
+    found = ask("equipment", "house", "distance_to_bare_fuel", ("places.tank.insulated", "unknown"))
+    assert isinstance(found, Range)
+    assert found.low == pytest.approx(bare)
+    assert isinstance(ask("equipment", "house", "distance_to_bare_fuel", ("places.tank", "(remove)")), Unknown)
+
+
+def test_a_way_out_right_above_is_measured_upwards() -> None:
+    hatch = "{kind: exit, box: {at: [1 m, -0.9 m, %s], size: [0.6 m, 0.6 m, 0.05 m]}}"
+    top = ask("equipment", "house", "exit_above", ("places.hatch", hatch % "2 m"))
+    assert ask("equipment", "house", "exit_above", ("places.hatch", hatch % "1.5 m")) == pytest.approx(top - 0.5)
+    assert ask("equipment", "house", "exit_above") is None
+    assert isinstance(ask("equipment", "house", "exit_above", ("places.hatch", hatch % "0.5..2 m")), Unknown)

@@ -19,6 +19,7 @@ INSPECTIONS = (
     "covers", "supports", "lamps", "drains", "services", "chassis connections", "splices", "strain relief",
     "outlet faces", "array fixing", "roof entries", "device access", "driving aids", "operation", "devices",
     "vibration", "moving cables", "old wiring", "as built", "generator space", "barriers", "live parts",
+    "metal parts", "lugs",
 )  # fmt: skip
 
 PAPERS = Kind(

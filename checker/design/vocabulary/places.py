@@ -70,6 +70,7 @@ PLACE = Kind(
         Key("tray", "box", "A wet room: the shower tray."),
         Key("wall", "points", "Points along its wall, for the distances of outlets."),
         word("fuel", ("diesel", "petrol", "gas"), "A fuel place: what it holds."),
+        yes("insulated", "A fuel place: insulation covers its metal, so that no tool bridges it to a battery."),
         text("doubt", "A doubt of the writer, shown with every finding on it."),
     ),
     sections=("places",),
@@ -116,9 +117,9 @@ MOVING_PART = Kind(
 
 SERVICE_LINE = Kind(
     "service",
-    "A line of gas, fuel, water or hot air, for distances.",
+    "A line of gas, fuel, water, hot air or exhaust, for distances.",
     (
-        word("carries", ("gas", "diesel", "petrol", "water", "hot air"), "What it carries.", required=True),
+        word("carries", ("gas", "diesel", "petrol", "water", "hot air", "exhaust"), "What it carries.", required=True),
         Key("along", "points", "Points along it."),
         quantity("outer", "m", "Its outer diameter."),
     ),

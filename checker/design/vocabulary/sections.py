@@ -20,7 +20,7 @@ SECTIONS: tuple[Section, ...] = (
     Section("places", "items", "Where things are.", kind="place"),
     Section("passes", "items", "Holes between places.", kind="pass"),
     Section("moving", "items", "Parts of the vehicle that move.", kind="moving part"),
-    Section("services", "items", "Lines of gas, fuel, water and hot air.", kind="service"),
+    Section("services", "items", "Lines of gas, fuel, water, hot air and exhaust.", kind="service"),
     Section("equipment", "items", "Everything with terminals.", required=True),
     Section("joints", "items", "Where circuits meet and nothing else stands; the same grammar as equipment."),
     Section("circuits", "items", "The walked runs.", kind="circuit", required=True),
