@@ -184,14 +184,6 @@ class Reach:
         return False
 
 
-@fact("load", "site_voltage", unit="V", says="Mains voltage of the sites; none for a load of the battery side.")
-def site_voltage(s: Subject) -> Any:
-    supply = s.system
-    if isinstance(supply, Unknown):
-        return supply
-    return s.read(s.facts.design.vehicle, "supply.voltage") if supply == "ac" else None
-
-
 @fact(
     "load",
     "runs_from_both",

@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Any
 
 from checker.circuit.elements import LIVE, Link, Wire
 from checker.circuit.states import Truth
 from checker.design.given import MISSING, Given
+from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.facts.catalogue import fact
 from checker.facts.mains import TOO_MANY, answer, ever, states_of, tell
 from checker.facts.subject import Facts, Subject
 from checker.facts.supply import supplies_of
 from checker.facts.unseen import where_it_stands
-from checker.quantities import Number, Unknown, equal, greatest, least
+from checker.quantities import Number, Unknown, equal, every, greatest, least
 from checker.quantities import Truth as Answer
 
 
@@ -174,16 +176,45 @@ def protects_mains_loads(s: Subject) -> float:
     method="readings of the test `rcd trip` at the device",
 )
 def trip_time_shown(s: Subject) -> Any:
-    value: Any = None
+    return _shown(s, "time", "ms")
+
+
+@fact(
+    "device",
+    "trip_current_shown",
+    unit="mA",
+    says="Highest residual current at which a trip test of the device opened it.",
+    method="readings of the test `rcd trip` at the device",
+)
+def trip_current_shown(s: Subject) -> Any:
+    return _shown(s, "current", "mA")
+
+
+def _tests(s: Subject, word: str) -> Iterator[Item]:
     for reading in s.facts.design.readings:
         test, at = reading.value("test"), reading.value("at")
-        if isinstance(test, str) and test == "rcd trip" and isinstance(at, str) and at == s.item.name:
-            taken = s.read(reading, "time")
-            value = taken if value is None else greatest(value, taken)
-    if value is None:
-        missing = Unknown(f"no trip test of {s.item.name} is written down")
-        return s.use(f"readings: rcd trip at {s.item.name}", Given(missing, s.where, MISSING), "ms")
-    return value
+        if isinstance(test, str) and test == word and isinstance(at, str) and at == s.item.name:
+            yield reading
+
+
+def _shown(s: Subject, key: str, unit: str) -> Any:
+    value: Any = None
+    for reading in _tests(s, "rcd trip"):
+        taken = s.read(reading, key)
+        value = taken if value is None else greatest(value, taken)
+    return _untested(s, "rcd trip", unit) if value is None else value
+
+
+def _untested(s: Subject, test: str, unit: str = "") -> Any:
+    missing = Unknown(f"no reading of the test {test} at {s.item.name} is written down")
+    return s.use(f"readings: {test} at {s.item.name}", Given(missing, s.where, MISSING), unit)
+
+
+@fact("device", "button_proven", type="yes/no", says="Its test button was pressed, and it opened.",
+      method="readings of the test `test button` at the device, result right")  # fmt: skip
+def button_proven(s: Subject) -> Any:
+    found = [equal(s.read(reading, "result"), "right") for reading in _tests(s, "test button")]
+    return every(found) if found else _untested(s, "test button")
 
 
 @fact("design", "residual_devices", of="device", type="list", says="Residual-current devices that guard mains loads.",

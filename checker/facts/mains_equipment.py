@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from typing import Any
 
+from checker.design.given import RatedVoltage
 from checker.design.vocabulary.words import ISOLATION
 from checker.facts.catalogue import fact
 from checker.facts.equipment import told
 from checker.facts.subject import Subject
 from checker.facts.unseen import may_be_hidden
-from checker.quantities import divide, either, equal
+from checker.quantities import Unknown, divide, either, equal, multiply
 
 
 @fact("equipment", "fails_to", words=("open", "short"), says="What a protective device becomes at the end of its life.")
@@ -90,3 +91,32 @@ def isolation_monitored(s: Subject) -> Any:
 @fact("equipment", "isolation_of_sides", words=ISOLATION, says="Isolation between its sides; none when joined.")
 def isolation_of_sides(s: Subject) -> Any:
     return told(s, "isolation")
+
+
+OHMS_PER_VOLT = {"dc": 100.0, "ac": 500.0}
+"""Isolation of a traction side from the body: UN Regulation 100, 03 series, from memory."""
+
+
+@fact("equipment", "isolation_resistance", unit="Ω", says="Resistance of the traction side to the body, with all that "
+      "was added connected; none for what is no traction outlet.")  # fmt: skip
+def isolation_resistance(s: Subject) -> Any:
+    return s.read(s.item, "isolation resistance") if s.item.kind == "traction outlet" else None
+
+
+@fact(
+    "equipment",
+    "isolation_needed",
+    unit="Ω",
+    says="Resistance that the isolation of the traction side must keep; none for what is no traction outlet.",
+    method="100 Ω for each volt of direct, 500 Ω for each volt of alternating voltage",
+    source="UN Regulation 100, electric power train safety, 03 series (from memory)",
+)
+def isolation_needed(s: Subject) -> Any:
+    if s.item.kind != "traction outlet":
+        return None
+    rated = s.read(s.item, "traction voltage")
+    if not isinstance(rated, RatedVoltage):
+        return rated
+    if rated.system is None:
+        return Unknown(f"whether the traction side of {s.id} is direct or alternating is not told")
+    return multiply(OHMS_PER_VOLT[rated.system], rated.volts)

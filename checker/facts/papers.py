@@ -91,6 +91,15 @@ def has_inlet(s: Subject) -> bool:
     return bool(s.facts.subjects("inlet"))
 
 
+@fact("design", "has_outlets", type="yes/no", says="A socket outlet is aboard.",
+      method="equipment of that kind; a survey may have missed one")  # fmt: skip
+def has_outlets(s: Subject) -> Truth:
+    if s.facts.subjects("outlet"):
+        return True
+    surveyed = equal(s.item.purpose.value, "survey")
+    return Unknown("whether there is an outlet was perhaps not seen") if surveyed is not False else False
+
+
 @fact("design", "has_lithium", type="yes/no", says="A lithium battery is aboard.")
 def has_lithium(s: Subject) -> Truth:
     return some(one.is_lithium for one in s.facts.subjects("equipment") if one.item.kind in ("battery", "bank"))

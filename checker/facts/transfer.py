@@ -19,9 +19,10 @@ TWICE = 2.0
 """Short-circuit current over rated current of a source that does not state it: common practice, no source."""
 
 
-@fact("changeover", "withstand", unit="A", says="Short-circuit current it stands, with the device that guards it.")
+@fact("changeover", "withstand", unit="A", says="Short-circuit current it stands, with the device that guards it.",
+      method="as stated; of one that is built in, with its inverter-charger")  # fmt: skip
 def withstand(s: Subject) -> Any:
-    return s.read(s.item, "withstand") if s.item.allows("withstand") else None
+    return s.read(s.item, "withstand" if s.item.allows("withstand") else "transfer.withstand")
 
 
 @fact(

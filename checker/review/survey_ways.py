@@ -91,6 +91,10 @@ TESTS = {
         "a residual-current tester; the test button is no measurement", LIVE_CARE,
         "readings: {test: rcd trip, at: {at}, time: 24 ms, current: 30 mA}",
     ),
+    "test button": Way(
+        "whether the device opens when its test button is pressed", "a finger; a lamp behind the device", LIVE_CARE,
+        "readings: {test: test button, at: {at}, result: right}  # or wrong",
+    ),
     "earth continuity": Way(
         "the earth pin of the inlet against the earth of each outlet and against touchable metal",
         "a low-resistance ohmmeter, its leads subtracted", DEAD_TEST_CARE,

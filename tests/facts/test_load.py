@@ -47,8 +47,6 @@ def test_what_a_load_asks_is_read_and_what_it_lacks_is_not_invented() -> None:
     assert heater.system == "ac"
     assert heater.voltage_window == Window(207.0, 253.0)
     assert heater.protection_class == "I"
-    assert heater.site_voltage == 230.0
-    assert subject(COACH, "load", "lamp").site_voltage is None
     assert isinstance(subject(VAN, "load", "sockets").voltage_window, Unknown)
 
 

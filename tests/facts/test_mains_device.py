@@ -51,6 +51,18 @@ def test_the_slowest_trip_counts() -> None:
     assert isinstance(subject(COACH, "device", "Q1").trip_time_shown, Unknown)
 
 
+def test_a_trip_test_tells_its_current_and_a_button_that_failed_once_is_not_proven() -> None:
+    two = (
+        "[{test: rcd trip, at: R1, time: 24 ms, current: 20 mA}, {test: rcd trip, at: R1, time: 9 ms, current: 60 mA}]"
+    )
+    assert subject(COACH, "device", "R1", {"readings": two}).trip_current_shown == pytest.approx(0.06)
+    untold = "[{test: rcd trip, at: R1, time: 24 ms}]"
+    assert isinstance(subject(COACH, "device", "R1", {"readings": untold}).trip_current_shown, Unknown)
+    pressed = "[{test: test button, at: R1, result: right}, {test: test button, at: R1, result: wrong}]"
+    assert subject(COACH, "device", "R1", {"readings": pressed}).button_proven is False
+    assert isinstance(subject(COACH, "device", "R1", {"readings": "[]"}).button_proven, Unknown)
+
+
 def test_loads_behind_a_residual_current_device_are_counted() -> None:
     assert subject(COACH, "device", "R1").protects_mains_loads == 3.0
     assert subject(COACH, "device", "Q1").protects_mains_loads == 0.0

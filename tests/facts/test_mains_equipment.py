@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
 from checker.quantities import Unknown
@@ -32,3 +34,15 @@ def test_what_has_no_such_property_has_none() -> None:
 def test_the_box_of_a_joint_is_read_and_a_bare_joint_has_none() -> None:
     assert subject(COACH, "equipment", "shore-joint").boxed_in == "insulating"
     assert subject(COACH, "equipment", "shore-joint", {"joints.shore-joint.enclosure": "none"}).boxed_in is None
+
+
+def test_the_isolation_a_traction_side_must_keep_grows_with_its_voltage() -> None:
+    drive = "{{kind: traction outlet, traction voltage: {}, isolation resistance: 50 kΩ, place: locker}}"
+
+    def of(voltage: str) -> Any:
+        return subject(COACH, "equipment", "drive", {"equipment.drive": drive.format(voltage)})
+
+    assert of("400 V DC").isolation_needed == pytest.approx(40_000.0)
+    assert of("400 V AC").isolation_needed == pytest.approx(200_000.0)
+    assert isinstance(of("400 V").isolation_needed, Unknown)
+    assert subject(COACH, "equipment", "inverter").isolation_needed is None

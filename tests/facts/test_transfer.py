@@ -10,7 +10,9 @@ def test_the_site_gives_most_into_a_short_unless_the_file_says_otherwise() -> No
     assert subject(COACH, "changeover", "K2").fault_current == 6000.0
     assert subject(COACH, "changeover", "K2", {"vehicle.supply.fault current": "1 kA"}).fault_current == 1000.0
     assert isinstance(subject(COACH, "changeover", "K2").withstand, Unknown)
-    assert subject(COACH, "changeover", "inverter").withstand is None
+    assert isinstance(subject(COACH, "changeover", "inverter").withstand, Unknown)
+    stated = {"equipment.inverter.transfer.withstand": "6 kA"}
+    assert subject(COACH, "changeover", "inverter", stated).withstand == 6000.0
 
 
 def test_two_sources_made_for_each_other_run_side_by_side_and_others_do_not() -> None:

@@ -138,6 +138,7 @@ ROWS = (
     look("wiring-clear-of-steering-and-wheels", "cables-clear-of-wheels", "steering and wheels"),
     row("joints-in-enclosures", "mains-joint-in-a-box", "mains-tail", "saltbush", (),
         ("joints.mains-tail.enclosure", SUGGESTED, "none")),
+    look("joints-in-enclosures", "mains-joints-closed-in", "mains joints"),
     look("joints-mechanical-then-soldered", "splices-mechanically-sound", "splices"),
     look("strain-relief-at-terminals", "terminals-spared-from-pull", "strain relief"),
     row("terminal-torque", "stud-torque-as-stated", "house.+", "van",

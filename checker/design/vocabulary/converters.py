@@ -151,6 +151,7 @@ INVERTER_CHARGER = Kind(
         quantity("transfer.rating", "A", "Rated current of the transfer contacts."),
         Key("transfer.poles", "count", "Poles the transfer switches."),
         word("transfer.when", TRANSFER_WHEN, "When it passes the shore through."),
+        quantity("transfer.withstand", "A", "Short-circuit current it stands, with the device that guards it."),
         quantity("transfer.time", "s", "How long the change takes."),
         word("transfer.backfeed", ("blocked", "possible"), "Whether its output can reach the input terminals."),
         quantity("charger.current", "A", "Greatest charging current."),

@@ -8,7 +8,7 @@ from checker.design.vocabulary.words import LABELS
 
 TESTS = (
     "rcd trip", "neutral-earth link", "earth continuity", "insulation resistance", "polarity", "loop impedance",
-    "voltage drop", "residual current", "function", "dielectric strength", "inlet pins",
+    "voltage drop", "residual current", "function", "dielectric strength", "inlet pins", "test button",
 )  # fmt: skip
 
 STOPS = ("alarm", "charge stop", "discharge stop", "cold stop")
@@ -19,7 +19,7 @@ INSPECTIONS = (
     "covers", "supports", "lamps", "drains", "services", "chassis connections", "splices", "strain relief",
     "outlet faces", "array fixing", "roof entries", "device access", "driving aids", "operation", "devices",
     "vibration", "moving cables", "old wiring", "as built", "generator space", "barriers", "live parts",
-    "metal parts", "lugs",
+    "metal parts", "lugs", "mains joints",
 )  # fmt: skip
 
 PAPERS = Kind(

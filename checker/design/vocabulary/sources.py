@@ -208,6 +208,8 @@ TRACTION_OUTLET = Kind(
         word("isolation", ISOLATION, "Isolation from the traction battery."),
         yes("maker permits", "The maker of the vehicle permits this use."),
         yes("isolation monitored", "The vehicle goes on watching its isolation."),
+        rated("traction voltage", "Highest voltage of the traction side behind it, with its system."),
+        quantity("isolation resistance", "Ω", "Resistance of the traction side to the body, with what was added."),
     ),
     ports=(Port("", EITHER_POLES),),
     sections=PLAIN,

@@ -1,0 +1,37 @@
+"""Voltages that reach mains appliances, and sources side by side."""
+
+from __future__ import annotations
+
+from checker.quantities import Unknown
+from tests.facts.mains_subjects import COACH, VAN, subject
+
+BESIDE = {"circuits.inverting.to": "out", "equipment.inverter.synchronises with": "[inlet, genset]"}
+FIFTY = {"equipment.inverter.ac.frequency": "50 Hz", "equipment.genset.frequency": "50 Hz"}
+
+
+def test_a_load_is_asked_about_every_source_that_reaches_it() -> None:
+    heater = subject(COACH, "load", "heater")
+    assert (heater.least_mains_voltage, heater.most_mains_voltage) == (230.0, 230.0)
+    foreign = subject(COACH, "load", "heater", {"equipment.inverter.ac.voltage": "120 V"})
+    assert (foreign.least_mains_voltage, foreign.most_mains_voltage) == (120.0, 230.0)
+    assert subject(COACH, "load", "lamp").most_mains_voltage is None
+
+
+def test_a_source_of_unknown_voltage_leaves_it_open() -> None:
+    untold = subject(COACH, "load", "heater", {"equipment.inverter.ac.voltage": "unknown"})
+    assert isinstance(untold.least_mains_voltage, Unknown)
+
+
+def test_sources_side_by_side_are_held_against_each_other() -> None:
+    assert subject(VAN, "ac_source", "inverter", BESIDE | FIFTY).like_those_beside is True
+    sixty = BESIDE | FIFTY | {"equipment.genset.frequency": "60 Hz"}
+    assert subject(VAN, "ac_source", "inverter", sixty).like_those_beside is False
+    assert isinstance(subject(VAN, "ac_source", "inverter", BESIDE).like_those_beside, Unknown)
+
+
+def test_only_a_standard_for_running_beside_another_counts() -> None:
+    tried = {"equipment.inverter.standard": "[AS/NZS 4777.2]"}
+    assert subject(VAN, "ac_source", "inverter", tried).listed_to_run_beside is True
+    other = {"equipment.inverter.standard": "[IEC 62109-1]", "equipment.inverter.approval": "none"}
+    assert subject(VAN, "ac_source", "inverter", other).listed_to_run_beside is False
+    assert subject(VAN, "ac_source", "inlet").listed_to_run_beside is None
