@@ -130,14 +130,6 @@ def equalises(s: Subject) -> Truth:
     return value if isinstance(value, Unknown) else value is not None
 
 
-@fact("converter", "temperature_compensated", type="yes/no", says="Its charging voltage follows the temperature.")
-def temperature_compensated(s: Subject) -> Truth:
-    value = given(s, "settings.temperature compensation")
-    if isinstance(value, float):
-        return value != 0.0
-    return value if isinstance(value, Unknown) else value is not None
-
-
 @fact(
     "converter",
     "fits_chemistry",

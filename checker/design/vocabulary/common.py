@@ -102,6 +102,7 @@ SETTINGS = under(
         quantity("float", "V", "Float voltage; none when it stops."),
         quantity("equalise", "V", "Equalising voltage; none when it is off."),
         quantity("temperature compensation", "mV/K", "Change of the charge voltage with battery temperature."),
+        word("temperature sensed", ("at the battery", "at itself"), "Where it measures the temperature it follows."),
         quantity("low stop", "V", "Battery voltage at which it stops."),
         quantity("restarts at", "V", "Battery voltage at which it starts again."),
         quantity("holds low above", "V", "It stops drawing from its low side below this voltage."),

@@ -45,7 +45,7 @@ BATTERY = Kind(
         word("chemistry", CHEMISTRIES, "What the cells are made of."),
         quantity("nominal", "V", "Nominal voltage."),
         count("cells", "Cells in series."),
-        quantity("capacity", "Ah", "Rated capacity."),
+        quantity("capacity", "Ah", "Rated capacity, of a lead-acid battery that over 20 hours."),
         quantity("charge limit", "A", "Greatest charging current of a battery without management."),
         count("most in series", "How many of them the maker allows in series."),
         count("most in parallel", "How many of them the maker allows in parallel."),
