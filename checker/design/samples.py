@@ -27,6 +27,7 @@ BY_NAME = {
 }  # fmt: skip
 TEXTS = {
     "title": "Estuary coach", "stud": "M8", "lug": "70-8", "lugs": "25-8", "language": "en", "hold-down": "two straps",
+    "sold in": "ie",
     "doubt": "owner says so", "origin": "front axle centre at ground", "licence": "EW-00000", "class": "electrician",
     "by": "fitter", "divider": "elv side", "says": "a night without shore", "electrical": "CoC-000000",
     "gas": "GC-000000", "vehicle": "VC-000000", "risk assessment": "RA-1", "meter": "M2", "about": "F1",

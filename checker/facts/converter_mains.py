@@ -111,3 +111,20 @@ def standards(s: Subject) -> Any:
 def feeds_mains_wiring(s: Subject) -> bool:
     ports = {"inverter": ("ac", "acL", None), "inverter-charger": ("ac-out", None)}.get(s.item.kind, ())
     return any(c.start.equipment == s.item.name and c.start.port in ports for c in s.facts.network.circuits)
+
+
+DIRECT_SIDES = {
+    "dc converter": ("sides.low.nominal", "sides.high.nominal"), "alternator": ("nominal",), "charger": ("dc.nominal",),
+    "solar controller": ("output.nominal",), "inverter": ("dc.nominal",), "inverter-charger": ("dc.nominal",),
+}  # fmt: skip
+
+
+@fact(
+    "converter",
+    "highest_nominal_side",
+    unit="V",
+    says="Highest nominal voltage of its direct-current sides, that of an array left out; none without one.",
+    method="sides as told",
+)
+def highest_nominal_side(s: Subject) -> Any:
+    return greatest([s.read(s.item, key) for key in DIRECT_SIDES[s.item.kind]])

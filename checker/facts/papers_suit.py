@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from checker.facts.catalogue import fact
@@ -11,7 +12,18 @@ from checker.quantities import Truth, Unknown
 
 ENFORCED = 2023 * 12 + 11
 """AS/NZS 3001.2:2022 is enforceable from 18 November 2023 (standards body's notice, seen); months since year 0."""
-ENGLISH = ("au", "nz", "uk", "us", "ca", "za")
+BATTERY_SIDE_EDITION = 2018
+"""Year of the edition of EN 1648 that covers 12 V alone."""
+YEAR = re.compile(r"\b(?:19|20)\d\d\b")
+_EURO = (
+    "at de,be nl fr de,bg bg,hr hr,cy el tr,cz cs,dk da,ee et,fi fi sv,fr fr,de de,gr el,hu hu,ie en ga,it it,lv lv,"
+    "lt lt,lu fr de lb,mt mt en,nl nl,pl pl,pt pt,ro ro,sk sk,si sl,es es,se sv"
+)
+LANGUAGES = {line[:2]: frozenset(line[3:].split()) for line in (
+    *_EURO.split(","), "au en", "nz en", "uk en", "gb en", "us en", "ca en fr", "za en af", "no no nb nn", "is is",
+    "ch de fr it", "in en hi", "jp ja",
+)}  # fmt: skip
+"""Country of first sale to the languages in which warnings may be there."""
 
 
 @fact("design", "edition_in_force", type="yes/no",
@@ -34,13 +46,40 @@ def edition_in_force(s: Subject) -> Truth:
 
 
 @fact("design", "label_language_suits", type="yes/no",
-      says="Warnings are in the language of the country it is sold in.",
-      method="English where it is registered in an English-speaking country, else any that is told")  # fmt: skip
+      says="Warnings are in a language of the country it is sold in.",
+      method="official languages of the country of first sale, else of the country where it is registered",
+      source="official languages of states, common knowledge; no source")  # fmt: skip
 def label_language_suits(s: Subject) -> Any:
     language = s.read(s.item.labels, "language")
     if not isinstance(language, str):
         return language if isinstance(language, Unknown) else False
-    country = s.country
-    if isinstance(country, Unknown):
-        return country
-    return country not in ENGLISH or "en" in language.lower().replace(",", " ").split()
+    country = s.read(s.item.labels, "sold in")
+    if not isinstance(country, str):
+        country = s.country
+    if isinstance(country, Unknown) or country is None:
+        return Unknown("where it is sold first is not told")
+    official = LANGUAGES.get(country.lower())
+    if official is None:
+        return Unknown(f"the languages of {country} are not on the list")
+    return not official.isdisjoint(language.lower().replace(",", " ").split())
+
+
+@fact("design", "label_sheet", words=("metal", "laminate", "anodised aluminium"), says="What the labels are cut from.")
+def label_sheet(s: Subject) -> Any:
+    return s.read(s.item.labels, "sheet")
+
+
+@fact("design", "label_thickness", unit="m", says="Thickness of the sheet of the labels.")
+def label_thickness(s: Subject) -> Any:
+    return s.read(s.item.labels, "thickness")
+
+
+@fact("design", "newer_battery_side_edition", type="yes/no",
+      says="A later edition of the battery-side standard than that of 2018 is among those applied.",
+      method="a name with EN 1648 and a year under `editions`")  # fmt: skip
+def newer_battery_side_edition(s: Subject) -> Truth:
+    stated = paper(s, "editions")
+    if isinstance(stated, Unknown):
+        return stated
+    years = (int(year) for one in stated or () if "1648" in one for year in YEAR.findall(one))
+    return any(year > BATTERY_SIDE_EDITION for year in years)

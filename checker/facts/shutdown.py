@@ -17,6 +17,7 @@ from checker.quantities import Truth, Unknown, both, either, equal, every, great
 
 STOPPED = ("battery", "solar array", "shore inlet", "generator")
 """Kinds at which supply begins while the engine stands still."""
+TAKES_MAINS = ("charger", "inverter-charger")
 
 
 @fact(
@@ -30,16 +31,52 @@ def has_switch_close_by(s: Subject) -> Truth:
     own = s.has_own_switch
     if own is True:
         return True
+    return either(own, _switch_in_its_place(s, ("switch",)))
+
+
+@fact(
+    "converter",
+    "is_fixed_to_the_mains",
+    type="yes/no",
+    says="A charger, or inverter and charger in one, that mains from elsewhere feeds and no plug parts from it.",
+    method="a mains circuit ends at it; how it is switched off as told",
+)
+def is_fixed_to_the_mains(s: Subject) -> Truth:
+    if s.item.kind not in TAKES_MAINS or not _mains_ends_at(s):
+        return False
+    off = s.off_by
+    return off if isinstance(off, Unknown) else off != "unplugging"
+
+
+@fact(
+    "converter",
+    "has_switch_close_by",
+    type="yes/no",
+    says="It has a switch of its own, or a switch or breaker stands in its mains circuit in the same place.",
+    method="off by as told; switches and breakers in the mains circuit that ends at it, by their places",
+)
+def converter_has_switch_close_by(s: Subject) -> Truth:
+    off = s.off_by
+    own: Truth = off if isinstance(off, Unknown) else off in ("own switch", "remote switch")
+    return True if own is True else either(own, _switch_in_its_place(s, ("switch", "breaker", "rcbo")))
+
+
+def _mains_ends_at(s: Subject) -> bool:
+    return any(s.facts.network.systems[one.name] == "ac" for one in _ending_at(s.facts).get(s.id, ()))
+
+
+def _switch_in_its_place(s: Subject, kinds: tuple[str, ...]) -> Truth:
+    """Whether in a mains circuit that ends at it something of these kinds stands in the same place."""
     place = s.read(s.item, "place")
     near: list[Truth] = []
     for circuit in _ending_at(s.facts).get(s.id, ()):
         conductor = s.facts.network.conductor(circuit.name, LIVE)
-        if conductor is not None:
-            switches = [link.equipment for link in conductor.links if link.equipment.kind == "switch"]
+        if conductor is not None and s.facts.network.systems[circuit.name] == "ac":
+            switches = [link.equipment for link in conductor.links if link.equipment.kind in kinds]
             near.extend(equal(s.read(item, "place"), place) for item in switches)
             if any(wire.gap is not None for wire in conductor.wires):
                 near.append(Unknown("part of its run was not seen and may hide a switch"))
-    return either(own, some(near))
+    return some(near)
 
 
 @fact(

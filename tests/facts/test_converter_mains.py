@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from checker.quantities import Unknown
+from tests.facts.house import ask
 from tests.facts.mains_subjects import COACH, VAN, subject
 
 
@@ -39,3 +40,9 @@ def test_a_standard_that_nobody_read_is_unknown() -> None:
 def test_an_inverter_with_a_circuit_at_its_output_feeds_wiring() -> None:
     assert subject(COACH, "converter", "inverter").feeds_mains_wiring is True
     assert subject(VAN, "converter", "charger").feeds_mains_wiring is False
+
+
+def test_the_highest_side_is_that_of_the_batteries_not_of_the_array() -> None:
+    assert ask("converter", "converter", "highest_nominal_side") == 48.0
+    assert ask("converter", "alternator", "highest_nominal_side") == 12.0
+    assert ask("converter", "sun", "highest_nominal_side") == 48.0

@@ -63,3 +63,18 @@ def test_an_opening_told_as_a_range_is_one() -> None:
     inverter = Facts(read_text(text, edits=edits)).subject("converter", "inverter")
     assert inverter is not None
     assert inverter.stands_fit is True
+
+
+def test_a_charger_on_a_plug_is_not_fixed() -> None:
+    assert ask("converter", "inverter", "is_fixed_to_the_mains") is True
+    assert ask("converter", "inverter", "is_fixed_to_the_mains", {"equipment.inverter.off by": "unplugging"}) is False
+    assert ask("converter", "converter", "is_fixed_to_the_mains") is False
+
+
+def test_a_breaker_counts_only_where_the_charger_stands() -> None:
+    breaker = {"equipment.inverter.off by": "breaker"}
+    there, elsewhere = {"equipment.Q1.place": "locker"}, {"equipment.Q1.place": "cabin"}
+    assert ask("converter", "inverter", "has_switch_close_by", breaker | there) is True
+    assert ask("converter", "inverter", "has_switch_close_by", breaker | elsewhere) is False
+    unseen = {"circuits.shore.run": "[unknown, 0.5 m via locker, Q1]"}
+    assert isinstance(ask("converter", "inverter", "has_switch_close_by", breaker | elsewhere | unseen), Unknown)

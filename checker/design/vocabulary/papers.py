@@ -55,7 +55,10 @@ LABELS_KIND = Kind(
     "How the labels are made.",
     (
         word("material", ("engraved", "stamped", "printed", "handwritten"), "How they are made."),
-        text("language", "Their language, two letters."),
+        word("sheet", ("metal", "laminate", "anodised aluminium"), "What they are cut from."),
+        quantity("thickness", "m", "Thickness of that sheet."),
+        text("language", "Their languages, two letters each."),
+        text("sold in", "Country of first sale, two letters. Left out: where it is registered."),
         yes("signal words", "They use the standard signal words and symbols."),
         words("main switch", LABELS, "What the label at the main switch says."),
     ),
