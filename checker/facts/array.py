@@ -153,6 +153,29 @@ def has_string_fuses(s: Subject) -> Any:
     return False if fuse is None else less_equal(fuse, s.series_fuse)
 
 
+@fact("array", "string_current", unit="A", says="Short-circuit current of one string.")
+def string_current(s: Subject) -> Any:
+    return s.read(s.item, "short current")
+
+
+@fact("array", "string_fuse", unit="A",
+      says="Rating of the fuse that each of several strings has; none without one, or for one string.")  # fmt: skip
+def string_fuse(s: Subject) -> Any:
+    number = s.strings
+    if isinstance(number, float) and number <= 1:
+        return None
+    return s.read(s.item, "string fuse")
+
+
+@fact("array", "on_a_battery", type="yes/no", says="It is joined to a battery with no controller between.",
+      method="graph, every contact closed")  # fmt: skip
+def on_a_battery(s: Subject) -> Truth:
+    near = joined(s.facts.network, [f"{s.id}:+"])
+    if any(source.storage and source.live in near for source in s.facts.network.sources):
+        return True
+    return Unknown(f"part of the run of {s.id} was not seen and may lead to a battery") if hidden_run(s) else False
+
+
 @fact("array", "frame_bonded", type="yes/no", says="The frames of its modules are bonded.")
 def frame_bonded(s: Subject) -> Any:
     stated = s.read(s.item, "frame bonded")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from checker.circuit.elements import CHASSIS, LIVE, RETURN, Link, Wire
+from checker.circuit.elements import CHASSIS, LIVE, RETURN, Edge, Link, Wire
 from checker.circuit.groups import Groups
 from checker.circuit.ports import port_nodes
 from checker.facts.bank import loose_bank
@@ -13,10 +13,10 @@ from checker.facts.clearing import clearing_borders
 from checker.facts.conductor_given import wire_length
 from checker.facts.subject import Facts, Subject
 from checker.facts.unseen import where_it_stands
-from checker.quantities import Number, Range, Truth, Unknown, both, either, greater, greatest, some
+from checker.quantities import Number, Range, Truth, Unknown, add, both, either, equal, greater, greatest, some
 
 
-def _outer(s: Subject) -> list[tuple[Wire, list[Any]]]:
+def outer_stretches(s: Subject) -> list[tuple[Wire, list[Any]]]:
     """The stretches of a conductor that devices outside it feed, with those devices; its own ones left out."""
     own = {part.equipment.name for part in s.item.links}
     found = []
@@ -43,7 +43,7 @@ def _own_at(s: Subject, wire: Wire) -> bool:
 def is_branch(s: Subject) -> Truth:
     if s.item.role != LIVE:
         return False
-    answer = some([greater(one.rating, s.carrying_capacity) for _, devices in _outer(s) for one in devices])
+    answer = some([greater(one.rating, s.carrying_capacity) for _, devices in outer_stretches(s) for one in devices])
     if answer is not False or s.facts.network.systems[s.item.circuit.name] != "dc":
         return answer
     loose = loose_bank(s.facts)
@@ -55,13 +55,54 @@ def is_branch(s: Subject) -> Truth:
     "branch_length",
     unit="m",
     says="Length of a branch before its own device: the way from where it branches off, all of it without a device.",
-    method="length of the stretch between the branch point and its own device",
+    method="length of the stretch between the branch point and its own device, and of branches that lead up to it",
 )
 def branch_length(s: Subject) -> Any:
     found: list[Number] = [0.0]
-    for wire, _ in _outer(s):
+    for wire, _ in outer_stretches(s):
         found.append(wire_length(s, wire) if _own_at(s, wire) or len(s.item.wires) == 1 else s.length)
-    return greatest(found)
+    longest = greatest(found)
+    return longest if equal(longest, 0.0) is True else add(longest, _lead_up(s))
+
+
+def _lead_up(s: Subject) -> Number:
+    """Length of thinner conductors between what feeds a branch and its own branch point, m: they are excused once."""
+    longest: Number = 0.0
+    for wires in ways_up(s).values():
+        length: Number = 0.0
+        for wire in wires:
+            before = s.facts.of("conductor", wire.conductor)
+            thin = before.is_branch if before is not None else False
+            if isinstance(thin, Unknown):
+                return thin
+            length = add(length, wire_length(s, wire)) if thin else 0.0
+        longest = greatest(longest, length)
+    return longest
+
+
+def ways_up(s: Subject) -> dict[str, list[Wire]]:
+    """Each node of a conductor at which what feeds it arrives, with the wires on the way there from the device that
+    feeds it; its own wires left out."""
+    found: dict[str, list[Wire]] = {}
+    mine = {node for wire in s.item.wires for node in (wire.a, wire.b)}
+    for border in dict.fromkeys(border for _, borders in clearing_borders(s) for border in borders):
+        todo: list[tuple[str, list[Wire]]] = [(border.inside, [])]
+        seen = {border.inside}
+        for node, wires in todo:
+            if node in mine:
+                found.setdefault(node, wires)
+            for edge, far in s.facts.network.near.get(node, ()):
+                if far not in seen and _undivided(edge, s.item.id):
+                    seen.add(far)
+                    todo.append((far, [*wires, edge] if isinstance(edge, Wire) else wires))
+    return found
+
+
+def _undivided(edge: Edge, mine: str) -> bool:
+    """A live edge that is neither a protective device nor a wire of the branch itself."""
+    if isinstance(edge, Wire):
+        return edge.conductor.role == LIVE and edge.conductor.id != mine
+    return edge.pole == LIVE and not edge.is_protective
 
 
 @fact(

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from typing import Any
 
+from checker.design.vocabulary.words import SURFACES
 from checker.facts.catalogue import fact
+from checker.facts.equipment import place_name
+from checker.facts.space import chain
 from checker.facts.subject import Subject
 from checker.physics.mechanics import GRAVITY_M_S2, restraint_force
-from checker.quantities import Range, Truth, Unknown, corners, multiply, show
+from checker.quantities import UNKNOWN, Range, Truth, Unknown, corners, multiply, show
 
 LIGHT_KG = 3500.0
 HEAVY_KG = 12000.0
@@ -63,6 +66,15 @@ def crash_force(s: Subject) -> Any:
     found = corners(lambda mass, a: restraint_force(mass, a / GRAVITY_M_S2), s.mass, asked)
     s.note(lambda: f"F = {show(s.mass, 'kg')} × {show(asked, 'g')} = {show(found, 'kN')}")
     return found
+
+
+@fact("equipment", "hold_fixed_to", words=SURFACES, says="What its hold is fastened to.",
+      method="given with the hold of the equipment, else of its place")  # fmt: skip
+def hold_fixed_to(s: Subject) -> Any:
+    if s.item.allows("restraint.fixed to") and s.item.has("restraint.fixed to"):
+        return s.read(s.item, "restraint.fixed to")
+    places = chain(s, place_name(s))
+    return s.read(places[0], "restraint.fixed to") if places else UNKNOWN
 
 
 @fact("equipment", "hold_force", unit="N", says="Force that its hold is made for.",

@@ -12,7 +12,7 @@ from checker.facts.essential import ALARMS, ROAD
 from checker.facts.subject import Subject
 from checker.quantities import Number, Truth, Unknown, equal
 
-GUARDING = (*ROAD, "medical")
+GUARDING = (*ROAD, "medical", "navigation", "way out", "bilge")
 """Purposes on which people depend, whatever the list of essential loads says."""
 
 
@@ -20,7 +20,8 @@ GUARDING = (*ROAD, "medical")
     "load",
     "guards_people",
     type="yes/no",
-    says="Its loss is a danger: an alarm or detector, road lamps, brakes, steering, medical gear.",
+    says="Its loss is a danger: an alarm or detector, road lamps, brakes, steering, medical gear, navigation, a lamp "
+    "of the way out, a bilge pump.",
     method="its kind, and its purpose",
     source="common practice, no source",
 )
@@ -30,6 +31,27 @@ def guards_people(s: Subject) -> Truth:
     purpose = s.read(s.item, "purpose") if s.item.allows("purpose") else None
     # Silence on the purpose of a lamp or motor is the rule; only what is said to guard people counts.
     return isinstance(purpose, str) and purpose in GUARDING
+
+
+NEEDS_VOLTAGE = ("communication", "water", "ventilation")
+"""Purposes that ISO 10133, 4.8, and ABYC E-11, 11.14, count with those on which people depend."""
+
+
+@fact(
+    "load",
+    "weak_when_low",
+    type="yes/no",
+    says="It is dangerous when its voltage is low: what guards people, pumps, blowers, radio.",
+    method="its kind, and its purpose",
+    source="ISO 10133, 4.8, 2012 (seen); ABYC E-11, 11.14, 2021 (from memory)",
+)
+def weak_when_low(s: Subject) -> Truth:
+    if s.guards_people is True or s.item.kind == "fan":
+        return True
+    purpose = s.read(s.item, "purpose") if s.item.allows("purpose") else None
+    if isinstance(purpose, Unknown):
+        return purpose if s.item.has("purpose") else False
+    return purpose in NEEDS_VOLTAGE
 
 
 @fact(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from checker.circuit.elements import LIVE, Conductor, Wire
+from checker.circuit.elements import LIVE, Conductor, Edge, Wire
 from checker.circuit.supply import is_live, joined
 from checker.facts.alternator import converter_input
 from checker.facts.bank_limits import inverter_current
@@ -12,7 +12,7 @@ from checker.facts.catalogue import fact
 from checker.facts.converter import INVERTERS
 from checker.facts.starter import drawn_from
 from checker.facts.subject import Subject
-from checker.quantities import Number, Truth, Unknown, greatest, least, some
+from checker.quantities import Number, Truth, Unknown, greatest, least, some, total
 
 ROAD_EFFORT = ("steering", "service brake", "breakaway")
 
@@ -32,6 +32,42 @@ def _conductors_at(s: Subject, nodes: dict[str, None]) -> tuple[Any, ...]:
       method="graph")  # fmt: skip
 def array_conductors(s: Subject) -> Any:
     return _conductors_at(s, joined(s.facts.network, [f"{s.id}:+"]))
+
+
+@fact(
+    "conductor",
+    "array_current",
+    unit="A",
+    says="Short-circuit current of the arrays that feed through it; none where it carries no current of an array.",
+    method="it is cut: the arrays that no longer reach their controller; in a ring or a stub all that reach it",
+)
+def array_current(s: Subject) -> Any:
+    reaching = _arrays_on(s).get(s.item.id, [])
+    if not reaching:
+        return None
+    network = s.facts.network
+    ends = [f"{one.item.name}:+" for one in reaching]
+
+    def passes(edge: Edge) -> bool:
+        return not (isinstance(edge, Wire) and edge.conductor is s.item)
+
+    goals = [node for node in joined(network, ends) if node.endswith(":pv+")]
+    left = joined(network, goals, passes)
+    cut = [one for one, node in zip(reaching, ends, strict=True) if node not in left]
+    feeding = cut or reaching
+    s.note(lambda: f"fed through by {', '.join(one.id for one in feeding)}")
+    return total(one.short_current for one in feeding)
+
+
+def _arrays_on(s: Subject) -> dict[str, list[Subject]]:
+    """The arrays whose current reaches a conductor, by its id; found once."""
+    found: dict[str, list[Subject]] | None = s.facts.shared.get("arrays on conductors")
+    if found is None:
+        found = s.facts.shared["arrays on conductors"] = {}
+        for array in s.facts.subjects("array"):
+            for conductor in array.conductors:
+                found.setdefault(conductor.item.id, []).append(array)
+    return found
 
 
 @fact(

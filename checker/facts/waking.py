@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from checker.facts.bank import loose_bank
+from checker.facts.bank import loose_bank, of_unit
 from checker.facts.catalogue import fact
 from checker.facts.charging import outputs_to
 from checker.facts.contacts import signal_means
@@ -30,6 +30,23 @@ def charged_while_asleep(s: Subject) -> Truth:
         answers.append(_starts_alone(s.facts, by))
     loose = loose_bank(s.facts)  # a bank of untold joint may hang on a charger that no walk finds
     return some(answers if loose is None else [*answers, loose])
+
+
+@fact(
+    "bank",
+    "woken_from_elsewhere",
+    type="yes/no",
+    says="The signal that wakes its management comes from the engine, the shore or a generator, not from a battery "
+    "that sleeps; none where no signal wakes it.",
+    method="what the signal means",
+)
+def woken_from_elsewhere(s: Subject) -> Any:
+    wakes = s.wakes
+    if isinstance(wakes, Unknown):
+        return wakes
+    if wakes != "signal":
+        return None
+    return _starts_alone(s.facts, of_unit(s, s.item, "bms.wakes by"))
 
 
 ALIVE = ("engine running", "ignition on", "shore present", "generator running")

@@ -84,3 +84,18 @@ def test_a_fuse_in_the_run_of_one_string_counts_when_its_modules_bear_it() -> No
     assert fused("15 A") is True
     assert fused("30 A") is False
     assert isinstance(ask("array", "panels", "has_string_fuses", {"circuits.sun-in.run": "[unknown]"}), Unknown)
+
+
+def test_string_fuses_belong_to_several_strings_alone() -> None:
+    two = {"equipment.panels.arrangement": "3s2p", "equipment.panels.modules": "6"}
+    fused = {"equipment.panels.string fuse": "15 A"}
+    assert ask("array", "panels", "string_fuse", fused) is None
+    assert ask("array", "panels", "string_fuse", two | fused) == 15.0
+    assert isinstance(ask("array", "panels", "string_fuse", two), Unknown)
+
+
+def test_an_array_on_the_bar_of_a_battery_is_seen_and_a_run_that_nobody_saw_leaves_it_open() -> None:
+    assert ask("array", "panels", "on_a_battery") is False
+    assert ask("array", "panels", "on_a_battery", {"circuits.sun-in.to": "bar-48"}) is True
+    unseen = {"circuits.sun-in.run": "[3 m via roof, unknown]"}
+    assert isinstance(ask("array", "panels", "on_a_battery", unseen), Unknown)

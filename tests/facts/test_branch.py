@@ -37,6 +37,31 @@ def test_a_branch_without_a_device_runs_unprotected_over_its_whole_length() -> N
     assert of("conductor", "feed", CIRCUITS.replace(", F2, 5 m", ", 5 m")).branch_length == pytest.approx(5.4)
 
 
+TEE = EQUIPMENT + "\n  tee: {kind: terminal block}"
+IN_TWO = """
+  main: {from: bank, to: bar, run: [0.1 m, F1, 1 m], cable: {size: 95 mm2, cores: 1}, return: same}
+  tail: {from: bar, to: tee, run: [2 m], cable: red, return: same}
+  feed: {from: tee, to: light, run: [0.4 m via cabin, F2, 5 m via cabin], cable: red, return: same}
+"""
+
+
+def test_thin_cable_that_leads_up_to_a_branch_counts_with_it_and_thick_cable_does_not() -> None:
+    assert of("conductor", "feed", IN_TWO, TEE).branch_length == pytest.approx(2.4)
+    thick = IN_TWO.replace("run: [2 m], cable: red", "run: [2 m], cable: {size: 95 mm2, cores: 1}")
+    fused = TEE.replace("rating: 300 A", "rating: 200 A")
+    assert of("conductor", "feed", thick, fused).branch_length == pytest.approx(0.4)
+
+
+def test_a_branch_divides_where_a_second_one_leaves_it_before_its_device() -> None:
+    assert of("conductor", "tail", IN_TWO, TEE).divides_before_device is False
+    assert of("conductor", "feed", IN_TWO, TEE).divides_before_device is False
+    more = IN_TWO + "  step: {from: tee, to: step-light, run: [1 m], cable: red, return: same}\n"
+    assert of("conductor", "tail", more, TEE + "\n" + lamp("step-light")).divides_before_device is True
+    assert isinstance(
+        of("conductor", "tail", IN_TWO.replace("run: [2 m]", "run: [2 m, unknown]"), TEE).divides_before_device, Unknown
+    )
+
+
 def test_the_lead_of_the_battery_is_no_branch() -> None:
     assert of("conductor", "main").is_branch is False
 

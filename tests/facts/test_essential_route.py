@@ -25,3 +25,10 @@ def test_a_battery_outlet_gets_what_its_fuse_lets_through_and_mains_is_left_out(
     assert subject(COACH, "outlet", "dc-outlet").lasting_current == 10.0
     assert subject(COACH, "outlet", "dc-outlet", {"equipment.F2.rating": "20 A"}).lasting_current == 20.0
     assert subject(COACH, "outlet", "kitchen-outlets").lasting_current is None
+
+
+def test_pumps_and_radios_are_weak_when_the_voltage_is_low_and_silence_on_a_purpose_is_no_purpose() -> None:
+    assert subject(COACH, "load", "lamp").weak_when_low is False
+    assert subject(COACH, "load", "lamp", {"equipment.lamp.purpose": "way out"}).guards_people is True
+    assert subject(COACH, "load", "heater", {"equipment.heater.purpose": "water"}).weak_when_low is True
+    assert isinstance(subject(COACH, "load", "heater", {"equipment.heater.purpose": "unknown"}).weak_when_low, Unknown)

@@ -36,3 +36,21 @@ def test_only_steering_and_brakes_are_efforts_of_the_road() -> None:
     assert ask("circuit", "brakes", "feeds_road_effort", brakes) is True
     assert ask("circuit", "lamps", "feeds_road_effort") is False
     assert isinstance(ask("circuit", "brakes", "overload_alarm", brakes), Unknown)
+
+
+SECOND = {
+    "equipment.second": "{kind: solar array, modules: 3, arrangement: 3s1p, open voltage: 24.3 V, short current: 8 A}",
+    "joints.roof-box": "{kind: terminal block}",
+    "circuits.sun-in.from": "roof-box",
+    "circuits.sun-1": "{from: panels, to: roof-box, run: [1 m via roof], cable: sun-4, return: same}",
+    "circuits.sun-2": "{from: second, to: roof-box, run: [1 m via roof], cable: sun-4, return: same}",
+}
+
+
+def test_a_cable_that_arrays_share_carries_their_sum_and_each_own_cable_its_own() -> None:
+    assert ask("conductor", "sun-in", "array_current") == pytest.approx(10.4)
+    assert ask("conductor", "sun-in", "array_current", SECOND) == pytest.approx(18.4)
+    assert ask("conductor", "sun-2", "array_current", SECOND) == pytest.approx(8.0)
+    assert ask("conductor", "main", "array_current", SECOND) is None
+    untold = SECOND | {"equipment.panels.short current": "unknown"}
+    assert isinstance(ask("conductor", "sun-in", "array_current", untold), Unknown)

@@ -21,3 +21,11 @@ def test_a_charger_wakes_a_battery_when_it_starts_without_one(by: str, wakes: bo
 
 def test_what_nobody_told_of_a_charger_leaves_it_open() -> None:
     assert isinstance(ask("bank", "bank", "charged_while_asleep"), Unknown)
+
+
+def test_a_signal_that_wakes_must_come_from_elsewhere() -> None:
+    by = "parts.module.bms.wakes by"
+    assert ask("bank", "bank", "woken_from_elsewhere", {by: "engine-run"}) is True
+    assert ask("bank", "bank", "woken_from_elsewhere", {by: "bms-stop"}) is False
+    assert ask("bank", "bank", "woken_from_elsewhere") is None
+    assert isinstance(ask("bank", "bank", "woken_from_elsewhere", {by: "unknown"}), Unknown)

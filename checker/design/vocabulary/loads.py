@@ -39,7 +39,7 @@ APPLIANCE: tuple[Key, ...] = (
 )
 PURPOSE_WORDS = (
     "road lamps", "gas system", "breakaway", "steering", "service brake", "heating", "water", "ventilation",
-    "communication", "medical", "moving part", "cooking", "cooling",
+    "communication", "medical", "moving part", "cooking", "cooling", "navigation", "way out", "bilge",
 )  # fmt: skip
 PURPOSE = word("purpose", PURPOSE_WORDS, "What it is for.")
 GAS_SAFE = word("gas safe", ("closes on loss", "stays as it is"), "What its gas valve does when the supply is lost.")
