@@ -58,6 +58,7 @@ ASKED = (
     ("metal_parts", "metal parts",
      "Every metal part within touch that mains wiring could make live stands in the file, or is joined to the earth."),
     ("lugs", "lugs", "Every lug has the size of its cable and of its stud, and no stud holds more than it may."),
+    ("bends", "bends", "No cable at rest lies in a tighter bend than its maker or the code allows."),
     ("operation", "operation", "Every circuit was switched on and off, and does what it is for."),
 )  # fmt: skip
 """Fact, word under `papers.inspected`, what is looked for."""

@@ -135,6 +135,11 @@ def hand_drive(s: Subject) -> Any:
     return s.read(s.item, "hand drive")
 
 
+@fact("moving", "backup_drive", type="yes/no", says="A second drive brings it in when the main supply is lost.")
+def backup_drive(s: Subject) -> Any:
+    return s.read(s.item, "backup drive")
+
+
 @fact("moving", "powered", type="yes/no", says="A motor moves it.")
 def powered(s: Subject) -> Any:
     motor = s.read(s.item, "moved by")

@@ -12,6 +12,7 @@ from checker.quantities import Truth, Unknown
 
 ENFORCED = 2023 * 12 + 11
 """AS/NZS 3001.2:2022 is enforceable from 18 November 2023 (standards body's notice, seen); months since year 0."""
+CERTIFICATES = ("electrical safety certificate", "warrant of electrical fitness", "compliance plate", "declaration")
 BATTERY_SIDE_EDITION = 2018
 """Year of the edition of EN 1648 that covers 12 V alone."""
 YEAR = re.compile(r"\b(?:19|20)\d\d\b")
@@ -83,3 +84,14 @@ def newer_battery_side_edition(s: Subject) -> Truth:
         return stated
     years = (int(year) for one in stated or () if "1648" in one for year in YEAR.findall(one))
     return any(year > BATTERY_SIDE_EDITION for year in years)
+
+
+@fact("design", "diagram_shows", words=("sizes", "lengths", "devices", "sources", "earthing"), type="words",
+      says="What the wiring diagram tells.")  # fmt: skip
+def diagram_shows(s: Subject) -> Any:
+    return paper(s, "diagram shows")
+
+
+@fact("design", "certificate_kind", words=CERTIFICATES, says="Which paper the electrical certificate is.")
+def certificate_kind(s: Subject) -> Any:
+    return paper(s, "certificate.kind")

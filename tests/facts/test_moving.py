@@ -73,3 +73,8 @@ def test_the_working_names_the_boxes_it_read() -> None:
     paths = [leaf.path for leaf in trace(van().subjects("moving")[0], "sweep_hits").leaves()]
     assert "moving.slide.box" in paths
     assert "equipment.plus.box" in paths
+
+
+def test_a_backup_drive_is_as_told_and_open_while_it_is_not() -> None:
+    assert ask("moving", "slide", "backup_drive", ("moving.slide.backup drive", "true")) is True
+    assert isinstance(ask("moving", "slide", "backup_drive"), Unknown)

@@ -19,7 +19,7 @@ INSPECTIONS = (
     "covers", "supports", "lamps", "drains", "services", "chassis connections", "splices", "strain relief",
     "outlet faces", "array fixing", "roof entries", "device access", "driving aids", "operation", "devices",
     "vibration", "moving cables", "old wiring", "as built", "generator space", "barriers", "live parts",
-    "metal parts", "lugs", "mains joints",
+    "metal parts", "lugs", "mains joints", "bends",
 )  # fmt: skip
 
 PAPERS = Kind(
@@ -27,8 +27,17 @@ PAPERS = Kind(
     "Documents that go with the vehicle.",
     (
         word("diagram", ("generated", "drawn"), "The wiring diagram; `none` when there is not."),
+        words(
+            "diagram shows", ("sizes", "lengths", "devices", "sources", "earthing"),
+            "What the diagram tells; earthing in each mode.",
+        ),
         yes("certificate", "A certificate was given; `none` when not."),
         text("certificate.electrical", "Number of the electrical certificate."),
+        word(
+            "certificate.kind",
+            ("electrical safety certificate", "warrant of electrical fitness", "compliance plate", "declaration"),
+            "Which of the papers that places of use ask for it is.",
+        ),
         text("certificate.gas", "Number of the gas certificate."),
         text("certificate.vehicle", "Number of the vehicle modification certificate."),
         Key("certificate.date", "date", "Its date."),

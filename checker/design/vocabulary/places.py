@@ -110,6 +110,7 @@ MOVING_PART = Kind(
         word("interlock.acts on", ("power", "logic"), "What the interlock cuts: the motor's power or a control input."),
         signal("interlock.signal", "The signal it uses."),
         yes("hand drive", "It can be moved by hand."),
+        yes("backup drive", "A drive with a supply of its own brings it in when the main supply is lost."),
         text("doubt", "A doubt of the writer, shown with every finding on it."),
     ),
     sections=("moving",),
