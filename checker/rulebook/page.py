@@ -11,6 +11,7 @@ from checker.rulebook.nodes import Fact, Limit, Node, walk
 from checker.rulebook.rule import Rule
 from checker.rulebook.source_entry import Source
 from checker.rulebook.words import in_words, spoken
+from checker.source.problems import article
 
 MADE = "Made from the rule files by `python docs/generate.py`; do not edit."
 SIGNALS = ("danger", "warning", "caution", "notice")
@@ -99,7 +100,7 @@ def _rule(rule: Rule, rulebook: Rulebook) -> list[str]:
     if always:
         parts.append(f"Holds for every {spoken(rule.about)}.")
     else:
-        parts.append(f"Holds for a {spoken(rule.about)} of which this is so: {in_words(rule.given_tree)}.")
+        parts.append(f"Holds for {article(spoken(rule.about))} of which this is so: {in_words(rule.given_tree)}.")
         parts.append(f"`{rule.given}`")
     parts += [f"Requires: {in_words(rule.require_tree)}.", f"`{rule.require}`"]
     parts.append(_facts(rule))

@@ -75,3 +75,18 @@ def test_the_list_never_replaces_a_rule(house: Path, capsys: pytest.CaptureFixtu
     assert run(["rules", "--rules", str(house), "--output", str(file)]) == 2
     assert file.read_text() == HOUSE_RULE
     assert "is an input" in capsys.readouterr().err
+
+
+def test_one_rule_is_told_in_full(house: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    folder = str(house / "house")
+    assert run(["rules", "house-rating", "--rules", folder]) == 0
+    assert "house-habits: house-rating" in capsys.readouterr().out
+    assert run(["rules", "house-rating", "--rules", folder, "--format", "json"]) == 0
+    found = json.loads(capsys.readouterr().out)
+    assert (found["id"], found["topic"]) == ("house-rating", "house-habits")
+    assert found["facts"]
+
+
+def test_a_misspelt_rule_is_told_the_nearest(house: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["rules", "house-ratin", "--rules", str(house / "house")]) == 2
+    assert "did you mean house-rating" in capsys.readouterr().err
