@@ -78,7 +78,7 @@ def test_the_list_never_replaces_a_rule(house: Path, capsys: pytest.CaptureFixtu
 
 
 def test_one_rule_is_told_in_full(house: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    folder = str(house / "house")
+    folder = str(house)
     assert run(["rules", "house-rating", "--rules", folder]) == 0
     assert "house-habits: house-rating" in capsys.readouterr().out
     assert run(["rules", "house-rating", "--rules", folder, "--format", "json"]) == 0
@@ -88,5 +88,5 @@ def test_one_rule_is_told_in_full(house: Path, capsys: pytest.CaptureFixture[str
 
 
 def test_a_misspelt_rule_is_told_the_nearest(house: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    assert run(["rules", "house-ratin", "--rules", str(house / "house")]) == 2
+    assert run(["rules", "house-ratin", "--rules", str(house)]) == 2
     assert "did you mean house-rating" in capsys.readouterr().err
