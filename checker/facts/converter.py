@@ -9,7 +9,7 @@ from checker.circuit.approaches import approaches
 from checker.circuit.elements import CHASSIS, LIVE
 from checker.circuit.supply import is_live, joined
 from checker.design.given import Where
-from checker.design.vocabulary.words import AT_FAULT, CONNECTED, ISOLATION, WAVEFORMS
+from checker.design.vocabulary.words import ACCESS, AT_FAULT, CONNECTED, ISOLATION, WAVEFORMS
 from checker.facts.bank import loose_bank, some_gap
 from checker.facts.catalogue import fact, subjects
 from checker.facts.charging import Output, charge_current, charge_voltages, highest_setting, is_both_ways, outputs_of
@@ -320,6 +320,11 @@ def at_fault(s: Subject) -> Any:
 @fact("converter", "idle_power", unit="W", says="What it draws from the battery while it waits.")
 def idle_power(s: Subject) -> Any:
     return given(s, "no load") if s.item.allows("no load") else given(s, "idle")
+
+
+@fact("converter", "access", words=ACCESS, says="How a hand gets to it.")
+def access(s: Subject) -> Any:
+    return given(s, "access")
 
 
 @fact("converter", "off_by", words=CONNECTED, says="How it is switched off; none when it cannot be.")

@@ -193,10 +193,11 @@ def _road(item: Equipment) -> bool:
     return isinstance(purpose, str) and purpose == "road lamps"
 
 
-ROAD = ("road lamps", "steering", "service brake", "breakaway")
+ROAD = ("road lamps", "steering", "service brake", "breakaway", "engine")
 
 
-@fact("load", "is_road_load", type="yes/no", says="Road lamps, brakes or steering: what the vehicle needs to drive.",
+@fact("load", "is_road_load", type="yes/no",
+      says="Engine, road lamps, brakes or steering: what the vehicle needs to drive.",
       method="its purpose")  # fmt: skip
 def is_road_load(s: Subject) -> Truth:
     if s.item.kind == "brake":

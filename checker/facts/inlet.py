@@ -8,7 +8,7 @@ from typing import Any
 from checker.circuit.states import Truth
 from checker.design.given import MISSING, Given, RatedVoltage, Where
 from checker.design.vocabulary.vehicle import EARTHING
-from checker.design.vocabulary.words import ACCESS, SHAPES, SIDES
+from checker.design.vocabulary.words import ACCESS, LABELS, SHAPES, SIDES
 from checker.facts.catalogue import fact, subjects
 from checker.facts.degree import objects_in, water_in
 from checker.facts.mains import TOO_MANY, answer, ever, feed_named, shown_states, states_of, tell_state
@@ -231,6 +231,12 @@ def _unseen(s: Subject) -> bool:
     return any(wire.gap is not None for one in mains for wire in one.wires)
 
 
+@fact("inlet", "lead_in_when_driving", words=("alarm", "interlock"),
+      says="What keeps the vehicle from leaving with the lead in; none for nothing.")  # fmt: skip
+def lead_in_when_driving(s: Subject) -> Any:
+    return s.read(s.item, "lead in when driving")
+
+
 @subjects("lead", "A shore lead carried along.")
 def leads(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
     """In file order."""
@@ -252,6 +258,11 @@ def lead_rating(s: Subject) -> Any:
 @fact("lead", "reel", words=("rated coiled", "marked to unwind", "plain"), says="Its reel; none when there is not.")
 def lead_reel(s: Subject) -> Any:
     return s.read(s.item, "reel")
+
+
+@fact("lead", "labels", words=LABELS, type="words", says="What the labels on it say.")
+def lead_labels(s: Subject) -> Any:
+    return s.read(s.item, "labels")
 
 
 @fact("lead", "is_one_piece", type="yes/no", says="It is one piece, not several joined.")

@@ -14,7 +14,8 @@ ASKED = (
     ("structure", "structure",
      "Holes and brackets weaken neither chassis nor the mounts of seats and belts, and void no approval."),
     ("strike_zones", "strike zones", "Hard equipment is out of where a belted head or body strikes."),
-    ("gas_pipes", "gas pipes", "Cables keep their distance from gas pipes and none hangs on one."),
+    ("gas_pipes", "gas pipes",
+     "Cables keep their distance from gas pipes or are sleeved; none hangs on one, none returns by one."),
     ("fuel_lines", "fuel lines", "Cables keep away from the fuel system."),
     ("moving_cables", "moving cables",
      "Over the whole travel no cable of a moving part is pinched, stacked, rubbed or pulled."),
@@ -59,6 +60,8 @@ ASKED = (
      "Every metal part within touch that mains wiring could make live stands in the file, or is joined to the earth."),
     ("lugs", "lugs", "Every lug has the size of its cable and of its stud, and no stud holds more than it may."),
     ("bends", "bends", "No cable at rest lies in a tighter bend than its maker or the code allows."),
+    ("fuse_ratings", "fuse ratings", "At each fuse and breaker its rating, and that of its replacement, can be read."),
+    ("source_labels", "source labels", "At each point of work a label tells of every source that feeds it."),
     ("operation", "operation", "Every circuit was switched on and off, and does what it is for."),
 )  # fmt: skip
 """Fact, word under `papers.inspected`, what is looked for."""

@@ -203,6 +203,12 @@ def lampholders(s: Subject) -> Any:
     return _given(s, "lampholders")
 
 
+@fact("load", "keyed_lamps", type="yes/no",
+      says="No lamp made for the other voltage fits a lamp for two supplies, or none in it is changed.")  # fmt: skip
+def keyed_lamps(s: Subject) -> Any:
+    return _given(s, "keyed lamps")
+
+
 @fact("load", "labels", words=LABELS, type="words", says="What the labels on it or beside it say.")
 def labels(s: Subject) -> Any:
     return _given(s, "labels")

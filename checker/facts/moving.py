@@ -140,6 +140,11 @@ def backup_drive(s: Subject) -> Any:
     return s.read(s.item, "backup drive")
 
 
+@fact("moving", "drive_away_alarm", type="yes/no", says="An alarm sounds when it is out and the vehicle starts off.")
+def drive_away_alarm(s: Subject) -> Any:
+    return s.read(s.item, "drive-away alarm")
+
+
 @fact("moving", "powered", type="yes/no", says="A motor moves it.")
 def powered(s: Subject) -> Any:
     motor = s.read(s.item, "moved by")

@@ -11,7 +11,7 @@ from checker.design.vocabulary.papers import STOPS, TESTS
 from checker.facts.catalogue import fact
 from checker.facts.contacts import is_word
 from checker.facts.subject import Subject
-from checker.quantities import Truth, Unknown, both, either, equal, every, greatest, least, negate, some
+from checker.quantities import Truth, Unknown, both, either, equal, every, greatest, negate, some
 
 FIRST_TESTS = ("insulation resistance", "polarity", "earth continuity", "rcd trip")
 ANSWERS = ("result", "resistance", "time", "voltage", "current", "temperature")
@@ -39,17 +39,6 @@ def _not_read(s: Subject, what: str, reason: str = "") -> Unknown:
     return missing
 
 
-@fact("design", "insulation_resistance", unit="Ω", says="Least insulation resistance that was measured.",
-      method="readings of the test insulation resistance")  # fmt: skip
-def insulation_resistance(s: Subject) -> Any:
-    return _measured(s, "insulation resistance", "resistance")
-
-
-def _measured(s: Subject, test: str, key: str) -> Any:
-    values = [s.read(one, key) for one in s.item.readings if equal(one.value("test"), test) is True]
-    return least(values) if values else _not_read(s, test)
-
-
 @fact("design", "polarity_proven", type="yes/no",
       says="Polarity was tested at every inlet and at every mains outlet, and came out right.",
       method="readings of the test polarity, by the name of the inlet or outlet they were taken at")  # fmt: skip
@@ -75,15 +64,23 @@ def earth_tested(s: Subject) -> Truth:
     return tested(s, "earth continuity")
 
 
+@fact("design", "has_bonds", type="yes/no", says="Conductors aboard bond or earth something.", method="graph")
+def has_bonds(s: Subject) -> bool:
+    return any(one.role == "bonding" for one in s.facts.network.conductors)
+
+
 @fact("design", "verification_recorded", type="yes/no",
-      says="Insulation, polarity, earth continuity and the trip of each residual-current device are on record.",
+      says="Insulation, polarity, earth continuity and the trip of each residual-current device are on record; where "
+      "there is no such device, the loop impedance.",
       method="readings of these tests; one with the result wrong is no proof")  # fmt: skip
 def verification_recorded(s: Subject) -> Truth:
     wrong = [_is_test(s, one, test) for one in s.item.readings for test in FIRST_TESTS if _said_wrong(s, one)]
     residual = [one for one in s.facts.subjects("device") if one.type_of_device in ("rcd", "rcbo")]
     figures = [s.insulation_resistance, *(one.trip_time_shown for one in residual)]
     shown = [one if isinstance(one, Unknown) else True for one in figures]
-    return every([*(negate(one) for one in wrong), s.polarity_proven, s.earth_tested, *shown])
+    # What no residual-current device clears, the breaker must: then the impedance of the loop is what was measured.
+    loop = [] if residual else [tested(s, "loop impedance")]
+    return every([*(negate(one) for one in wrong), s.polarity_proven, s.earth_tested, *shown, *loop])
 
 
 def _said_wrong(s: Subject, reading: Item) -> bool:
@@ -119,6 +116,20 @@ def link_tested_in_modes(s: Subject) -> Truth:
       method="a reading of the test inlet pins in each mode whose inverter runs without shore")  # fmt: skip
 def inlet_pins_tested_dead(s: Subject) -> Truth:
     return _in_modes(s, "inlet pins", s.item.modes, _islanded, _said_right)
+
+
+@fact("design", "polarity_tested_in_modes", type="yes/no",
+      says="Polarity was tested right in every mode with mains.",
+      method="a reading of the test in each mode whose inverter or generator runs or with shore present")  # fmt: skip
+def polarity_tested_in_modes(s: Subject) -> Truth:
+    return _in_modes(s, "polarity", s.item.modes, _with_mains, _said_right)
+
+
+@fact("design", "changes_tested", type="yes/no",
+      says="The change into every mode with mains was watched: polarity, link of neutral and earth, dead inlet pins.",
+      method="a reading of the test `mode change` in each of those modes, the mode that was changed into")  # fmt: skip
+def changes_tested(s: Subject) -> Truth:
+    return _in_modes(s, "mode change", s.item.modes, _with_mains, _said_right)
 
 
 @fact("design", "makes_mains_aboard", type="yes/no", says="A mode feeds mains from aboard, with no shore present.")

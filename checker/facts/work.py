@@ -8,18 +8,19 @@ from typing import Any
 from checker.design.given import MISSING, Given, Where
 from checker.facts.catalogue import fact, subjects
 from checker.facts.subject import Facts, Subject
-from checker.quantities import Unknown
+from checker.quantities import Unknown, equal, greatest
 
-MAINS_WORK = "mains work"
+MAINS_WORK, ELV_WORK = "mains work", "elv work"
 NOT_A_LICENCE = ("none needed", "not needed", "no", "owner", "not required")
 
 
 @subjects("work", "A class of work that this fit-out takes, with the licence of the person who does it.")
 def works(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
-    """Mains work where there are mains circuits; the other classes as the file names them."""
+    """Mains work and battery work where there are such circuits; the other classes as the file names them."""
     people = facts.design.people
-    if MAINS_WORK not in people and "ac" in facts.network.systems.values():
-        yield MAINS_WORK, facts.design.vehicle.where, None
+    for name, system in ((MAINS_WORK, "ac"), (ELV_WORK, "dc")):
+        if name not in people and system in facts.network.systems.values():
+            yield name, facts.design.vehicle.where, None
     for name, person in people.items():
         yield name, person.where, person
 
@@ -27,6 +28,18 @@ def works(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
 @fact("work", "is_on_mains", type="yes/no", says="It is work on the mains side.", method="class of work")
 def is_on_mains(s: Subject) -> bool:
     return s.id == MAINS_WORK and "ac" in s.facts.network.systems.values()
+
+
+@fact("work", "highest_direct_voltage", unit="V",
+      says="Highest voltage of the direct-current circuits that battery work is about; none for other work.",
+      method="conductor.highest_voltage of every live conductor that did not come with the vehicle")  # fmt: skip
+def highest_direct_voltage(s: Subject) -> Any:
+    if s.id != ELV_WORK:
+        return None
+    lines = [one for one in s.facts.subjects("conductor") if one.is_live is not False]
+    mine = [one for one in lines if equal(one.system, "dc") is not False and equal(one.own, "factory") is not True]
+    found = [one.highest_voltage for one in mine]
+    return greatest(found) if found else None
 
 
 @fact(
@@ -38,8 +51,8 @@ def is_on_mains(s: Subject) -> bool:
 )
 def has_licence(s: Subject) -> Any:
     if s.item is None:
-        missing = Unknown("who does the mains work, with which licence, is not said")
-        return s.use(f"people.{MAINS_WORK}.licence", Given(missing, s.where, MISSING))
+        missing = Unknown(f"who does the {s.id}, with which licence, is not said")
+        return s.use(f"people.{s.id}.licence", Given(missing, s.where, MISSING))
     told = s.read(s.item, "licence")
     if isinstance(told, Unknown):
         return Unknown(f"the licence for {s.id} is not known")

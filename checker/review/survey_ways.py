@@ -80,7 +80,20 @@ TESTS = {
     "insulation resistance": Way(
         "live conductors together against earth, at the distribution board, electronics unplugged",
         "an insulation tester of 500 V direct current", DEAD_TEST_CARE,
-        "readings: {test: insulation resistance, at: …, resistance: 40 MΩ}",
+        "readings: {test: insulation resistance, at: …, resistance: 40 MΩ, voltage: 500 V}",
+    ),
+    "polarity in": Way(
+        "live, neutral and earth at an outlet, in that mode", "an installation tester or a proved outlet tester",
+        LIVE_CARE, "readings: {test: polarity, mode: {mode}, result: right}  # or wrong",
+    ),
+    "mode change": Way(
+        "polarity, the link of neutral and earth and the bare inlet pins while the vehicle is changed into that mode",
+        "a proved two-pole voltage tester and an installation tester", LIVE_CARE,
+        "readings: {test: mode change, mode: {mode}, result: right}  # or wrong",
+    ),
+    "loop impedance": Way(
+        "the earth-fault loop at the outlet farthest from the board", "a loop tester", LIVE_CARE,
+        "readings: {test: loop impedance, at: …, resistance: 0.6 Ω}",
     ),
     "polarity": Way(
         "live, neutral and earth at the inlet and at each outlet", "an installation tester or a proved outlet tester",
@@ -109,7 +122,7 @@ TESTS = {
     "dielectric strength": Way(
         "live parts together against the frame, 900 V for 1 min or 1080 V for 1 s, electronics disconnected",
         "a high-voltage tester with limited current", DEAD_TEST_CARE,
-        "readings: {test: dielectric strength, result: right}  # or wrong",
+        "readings: {test: dielectric strength, result: right, voltage: 900 V, time: 60 s}  # or wrong",
     ),
     "inlet pins": Way(
         "the bare pins of the shore inlet, lead out, against each other and against the chassis, in that mode",
@@ -179,7 +192,8 @@ def _test(name: str) -> Way:
     for test, way in TESTS.items():
         if name.startswith(test):
             at = name.removeprefix(f"{test} at ") if name.startswith(f"{test} at ") else "…"
-            mode = name.removeprefix(f"{test} in ") if name.startswith(f"{test} in ") else "…"
+            head = test if test.endswith(" in") else f"{test} in"
+            mode = name.removeprefix(f"{head} ") if name.startswith(f"{head} ") else "…"
             return way._replace(write=way.write.replace("{at}", at).replace("{mode}", mode))
     return ANY_TEST
 

@@ -20,6 +20,7 @@ from tests.properties.verdicts import Pair, rulebook, verdicts
 ARGUED: dict[tuple[str, str, str, str], str] = {}
 """Exceptions: design, rule, subject and verdict of a finding that stays, with the argument; none remains."""
 
+
 @cache
 def reviewed(name: str) -> Review:
     return review(read_text(text_of(name), f"{name}.fitout.yaml"), rulebook())

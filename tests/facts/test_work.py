@@ -10,7 +10,7 @@ from tests.facts.mains_subjects import COACH, VAN, ids, subject
 
 
 def test_mains_circuits_make_mains_work_even_when_nobody_is_named() -> None:
-    assert ids(VAN, "work") == ["mains work"]
+    assert ids(VAN, "work") == ["mains work", "elv work"]
     found = subject(VAN, "work", "mains work")
     assert isinstance(found.has_licence, Unknown)
     assert [given.path for given in trace(found, "has_licence").leaves()] == ["people.mains work.licence"]

@@ -3,7 +3,20 @@
 from __future__ import annotations
 
 from checker.design.vocabulary.key import Key, Port
-from checker.design.vocabulary.make import named, quantity, rated, ratio, signal, texts, under, window, word, words, yes
+from checker.design.vocabulary.make import (
+    named,
+    names,
+    quantity,
+    rated,
+    ratio,
+    signal,
+    texts,
+    under,
+    window,
+    word,
+    words,
+    yes,
+)
 from checker.design.vocabulary.make import text as text_key
 from checker.design.vocabulary.words import (
     ACCESS,
@@ -91,6 +104,7 @@ START = (
 )
 VOLTAGE_WINDOW = window("voltage", "V", "The voltages it works at.")
 DEVICE_VOLTAGE = rated("voltage", "Rated voltage with its system, such as 80 V DC.")
+IN_SIGHT = names("in sight of", "equipment", "What it is seen from: near, and with nothing in between.")
 PLUG_SHAPE = word("shape", SHAPES, "The shape of the plug or socket.")
 
 SETTINGS = under(

@@ -40,6 +40,7 @@ APPLIANCE: tuple[Key, ...] = (
 PURPOSE_WORDS = (
     "road lamps", "gas system", "breakaway", "steering", "service brake", "heating", "water", "ventilation",
     "communication", "medical", "moving part", "cooking", "cooling", "navigation", "way out", "bilge",
+    "engine",
 )  # fmt: skip
 PURPOSE = word("purpose", PURPOSE_WORDS, "What it is for.")
 GAS_SAFE = word("gas safe", ("closes on loss", "stays as it is"), "What its gas valve does when the supply is lost.")
@@ -60,6 +61,9 @@ LAMP = Kind(
         PURPOSE,
         yes("dual voltage", "It runs from the mains and from extra-low voltage."),
         word("lampholders", ("separate", "shared"), "Lampholders and drivers of a dual-voltage lamp."),
+        yes(
+            "keyed lamps", "A dual-voltage lamp: none made for the other voltage fits its holders, or none is changed."
+        ),
     ),
     ports=TWO_OR_THREE,
     sections=PLAIN,

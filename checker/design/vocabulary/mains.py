@@ -22,11 +22,13 @@ SHORE_INLET = Kind(
         Key("degree.mated", "degree", "Degree of protection with the lead in."),
         word("lid", ("self closing", "by hand"), "Its lid; `none` when there is not."),
         quantity("projects", "m", "How far it stands out from the body."),
+        word("lead in when driving", ("alarm", "interlock"), "What keeps the vehicle from leaving with the lead in; "
+             "`none` for nothing."),
         names("interlocked with", "equipment", "Inlets that cannot be joined together with it."),
     ),
     ports=(Port("", AC_POLES),),
     sections=PLAIN,
-)
+)  # fmt: skip
 SUPPLY_LEAD = Kind(
     "supply lead",
     "The lead to the shore, carried along.",

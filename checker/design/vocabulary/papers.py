@@ -9,6 +9,7 @@ from checker.design.vocabulary.words import LABELS
 TESTS = (
     "rcd trip", "neutral-earth link", "earth continuity", "insulation resistance", "polarity", "loop impedance",
     "voltage drop", "residual current", "function", "dielectric strength", "inlet pins", "test button",
+    "mode change",
 )  # fmt: skip
 
 STOPS = ("alarm", "charge stop", "discharge stop", "cold stop")
@@ -20,6 +21,7 @@ INSPECTIONS = (
     "outlet faces", "array fixing", "roof entries", "device access", "driving aids", "operation", "devices",
     "vibration", "moving cables", "old wiring", "as built", "generator space", "barriers", "live parts",
     "metal parts", "lugs", "mains joints", "bends",
+    "fuse ratings", "source labels",
 )  # fmt: skip
 
 PAPERS = Kind(

@@ -111,6 +111,9 @@ MOVING_PART = Kind(
         signal("interlock.signal", "The signal it uses."),
         yes("hand drive", "It can be moved by hand."),
         yes("backup drive", "A drive with a supply of its own brings it in when the main supply is lost."),
+        # Seldom fitted: what is not told is not counted on.
+        yes("drive-away alarm", "An alarm sounds when it is out and the vehicle starts off. Left out: false.",
+            default="false"),
         text("doubt", "A doubt of the writer, shown with every finding on it."),
     ),
     sections=("moving",),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from checker.design.vocabulary.common import A_B, COMMON, DEVICE_VOLTAGE, LINE_LOAD, PLAIN, SYSTEM
+from checker.design.vocabulary.common import A_B, COMMON, DEVICE_VOLTAGE, IN_SIGHT, LINE_LOAD, PLAIN, SYSTEM
 from checker.design.vocabulary.key import Key, Kind, Port
 from checker.design.vocabulary.make import count, names, quantity, signal, word, yes
 from checker.design.vocabulary.words import (
@@ -15,6 +15,8 @@ from checker.design.vocabulary.words import (
 )
 
 RATING = quantity("rating", "A", "Rated current.")
+# Few are; without the word of its maker a device ages at its full current.
+FULL_DUTY = yes("full duty", "Its maker rates it for its full current for ever. Left out: false.", default="false")
 BREAKING = quantity("breaking capacity", "A", "Greatest short-circuit current it can break at its voltage.")
 CURVE = Key("curve", "curve", "Time to open by current, instead of the band of the family.", unit=("A", "s"))
 # One pole unless the writer says more: the unfavourable side for isolating and for disconnecting both conductors.
@@ -23,6 +25,7 @@ POLES = count("poles", "Poles it opens together. Left out: 1.", default="1")
 FUSE_KEYS = (
     word("family", FUSE_FAMILIES, "Family: gives the time-current band."),
     RATING,
+    FULL_DUTY,
     DEVICE_VOLTAGE,
     BREAKING,
     word("holder", HOLDERS, "How it is held."),
@@ -35,6 +38,7 @@ ISOLATES = yes("isolates", "It isolates when open.")
 BREAKER_KEYS = (
     word("family", BREAKER_FAMILIES, "Family: gives the time-current band."),
     RATING,
+    FULL_DUTY,
     DEVICE_VOLTAGE,
     BREAKING,
     POLES,
@@ -43,6 +47,7 @@ BREAKER_KEYS = (
     yes("polarised", "Its poles or its line and load sides must not be swapped."),
     ISOLATES,
     yes("lockable", "It can be locked open."),
+    IN_SIGHT,
     CURVE,
 )
 RESIDUAL_KEYS = (

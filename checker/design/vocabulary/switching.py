@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from checker.design.vocabulary.common import A_B, COMMON, DEVICE_VOLTAGE, PLAIN
+from checker.design.vocabulary.common import A_B, COMMON, DEVICE_VOLTAGE, IN_SIGHT, PLAIN
 from checker.design.vocabulary.key import Kind, Port
 from checker.design.vocabulary.make import named, names, quantity, signal, texts, word, yes
 from checker.design.vocabulary.protection import POLES, RATING
@@ -20,6 +20,7 @@ CONTACTS = (
     yes("manual override", "A hand can work it when its drive fails."),
     yes("shows state", "It shows whether it is open."),
     yes("lockable", "It can be locked open."),
+    IN_SIGHT,
     names("interlocked with", "equipment", "Switches that cannot be closed together with it."),
 )
 REST = word("rest", ("open", "closed"), "Its state with no drive, or as left by hand.")

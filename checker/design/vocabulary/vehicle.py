@@ -35,6 +35,7 @@ VEHICLE = Kind(
         Key("built", "date", "When it was built."),
         word("registered", COUNTRIES, "Where it is registered."),
         count("sleeps", "People it sleeps."),
+        word("use", ("own", "hired"), "Whose hands it is in: the owner's, or hired out and used hard."),
         # Wider than any land it is likely to meet: cold raises the voltage of an array, heat takes from cables.
         quantity("ambient.low", "°C", "Coldest air it is used in. Left out: -20 °C.", default="-20 °C"),
         quantity("ambient.high", "°C", "Hottest air it is used in. Left out: 50 °C.", default="50 °C"),

@@ -191,9 +191,7 @@ def closing_contactor() -> Network:
             "batteries": [battery("bank", "bank_p", 51.2, 0.006)],
             "branches": [branch("leads", "bank_p", "lead_end", 0.005), branch("esr", "cap_p", "core", 0.009)],
             "inductors": [{"id": "loop", "from": "lead_end", "to": "cap_p", "inductance_H": 3e-06}],
-            "capacitors": [
-                {"id": "caps", "plus": "core", "minus": "gnd", "capacitance_F": 0.012, "initial_V": 42.0}
-            ],
+            "capacitors": [{"id": "caps", "plus": "core", "minus": "gnd", "capacitance_F": 0.012, "initial_V": 42.0}],
         },
         "course": {"end_s": 0.003, "step_s": 5e-8},
         "ask": {

@@ -1,0 +1,75 @@
+"""What isolates a source, and whether it is seen from there: the poles it opens, the place it stands in."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.design.model import Equipment
+from checker.facts.array import controller_of, isolators_of, perhaps_isolated
+from checker.facts.bank import loose_bank
+from checker.facts.bank_isolation import main_ways
+from checker.facts.catalogue import fact
+from checker.facts.subject import Subject
+from checker.quantities import Number, Truth, Unknown, every, least
+
+IN_SIGHT = "stands in the same place, or `in sight of` names it"
+
+
+def in_sight(s: Subject, item: Equipment, other: Equipment) -> Truth:
+    """Whether an isolator is seen from a piece of equipment; two places without a word stay open."""
+    told = s.read(item, "in sight of") if item.allows("in sight of") else None
+    if isinstance(told, tuple) and other.name in told:
+        return True
+    here, there = s.read(item, "place"), s.read(other, "place")
+    if isinstance(here, str) and here == there:
+        return True
+    if not item.allows("in sight of") or not item.has("in sight of"):
+        return Unknown(f"whether {item.name} is seen from {other.name} is not told")
+    return told if isinstance(told, Unknown) else False
+
+
+def _isolators(s: Subject) -> list[Equipment] | Unknown:
+    """The first isolator of each way of a bank to loads."""
+    loose = loose_bank(s.facts)
+    if loose is not None:
+        return loose
+    found: dict[str, Equipment] = {}
+    for way in main_ways(s):
+        if isinstance(way.isolator, Equipment):
+            found.setdefault(way.isolator.name, way.isolator)
+        elif way.hidden or isinstance(way.isolator, Unknown):
+            return Unknown("part of the way was not seen and may hide a switch")
+    return list(found.values())
+
+
+@fact("bank", "isolator_poles", unit="each",
+      says="Fewest conductors that a switch on its ways to loads opens together; none without one.",
+      method="walk from its terminal along each live conductor to the first switch")  # fmt: skip
+def isolator_poles(s: Subject) -> Any:
+    found = _isolators(s)
+    if isinstance(found, Unknown):
+        return found
+    fewest: Number = None
+    for item in found:
+        poles = s.read(item, "poles")
+        fewest = poles if fewest is None else least(fewest, poles)
+    return fewest
+
+
+@fact("bank", "isolator_in_sight", type="yes/no", says="Every switch on its ways to loads is seen from it.",
+      method=IN_SIGHT)  # fmt: skip
+def isolator_in_sight(s: Subject) -> Truth:
+    found = _isolators(s)
+    return found if isinstance(found, Unknown) else every(in_sight(s, item, s.item) for item in found)
+
+
+@fact("array", "isolator_at_controller", type="yes/no", says="Its isolator is seen from the controller it feeds.",
+      method=IN_SIGHT)  # fmt: skip
+def isolator_at_controller(s: Subject) -> Truth:
+    controller, found = controller_of(s.facts, s.item), isolators_of(s)
+    if not found:
+        hidden = perhaps_isolated(s)
+        return False if hidden is None else hidden
+    if controller is None:
+        return Unknown(f"which controller {s.id} feeds is not known")
+    return in_sight(s, found[-1], controller)
