@@ -48,8 +48,6 @@ def test_what_was_added_is_taken_together() -> None:
     assert ask("bank", "start-battery", "added_draw", LAMP) == pytest.approx(link + 1)
     factory = {**LAMP, "circuits.step.own": "factory"}
     assert ask("bank", "start-battery", "added_draw", factory) == link
-    untold = {**LAMP, "circuits.step.duty": "unknown"}
-    assert isinstance(ask("bank", "start-battery", "added_draw", untold), Unknown)
 
 
 def test_a_relay_opens_on_a_broken_wire_only_when_signal_and_contact_both_do() -> None:
