@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Iterator
 from typing import Any
 
 from checker.facts.catalogue import fact
@@ -24,27 +26,73 @@ def voltage_beside_start(s: Subject) -> Any:
     if node is None or isinstance(own, Unknown):
         return None
     found: list[Number] = []
-    alike: set[tuple[str, ...]] = set()
-    for other, theirs in _starting(s.facts):
-        if other.id == s.id:
-            continue
-        shared = _shared(own, theirs)
-        if not shared:
-            continue
-        current = s.use(f"{other.item.path}.start.current", other.item.get("start.current"), "A")
+    for other, current, shared in _neighbours(s, own):
         if isinstance(current, Unknown):
             found.append(Unknown(f"the start current of {other.id} is not told"))
             continue
-        key = (repr(current), *(circuit.id for circuit in shared))
-        if key in alike:
-            continue  # as hard a start on the same feeders lowers it as far
-        alike.add(key)
         for held in held_in_modes(s.facts, node):
             one = held_for_start(held, current)
             found.append(one if isinstance(one, Unknown) else _left(s, one, current, shared, other))
     if found and any(not isinstance(one, Unknown) for one in found):
         s.note(ASSUMED.__str__)
     return least(found) if found else None
+
+
+Start = tuple[Subject, Number, list[Subject]]
+"""A load that starts, the current it starts with, and the circuits that a load and it hang on."""
+
+
+def _neighbours(s: Subject, own: list[Subject]) -> Iterator[Start]:
+    """The starts that may lower the voltage of a load, one of those that lower it alike."""
+    if s.facts.recorder is not None:  # what is asked of every other load shall be seen
+        alike: set[tuple[str, ...]] = set()
+        for other, theirs in _starting(s.facts):
+            shared = _shared(own, theirs) if other.id != s.id else []
+            if not shared:
+                continue
+            current = s.use(f"{other.item.path}.start.current", other.item.get("start.current"), "A")
+            key = _alike(other, current, shared)
+            if key not in alike:
+                alike.add(key)
+                yield other, current, shared
+        return
+    for starts in _from_feeders(s.facts, own):
+        first = next((start for start in starts if start[0].id != s.id), None)
+        if first is not None:
+            yield first
+
+
+def _alike(other: Subject, current: Number, shared: list[Subject]) -> tuple[str, ...]:
+    """As hard a start on the same feeders lowers a voltage as far; one that is not told is one of its own."""
+    return (other.id if isinstance(current, Unknown) else repr(current), *(circuit.id for circuit in shared))
+
+
+def _from_feeders(facts: Facts, own: list[Subject]) -> list[list[Start]]:
+    """The starts alike, as seen from the circuits that a load hangs on together with others; found once for those."""
+    chains, several = _chains(facts)
+    chain = [one for id, one in _chain(own).items() if id in several]
+    kept: dict[tuple[str, ...], list[list[Start]]] = facts.store.setdefault("starts from feeders", {})
+    key = tuple(one.id for one in chain)
+    if key not in kept:
+        found: dict[tuple[str, ...], list[Start]] = {}
+        for other, _ in _starting(facts):
+            shared = [one for one in chain if one.id in chains[other.id]]
+            if shared:
+                current = other.item.value("start.current")
+                found.setdefault(_alike(other, current, shared), []).append((other, current, shared))
+        kept[key] = list(found.values())
+    return kept[key]
+
+
+def _chains(facts: Facts) -> tuple[dict[str, dict[str, Subject]], set[str]]:
+    """All that each load hangs on, and the circuits on which more than one does; found once."""
+    kept: tuple[dict[str, dict[str, Subject]], set[str]] | None = facts.store.get("circuits loads hang on")
+    if kept is None:
+        ends = ((load.id, circuits_of(load)) for load in facts.subjects("load"))
+        chains = {id: _chain(circuits) for id, circuits in ends if isinstance(circuits, list)}
+        counts = Counter(id for chain in chains.values() for id in chain)
+        kept = facts.store["circuits loads hang on"] = chains, {id for id, count in counts.items() if count > 1}
+    return kept
 
 
 def _starting(facts: Facts) -> list[tuple[Subject, list[Subject]]]:
@@ -62,10 +110,14 @@ def _starting(facts: Facts) -> list[tuple[Subject, list[Subject]]]:
     return kept
 
 
+def _chain(circuits: list[Subject]) -> dict[str, Subject]:
+    """The circuits and those that feed them, by id."""
+    return {one.id: one for circuit in circuits for one in (circuit, *circuit.fed_by)}
+
+
 def _shared(own: list[Subject], theirs: list[Subject]) -> list[Subject]:
     """The circuits that both hang on, feeders included."""
-    mine = {one.id: one for circuit in own for one in (circuit, *circuit.fed_by)}
-    other = {one.id for circuit in theirs for one in (circuit, *circuit.fed_by)}
+    mine, other = _chain(own), _chain(theirs)
     return [one for id, one in mine.items() if id in other]
 
 

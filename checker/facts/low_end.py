@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from math import inf
+from typing import NamedTuple
 
 from checker.circuit.elements import Link, Source, Wire
 from checker.circuit.supply import is_live
+from checker.design.model import Equipment
 from checker.facts.subject import Facts, Subject
 from checker.outofrange import OutOfRange
 from checker.physics.conductor_resistance import copper_resistance_per_metre, table_resistance_per_metre
@@ -65,34 +67,59 @@ def _drawn(facts: Facts, source: Source) -> Number:
     return total(found)
 
 
+class Part(NamedTuple):
+    """Live nodes joined up to the monitors that open: the monitors met, whether some stretch was not seen, whether a
+    source stands among them."""
+
+    monitors: tuple[Equipment, ...]
+    hidden: bool
+    fed: bool
+
+
 def with_monitor(s: Subject, node: str, volts: Number) -> Number:
     """The least lasting voltage of a part, V: not below where the monitors on every way from its sources open.
 
     A monitor of which the setting is not told, or one that may hide where nobody looked, leaves the voltage open
     upwards.
     """
-    seen, todo = {node}, [node]
-    trips: list[Number] = []
-    hidden = False
-    while todo:
-        here = todo.pop()
-        for edge, far in s.facts.network.near.get(here, ()):
-            if not is_live(edge):
-                continue
-            hidden = hidden or (isinstance(edge, Wire) and edge.gap is not None)
-            if isinstance(edge, Link) and edge.equipment.kind == "voltage monitor":
-                stop = s.read(edge.equipment, "trips below")
-                if stop is not None:
-                    trips.append(stop)
-                    continue
-            if far not in seen:
-                seen.add(far)
-                todo.append(far)
-    open_to_a_source = any(one.live in seen for one in s.facts.network.sources)
-    if not hidden and (open_to_a_source or not trips):
+    monitors, hidden, fed = _part_of(s.facts, node)
+    settings = [s.read(one, "trips below") for one in monitors]
+    trips = [one for one in settings if one is not None]
+    if not hidden and (fed or not trips):
         return volts
     stop = UNKNOWN if hidden else least(trips)
     if isinstance(stop, Unknown):
         low = volts.low if isinstance(volts, Range) else volts
         return Range(low, inf) if isinstance(low, float) else volts
     return volts if isinstance(volts, Unknown) else greatest(volts, stop)
+
+
+def _part_of(facts: Facts, node: str) -> Part:
+    """The part a node lies in; walked once for all its nodes."""
+    kept: dict[str, Part] = facts.store.setdefault("parts between monitors", {})
+    found = kept.get(node)
+    if found is None:
+        found, nodes = _walk(facts, node)
+        # A recorder shall see the monitors as they are met from each node.
+        kept.update(dict.fromkeys(nodes if facts.recorder is None else (), found))
+    return found
+
+
+def _walk(facts: Facts, node: str) -> tuple[Part, set[str]]:
+    seen, todo = {node}, [node]
+    monitors: list[Equipment] = []
+    hidden = False
+    while todo:
+        here = todo.pop()
+        for edge, far in facts.network.near.get(here, ()):
+            if not is_live(edge):
+                continue
+            hidden = hidden or (isinstance(edge, Wire) and edge.gap is not None)
+            if isinstance(edge, Link) and edge.equipment.kind == "voltage monitor":
+                monitors.append(edge.equipment)
+                if edge.equipment.value("trips below") is not None:
+                    continue
+            if far not in seen:
+                seen.add(far)
+                todo.append(far)
+    return Part(tuple(monitors), hidden, any(one.live in seen for one in facts.network.sources)), seen
