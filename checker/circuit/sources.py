@@ -20,7 +20,7 @@ LOADS = frozenset(
 
 def add_sources(network: Network) -> None:
     """Find sources and sinks from the kinds of equipment."""
-    starts = {(str(c.start.equipment), c.start.port) for c in network.circuits}
+    starts = dict.fromkeys((str(c.start.equipment), c.start.port) for c in network.circuits)  # sources in file order
     for item in network.equipment.values():
         if item.name in network.units:
             continue
