@@ -59,7 +59,7 @@ def stranded_copper(s: Subject) -> Truth:
     return next((one for one in (metal, strands) if isinstance(one, Unknown)), True)
 
 
-def _passes(s: Subject, kind: str, *, around: bool = False) -> Truth:
+def passes(s: Subject, kind: str, *, around: bool = False) -> Truth:
     """Whether it passes a place of a kind, or with `around` one inside of such; perhaps where it was not seen."""
     places = [one for place in place_items(s) for one in (chain(s, place.name) if around else (place,))]
     unseen = unseen_place(s)
@@ -69,19 +69,19 @@ def _passes(s: Subject, kind: str, *, around: bool = False) -> Truth:
 
 @fact("conductor", "under_body", type="yes/no", says="Part of it lies under the body.", method="places of the run")
 def under_body(s: Subject) -> Truth:
-    return _passes(s, "under body")
+    return passes(s, "under body")
 
 
 @fact("conductor", "outside", type="yes/no", says="Part of it lies outside, on the roof or the skin.",
       method="places of the run")  # fmt: skip
 def outside(s: Subject) -> Truth:
-    return _passes(s, "outside")
+    return passes(s, "outside")
 
 
 @fact("conductor", "in_gas_locker", type="yes/no", says="Part of it lies in a locker of gas cylinders.",
       method="places of the run and the places around them")  # fmt: skip
 def in_gas_locker(s: Subject) -> Truth:
-    return _passes(s, "gas locker", around=True)
+    return passes(s, "gas locker", around=True)
 
 
 @fact("conductor", "joint_in_gas_locker", type="yes/no", says="It is joined within a locker of gas cylinders.",

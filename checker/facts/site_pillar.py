@@ -8,9 +8,11 @@ from typing import Any
 
 from checker.design.vocabulary.vehicle import CODES
 from checker.facts.catalogue import fact
-from checker.facts.degree import against_water
+from checker.facts.degree import against_objects, against_water
+from checker.facts.equipment import place_name
+from checker.facts.space import chain
 from checker.facts.subject import Subject
-from checker.quantities import Unknown
+from checker.quantities import Number, Unknown, add, both, equal
 
 Point = tuple[float, float, float]
 
@@ -51,6 +53,18 @@ def pillar_water(s: Subject) -> Any:
     return degree if isinstance(degree, Unknown) else against_water(degree)
 
 
+@fact("design", "pillar_objects", unit="count", says="First digit of the degree of protection of its site pillar.",
+      source="IEC 60529 (from memory)")  # fmt: skip
+def pillar_objects(s: Subject) -> Any:
+    degree = _pillar(s, "degree")
+    return degree if isinstance(degree, Unknown) else against_objects(degree)
+
+
+@fact("design", "pillar_pitches", unit="count", says="Pitches that its site pillar serves.")
+def pillar_pitches(s: Subject) -> Any:
+    return _pillar(s, "pitches")
+
+
 @fact("design", "pillar_guarded", type="yes/no", says="Each outlet of its site pillar has devices of its own.")
 def pillar_guarded(s: Subject) -> Any:
     return _pillar(s, "own devices")
@@ -59,6 +73,25 @@ def pillar_guarded(s: Subject) -> Any:
 @fact("place", "code", words=CODES, says="The code of practice whose limits apply.")
 def code(s: Subject) -> Any:
     return s.use("code", s.facts.design.code)
+
+
+@fact("place", "counters", unit="count", says="Counters of 0.3 m and more along its walls.")
+def counters(s: Subject) -> Any:
+    return s.read(s.item, "counters")
+
+
+@fact("place", "counter_outlets", unit="count", says="Mains outlets in it whose plugs are used at a counter.",
+      method="use of each outlet that stands in it, or in a place inside it")  # fmt: skip
+def counter_outlets(s: Subject) -> Any:
+    found: Number = 0.0
+    for outlet in s.facts.subjects("outlet"):
+        if outlet.is_mains is False or s.item not in chain(outlet, place_name(outlet)):
+            continue
+        here = both(outlet.is_mains, equal(outlet.used_where, "counter"))
+        if isinstance(here, Unknown):
+            return Unknown(f"where the plugs of {outlet.id} are used is not told")
+        found = add(found, s.read(outlet.item, "count")) if here else found
+    return found
 
 
 @fact(

@@ -39,6 +39,7 @@ SUPPLY_LEAD = Kind(
         quantity("rating", "A", "Rated current of its plug and connector."),
         PLUG_SHAPE,
         yes("one piece", "It is one piece, not several joined."),
+        yes("plugs as made", "Neither its plug nor its connector was filed, bent or rewired to fit."),
         word("reel", ("rated coiled", "marked to unwind", "plain"), "Its reel; `none` when there is not."),
         texts("adaptors", "Adaptors carried with it."),
     ),

@@ -68,6 +68,7 @@ PLACE = Kind(
         count("cylinders", "A gas locker: cylinders it holds."),
         names("serves", "equipment", "A gas locker: gear that belongs to the gas."),
         Key("tray", "box", "A wet room: the shower tray."),
+        count("counters", "Counters of 0.3 m and more along its walls."),
         Key("wall", "points", "Points along its wall, for the distances of outlets."),
         word("fuel", ("diesel", "petrol", "gas"), "A fuel place: what it holds."),
         yes("insulated", "A fuel place: insulation covers its metal, so that no tool bridges it to a battery."),

@@ -55,6 +55,7 @@ RESIDUAL_KEYS = (
     word("type", RESIDUAL_TYPES, "Shapes of residual current it responds to."),
     quantity("time", "s", "Longest time to open at its rated residual current."),
     yes("works without supply", "It opens on a fault even when its own supply fails."),
+    yes("surge proof", "A surge of 3 kA to earth does not trip it."),
 )
 
 BREAKER = Kind(

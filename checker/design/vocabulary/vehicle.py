@@ -54,6 +54,7 @@ VEHICLE = Kind(
         word("site rcd.type", RESIDUAL_TYPES, "Its type."),
         quantity("site pillar.height", "m", "A pillar that belongs to the design: height of its underside."),
         count("site pillar.outlets", "Outlets in it."),
+        count("site pillar.pitches", "Pitches that it serves."),
         quantity("site pillar.distance", "m", "Greatest distance from it to the pitches it serves."),
         Key("site pillar.degree", "degree", "Degree of protection of its outlets."),
         quantity("site pillar.rating", "A", "Rated current of each outlet."),

@@ -1,0 +1,33 @@
+"""Shore leads as they are carried: one for each inlet, its plugs, the side at which it enters."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.facts.catalogue import fact
+from checker.facts.subject import Subject
+from checker.quantities import Unknown, equal, less_equal, some
+
+AT_REAR_M = 0.3
+"""An inlet that near the rear is reached from behind: common practice, no source."""
+
+
+@fact("lead", "plugs_as_made", type="yes/no", says="Neither plug nor connector was filed, bent or rewired to fit.")
+def plugs_as_made(s: Subject) -> Any:
+    return s.read(s.item, "plugs as made")
+
+
+@fact("lead", "enters_at_rear", type="yes/no", says="The inlet it is put into faces the rear of the vehicle.",
+      method="the inlet nearest to the rear lies within 0.3 m of it", source="common practice, no source")  # fmt: skip
+def enters_at_rear(s: Subject) -> Any:
+    found = [less_equal(inlet.distance_from_rear, AT_REAR_M) for inlet in s.facts.subjects("inlet")]
+    return some(found) if found else Unknown("there is no shore inlet")
+
+
+@fact("design", "leads_missing", unit="count", says="Shore inlets for which no shore lead is carried.",
+      method="inlets less leads; a survey may have missed a lead")  # fmt: skip
+def leads_missing(s: Subject) -> Any:
+    carried, asked = len(s.facts.subjects("lead")), len(s.facts.subjects("inlet"))
+    if carried < asked and equal(s.item.purpose.value, "survey") is not False:
+        return Unknown("a shore lead was perhaps not seen")
+    return float(max(0, asked - carried))
