@@ -28,8 +28,26 @@ COMPUTED = {"+": "plus", "-": "minus", "*": "times", "/": "over"}
 GATHERED = {"every": "for every", "some": "for at least one", "none": "for no"}
 RECKONED = {"count": "the number of", "sum": "the sum", "min": "the least", "max": "the greatest"}
 VERBS = frozenset(
-    ("is", "has", "can", "may", "opens", "isolates", "stands", "works", "feeds", "holds", "keeps", "reaches", "needs")
-)
+    (
+        "is", "has", "can", "may", "opens", "isolates", "stands", "works", "feeds", "holds", "keeps", "reaches",
+        "needs", "agrees", "bonds", "breaks", "carries", "charges", "equalises", "endures", "fits", "gives", "goes",
+        "guards", "hangs", "inhibits", "joins", "leaves", "limits", "makes", "meets", "parts", "passes", "runs",
+        "senses", "serves", "shares", "shows", "spares", "sparks", "stays", "steps", "stops", "survives", "takes",
+        "withstands", "divides", "blocks", "covers", "drains",
+    )
+)  # fmt: skip
+"""First words of names of yes/no facts that follow a subject as they are, such as `charges lithium`."""
+NOUNS = frozenset(("covers inspected", "drains inspected", "parts inspected"))
+STATES = frozenset(
+    (
+        "approved", "beside", "chambered", "charged", "clamped", "covered", "crimped", "described", "detected",
+        "enclosed", "fed", "from", "fused", "harmed", "in", "inside", "insulated", "keyed", "licensed", "like",
+        "listed", "marked", "off", "on", "open", "opened", "outdoors", "outside", "over", "polarised", "powered",
+        "reached", "restrained", "sealed", "shared", "sharp", "sheathed", "shielded", "smart", "splashed", "to",
+        "under", "upright", "well", "woken",
+    )
+)  # fmt: skip
+"""First words that follow a subject and `is`, such as `sealed from living`."""
 
 
 def in_words(node: Node) -> str:
@@ -56,7 +74,10 @@ def _fact(node: Fact) -> str:
     words, base = spoken(node.name), in_words(node.base)
     if node.type.name != YES_NO:
         return f"the {words} of {base}"
-    return f"{base} {words}" if words.split()[0] in VERBS else f"{base}: {words}"
+    first = words.split()[0]
+    if first in STATES:
+        return f"{base} is {words}"
+    return f"{base} {words}" if first in VERBS and words not in NOUNS else f"{base}: {words}"
 
 
 def _limit(node: Limit) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from checker.facts.catalogue import FactSpec
 from checker.rulebook.check import check_expression
 from checker.rulebook.words import in_words
 from tests.rulebook.small import small_catalogue
@@ -42,3 +43,18 @@ from tests.rulebook.small import small_catalogue
 )
 def test_a_condition_is_said_in_words(written: str, said: str) -> None:
     assert in_words(check_expression(written, "conductor", small_catalogue(), {})) == said
+
+
+@pytest.mark.parametrize(
+    ("name", "said"),
+    [
+        ("sealed_from_living", "the device is sealed from living"),
+        ("charges_lithium", "the device charges lithium"),
+        ("covers_inspected", "the device: covers inspected"),
+        ("lug_told", "the device: lug told"),
+    ],
+)
+def test_a_yes_or_no_reads_as_a_sentence_where_its_name_lets_it(name: str, said: str) -> None:
+    catalogue = small_catalogue()
+    catalogue.add(FactSpec("device", name, "yes/no", "", (), "", "So it is.", "", "", lambda subject: True))
+    assert in_words(check_expression(f"device.{name}", "device", catalogue, {})) == said
