@@ -135,7 +135,8 @@ def _asked_in(s: Subject, mode: Item) -> tuple[Number, Number]:
     near = joined(s.facts.network, [live_node(s)], state.perhaps)
     running = s.read(mode, "running")
     entries = dict(running) if isinstance(running, tuple) else {}
-    loads: list[Number] = []
+    # What the vehicle itself asks is part of every drive; a mode need not name it.
+    loads: list[Number] = [s.read(s.item, "base load")]
     charging: list[Number] = []
     for node in near:
         for item in s.facts.network.sinks.get(node, ()):
@@ -193,8 +194,8 @@ def _gives_way(s: Subject, mode: Item) -> Truth:
     "continuous_share",
     unit="%",
     says="Lasting current asked of an alternator over what it gives hot at that speed; the worst mode with engine.",
-    method="running loads, charging converters and the charge limit of each house battery without a converter over the "
-    "hot output; a converter with a lower voltage stop gives way, and a battery to an alternator that limits itself",
+    method="base load, running loads, charging converters and the charge limit of each house battery without one over "
+    "the hot output; a converter with a lower stop gives way, and a battery to an alternator that limits itself",
 )
 def continuous_share(s: Subject) -> Any:
     if s.item.kind != "alternator":
@@ -241,7 +242,7 @@ def asked_and_given(s: Subject) -> list[tuple[Item, Number, Number]]:
     "asked_current",
     unit="A",
     says="Lasting current asked of an alternator; the greatest over the modes.",
-    method="running loads, charging converters, and the charge limit of each house battery without a converter",
+    method="base load, running loads, charging converters, and the charge limit of each house battery without one",
 )
 def asked_current(s: Subject) -> Any:
     if s.item.kind != "alternator":

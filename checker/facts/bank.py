@@ -13,6 +13,7 @@ from checker.design.model import Equipment
 from checker.design.vocabulary.words import CHEMISTRIES
 from checker.facts.catalogue import fact, subjects
 from checker.facts.levels import highest_of, nominal_of
+from checker.facts.papers import months
 from checker.facts.subject import Facts, Subject
 from checker.physics.charging import cells_for, charge_window
 from checker.quantities import (
@@ -26,6 +27,7 @@ from checker.quantities import (
     equal,
     every,
     least,
+    less_equal,
     multiply,
     total,
 )
@@ -197,18 +199,38 @@ def most_in_series(s: Subject) -> Any:
     "bank",
     "members_alike",
     type="yes/no",
-    says="The batteries always in parallel with it have its voltage, chemistry and capacity.",
-    method="nominal voltage, chemistry and capacity of a string of each; the units of one bank are alike",
+    says="The batteries always in parallel with it have its voltage, chemistry, capacity, management and age.",
+    method="each of a string of each; made within a year of another; units of one bank differ in age alone, if `mixed`",
+    source="a year: common practice, no source",
 )
 def members_alike(s: Subject) -> Truth:
-    answers: list[Truth] = []
+    made = of_unit(s, s.item, "made")
+    answers: list[Truth] = [made if isinstance(made, Unknown) else not is_mixed(made)]
     for item in parallel(s.facts, s.item):
         other = None if item is s.item else s.facts.of("bank", item)
         if other is not None:
             answers.append(equal(s.chemistry, other.chemistry))
             answers.append(equal(s.nominal_voltage, other.nominal_voltage))
             answers.append(equal(of_unit(s, s.item, "capacity"), of_unit(s, item, "capacity")))
+            answers.append(equal(s.has_management, other.has_management))
+            answers.append(_of_one_age(made, of_unit(s, item, "made")))
     return every(answers)
+
+
+def is_mixed(made: Any) -> bool:
+    """Whether the units of a bank are said to differ in age."""
+    return isinstance(made, str) and made == "mixed"
+
+
+def _of_one_age(one: Any, other: Any) -> Truth:
+    """Whether two dates, as far as they are told, lie within a year of each other."""
+    if is_mixed(one) or is_mixed(other):
+        return False
+    first, second = months(one), months(other)
+    if first is None or second is None:
+        return Unknown("when the batteries were made is not told")
+    apart = between(max(0, second[0] - first[1], first[0] - second[1]), max(second[1] - first[0], first[1] - second[0]))
+    return less_equal(apart, 12.0)
 
 
 @fact("bank", "arrangement_fits_units", type="yes/no", says="Series times parallel is the number of units.")

@@ -12,7 +12,7 @@ from checker.facts.catalogue import fact
 from checker.facts.charging import outputs_to
 from checker.facts.contacts import signal_item, signal_means
 from checker.facts.subject import Facts, Subject
-from checker.quantities import UNKNOWN, Truth, Unknown, Window, every, less, some
+from checker.quantities import UNKNOWN, Truth, Unknown, Window, both, every, greater, less, less_equal, some
 
 
 @fact("bank", "has_management", type="yes/no", says="A battery management system is fitted.")
@@ -146,6 +146,38 @@ def _gets_around(facts: Facts, first: Wire, far: str, relays: set[str], start: s
 def meets_cold(s: Subject) -> Any:
     window = s.window_charge
     return less(s.coldest_air, window.low) if isinstance(window, Window) else UNKNOWN
+
+
+@fact(
+    "bank",
+    "meets_heat",
+    type="yes/no",
+    says="The air around it can be warmer than it may be charged at.",
+    method="hottest air of its place against the upper end of its charging window",
+)
+def meets_heat(s: Subject) -> Any:
+    window, place = s.window_charge, s.place
+    if not isinstance(window, Window) or isinstance(place, Unknown) or place is None:
+        return UNKNOWN
+    return greater(place.hottest, window.high)
+
+
+@fact(
+    "bank",
+    "inhibits_hot_charge",
+    type="yes/no",
+    says="Its management stops no hotter than it may be charged at, and no charger gets around it.",
+    method="`bms.high temperature` against the upper end of its charging window; circuits around the management",
+)
+def inhibits_hot_charge(s: Subject) -> Any:
+    if s.has_management is not True:
+        return s.has_management
+    window, stops = s.window_charge, of_unit(s, s.item, "bms.high temperature")
+    if stops is None:
+        return False
+    within = less_equal(stops, window.high) if isinstance(window, Window) else UNKNOWN
+    around = s.bypassed_by
+    return both(within, around if isinstance(around, Unknown) else not around)
 
 
 @fact(

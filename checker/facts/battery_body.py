@@ -52,6 +52,17 @@ def spill_proof(s: Subject) -> Any:
     return either(s.read(one, "spill proof"), flooded if isinstance(flooded, Unknown) else False)
 
 
+@fact("equipment", "tilt", words=("30 degrees", "45 degrees", "any"),
+      says="Tilt that it endures without spilling; none when none is told to be endured.",
+      method="given; batteries without liquid endure any")  # fmt: skip
+def tilt(s: Subject) -> Any:
+    flooded = s.is_flooded
+    if flooded is False:
+        return "any"
+    one = s.item.base if s.item.base is not None else s.item
+    return s.read(one, "tilt") if flooded is True else flooded
+
+
 @fact("equipment", "discharge_window", unit="°C", type="window", says="Temperatures at which it may be discharged.")
 def discharge_window(s: Subject) -> Any:
     one = s.item.base if s.item.base is not None else s.item

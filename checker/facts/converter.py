@@ -130,6 +130,11 @@ def equalises(s: Subject) -> Truth:
     return value if isinstance(value, Unknown) else value is not None
 
 
+@fact("converter", "desulphates", type="yes/no", says="Desulphating pulses are on.")
+def desulphates(s: Subject) -> Any:
+    return given(s, "settings.desulphate", False)
+
+
 @fact(
     "converter",
     "fits_chemistry",

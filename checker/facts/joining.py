@@ -220,6 +220,12 @@ def _span(least: Number, most: Number) -> Number:
     return between(low or 0.0, high or 0.0)
 
 
+@fact("circuit", "chassis_carries", unit="A", says="Current that the joints and straps of the chassis carry back.",
+      method="`chassis.carries` of the vehicle")  # fmt: skip
+def chassis_carries(s: Subject) -> Any:
+    return s.read(s.facts.design.vehicle, "chassis.carries")
+
+
 @fact(
     "circuit",
     "bond_capacity",

@@ -79,6 +79,36 @@ def charges_lithium_directly(s: Subject) -> Truth:
 
 @fact(
     "converter",
+    "charges_low_resistance_directly",
+    type="yes/no",
+    says="An alternator whose output reaches a house battery of low resistance without a converter between.",
+    method="graph, every contact closed; lithium, sodium ion, AGM and lead carbon have a low resistance",
+    source="common practice, no source",
+)
+def charges_low_resistance_directly(s: Subject) -> Truth:
+    if s.item.kind != "alternator":
+        return False
+    if isinstance(s.charges, Unknown):
+        return s.charges
+    return some(both(_is_low(bank.chemistry), _is_added(bank.purpose)) for bank in s.charges)
+
+
+LOW_RESISTANCE = ("AGM lead acid", "lead carbon", "sodium ion")
+
+
+def _is_low(chemistry: Any) -> Truth:
+    if isinstance(chemistry, Unknown):
+        return chemistry
+    return isinstance(chemistry, str) and (chemistry.startswith("lithium") or chemistry in LOW_RESISTANCE)
+
+
+def _is_added(purpose: Any) -> Truth:
+    """The starting battery and its alternator are matched by the maker of the vehicle."""
+    return purpose if isinstance(purpose, Unknown) else purpose != "starting"
+
+
+@fact(
+    "converter",
     "keeps_another_battery",
     type="yes/no",
     says="When the management of the lithium battery opens, another battery stays on the bus of the alternator.",

@@ -20,6 +20,7 @@ MANUAL = (
     "charging", "isolating", "fuses", "lithium handling", "testing", "inspection interval", "lead use", "shut down",
     "battery space", "residual devices",
 )  # fmt: skip
+RISKS = ("containing", "venting", "detecting", "disconnecting")
 NO_LICENCE = ("none", "none needed", "no", "-")
 
 
@@ -46,6 +47,11 @@ def country(s: Subject) -> Any:
 )
 def kind_of_vehicle(s: Subject) -> Any:
     return s.read(s.item.vehicle, "kind")
+
+
+@fact("design", "hull", words=("sailing monohull", "other"), says="Of a boat: whether it sails heeled on one hull.")
+def hull(s: Subject) -> Any:
+    return s.read(s.item.vehicle, "hull")
 
 
 @fact("design", "ambient_low", unit="°C", says="Coldest air it is used in.")
@@ -185,6 +191,11 @@ def manual(s: Subject) -> Any:
 @fact("design", "risk_assessed", type="yes/no", says="A risk assessment of the battery place is named.")
 def risk_assessed(s: Subject) -> Truth:
     return _held(paper(s, "risk assessment"))
+
+
+@fact("design", "risk_told", words=RISKS, type="words", says="What the risk assessment says of a failing cell.")
+def risk_told(s: Subject) -> Any:
+    return paper(s, "risk assessment tells")
 
 
 @fact("design", "inspection_stated", type="yes/no", says="The date of the next inspection is stated.")

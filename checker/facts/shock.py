@@ -12,7 +12,7 @@ from checker.facts.mains_circuit import mains_loads
 from checker.facts.subject import Subject
 from checker.facts.supply import Supply, supplies_by_load, supplies_of
 from checker.quantities import Truth as Answer
-from checker.quantities import Unknown, either, equal, every, greater_equal, less_equal
+from checker.quantities import Unknown, either, equal, every, greater_equal, less_equal, total
 
 CONTINUOUS_EARTH = ("in cable", "same", "run")
 
@@ -68,6 +68,20 @@ def outlet_is_separated(s: Subject) -> Answer:
     # A supply that perhaps does not come about can show a doubt, never that it is not separated.
     answers = [either(one.is_separated, False if one.is_certain is True else perhaps) for one in found]
     return every(answers) if answers else False
+
+
+@fact(
+    "ac_source",
+    "feeds_one_load",
+    type="yes/no",
+    says="It feeds one appliance or one outlet and nothing else.",
+    method="supplies of the mains side; an outlet counts as often as there are of it",
+    source="IEC 60364-4-41, 413, 2005 (from memory)",
+)
+def feeds_one_load(s: Subject) -> Answer:
+    fed = {one.load.name: one.load for one in supplies_of(s.facts) if one.feed.name == s.item.name}
+    counts = [s.read(load, "count") if load.allows("count") else 1.0 for load in fed.values()]
+    return less_equal(total(counts), 1.0) if counts else True
 
 
 @fact("ac_source", "in_unit", type="yes/no", says="The vehicle is a transportable unit.", method="kind of the vehicle")

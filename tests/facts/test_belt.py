@@ -7,7 +7,7 @@ import pytest
 from checker.quantities import Unknown
 from tests.facts.house import ask
 
-ASKED = 20 * 56 / 0.94 / 13.8  # A: 20 A at 56 V through a converter of 94 %, from the lowest voltage held
+ASKED = 20 * 56 / 0.94 / 13.8 + 20  # A: 20 A at 56 V by a converter of 94 % at the lowest voltage, 20 A of the vehicle
 
 
 def belt(fact: str, edits: dict[str, str] | None = None) -> object:

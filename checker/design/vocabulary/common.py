@@ -115,6 +115,7 @@ SETTINGS = under(
         quantity("charge time", "s", "Longest time at the absorption voltage."),
         quantity("float", "V", "Float voltage; none when it stops."),
         quantity("equalise", "V", "Equalising voltage; none when it is off."),
+        yes("desulphate", "It sends desulphating pulses."),
         quantity("temperature compensation", "mV/K", "Change of the charge voltage with battery temperature."),
         word("temperature sensed", ("at the battery", "at itself"), "Where it measures the temperature it follows."),
         quantity("low stop", "V", "Battery voltage at which it stops."),

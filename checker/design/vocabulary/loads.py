@@ -131,10 +131,11 @@ VALVE = Kind(
 )
 BRAKE = Kind("brake", "Electric brakes.", (*APPLIANCE, PURPOSE), ports=TWO_OR_THREE, sections=PLAIN)
 DETECTS = words("detects", ("gas", "carbon monoxide", "smoke", "heat", "hydrogen", "water"), "What it detects.")
-ALARM = Kind("alarm", "An alarm for people.", (*APPLIANCE, DETECTS), ports=TWO_OR_THREE, sections=PLAIN)
+HEARD = names("heard in", "places", "Where its alarm is heard or seen, when not only where it stands.")
+ALARM = Kind("alarm", "An alarm for people.", (*APPLIANCE, DETECTS, HEARD), ports=TWO_OR_THREE, sections=PLAIN)
 DETECTOR = Kind(
-    "detector", "A detector that gives a signal.", (*APPLIANCE, DETECTS), ports=(*TWO_OR_THREE, Port("out", ("",))),
-    sections=PLAIN,
+    "detector", "A detector that gives a signal.", (*APPLIANCE, DETECTS, HEARD),
+    ports=(*TWO_OR_THREE, Port("out", ("",))), sections=PLAIN,
 )  # fmt: skip
 
 JOINED_UNIT = Kind(

@@ -35,6 +35,7 @@ DAY = Kind(
         Key("uses", "map", "What is used, and how long or how much.", section="equipment", unit=("h", "Wh")),
         count("nights wanted", "Nights to last without another source."),
         ratio("keep", "State of charge that shall be left."),
+        ratio("capacity left", "Share of the rated capacity that age and cold leave."),
     ),
     sections=("day",),
 )

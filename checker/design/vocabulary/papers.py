@@ -52,6 +52,11 @@ PAPERS = Kind(
             "What the user book tells.",
         ),
         text("risk assessment", "Its reference."),
+        words(
+            "risk assessment tells",
+            ("containing", "venting", "detecting", "disconnecting"),
+            "What it says of a failing cell: how it is contained, vented and detected, and who can disconnect it.",
+        ),
         Key("next inspection", "date", "When it is due."),
         names("shut down", "equipment", "What is switched off to shut all sources down, in order."),
         texts("editions", "Editions of the standards that were applied."),

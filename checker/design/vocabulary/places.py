@@ -42,6 +42,7 @@ PLACE = Kind(
         quantity("wall conductance", "W/K", "Heat that all its walls let through. Left out: from box and walls."),
         word("surface", SURFACES, "What cables in it are fixed to."),
         word("detector", ("smoke", "heat", "gas"), "The detector in it; `none` when there is not."),
+        names("detector heard in", "places", "Where the alarm of that detector is heard or seen."),
         *RESTRAINT,
         texts("dividers", "Names of the parts it is divided into."),
         count("chambers.elv", "Chambers for extra-low voltage."),

@@ -29,6 +29,7 @@ BMS = (
     quantity("bms.short circuit.current", "A", "Current above which it opens at once."),
     quantity("bms.short circuit.time", "s", "How long that takes."),
     yes("bms.alarm", "It warns before it stops."),
+    names("bms.alarm.heard in", "places", "Where that warning is heard or seen."),
     signal("bms.wakes by", "What starts it again after it shut down.", words=WAKES),
 )
 
@@ -36,6 +37,8 @@ HOUSE_KEYS = (
     word("purpose", ("starting", "house", "traction", "device"), "What it is for."),
     quantity("reserve", "V", "Voltage below which it shall not be drawn by added equipment."),
 )
+
+MADE = Key("made", "date", "When it was made; `mixed` when the units of a bank differ in age.", words=("mixed",))
 
 BATTERY = Kind(
     "battery",
@@ -46,6 +49,7 @@ BATTERY = Kind(
         quantity("nominal", "V", "Nominal voltage."),
         count("cells", "Cells in series."),
         quantity("capacity", "Ah", "Rated capacity, of a lead-acid battery that over 20 hours."),
+        MADE,
         quantity("charge limit", "A", "Greatest charging current of a battery without management."),
         count("most in series", "How many of them the maker allows in series."),
         count("most in parallel", "How many of them the maker allows in parallel."),
@@ -56,6 +60,7 @@ BATTERY = Kind(
         *BMS,
         *HOUSE_KEYS,
         yes("spill proof", "It tolerates the tilt of its use without spilling."),
+        word("tilt", ("30 degrees", "45 degrees", "any"), "Tilt that it, with its box, endures without spilling."),
         *REVERSE,
     ),
     ports=(*LIVE_PAIR, Port("allow", ("",), "the management's leave to charge")),
@@ -69,6 +74,7 @@ BANK = Kind(
         *COMMON,
         count("units", "How many batteries."),
         Key("arrangement", "arrangement", "Series and parallel: 1s3p."),
+        MADE,
         named(
             "joined by", "equipment", "The bar that joins the units, or `chain` from one to the next.", words=("chain",)
         ),
@@ -105,6 +111,7 @@ ALTERNATOR = Kind(
         quantity("short circuit current", "A", "Greatest current into a short circuit."),
         quantity("temperature limit", "°C", "Case temperature it may reach."),
         yes("limits itself", "It lowers its output when hot."),
+        quantity("base load", "A", "What the vehicle itself asks of it on the road, beyond what the modes name."),
         quantity("belt power", "W", "Shaft power that its belt, pulley and bracket are made for."),
         signal("charge stop.by", "The signal that makes its regulator stop before the battery goes."),
     ),

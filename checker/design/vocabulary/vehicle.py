@@ -32,6 +32,7 @@ VEHICLE = Kind(
     "The vehicle.",
     (
         word("kind", ("motorhome", "campervan", "caravan", "trailer", "boat", "unit"), "What it is.", required=True),
+        word("hull", ("sailing monohull", "other"), "A boat: whether it sails heeled."),
         Key("built", "date", "When it was built."),
         word("registered", COUNTRIES, "Where it is registered."),
         count("sleeps", "People it sleeps."),
@@ -62,6 +63,7 @@ VEHICLE = Kind(
         # Vehicles with the positive on the chassis have not been built for decades.
         yes("chassis.negative", "The negative is on the chassis. Left out: true.", default="true"),
         quantity("chassis.resistance", "mΩ", "Resistance of the chassis between its connection points."),
+        quantity("chassis.carries", "A", "Current that its joints and straps carry back, as the maker permits."),
         word("chassis.material", MATERIALS, "What the chassis is made of."),
         text("axes.origin", "Where the vehicle axes start."),
         word("axes.x", ("rearward", "forward"), "Where x points."),
