@@ -218,6 +218,11 @@ def goes_on_the_road(s: Subject) -> Truth:
     method="UN Regulation 10, or an e-mark, among its approvals",
 )
 def approved_for_vehicles(s: Subject) -> Truth:
+    return marked_for_vehicles(s)
+
+
+def marked_for_vehicles(s: Subject) -> Truth:
+    """Whether equipment states an approval, or an exemption, of electromagnetic compatibility in vehicles."""
     stated = s.read(s.item, "approval")
     if stated is None or isinstance(stated, Unknown):
         return False if stated is None else stated

@@ -43,16 +43,52 @@ def load_dump_clamped(s: Subject) -> Any:
     method="least of the stated transient levels of converters and electronic loads, factory equipment left out",
 )
 def weakest_transient(s: Subject) -> Any:
+    return _weakest(s, "transient level")
+
+
+@fact(
+    "converter",
+    "weakest_in_jump_start",
+    unit="V",
+    says="Voltage of a jump start that the weakest electronic equipment added to the bus of an alternator endures.",
+    method="least of the stated levels of converters and electronic loads, factory equipment left out",
+)
+def weakest_in_jump_start(s: Subject) -> Any:
+    return _weakest(s, "jump start")
+
+
+JUMP_V = {12.0: 24.0, 24.0: 36.0}
+"""Voltage of a jump start by nominal voltage: ISO 16750-2, from memory."""
+
+
+@fact(
+    "converter",
+    "jump_start_voltage",
+    unit="V",
+    says="Voltage that a jump start puts on the bus of an alternator; none for others, and above 24 V nominal.",
+    method="24 V on a bus of 12 V, 36 V on one of 24 V",
+    source="ISO 16750-2, 2023 (from memory)",
+)
+def jump_start_voltage(s: Subject) -> Any:
     if s.item.kind != "alternator":
         return None
+    nominal = given(s, "nominal")
+    if isinstance(nominal, float):
+        return JUMP_V.get(nominal)
+    return Unknown(f"the nominal voltage of {s.id} is not told")
+
+
+def _weakest(s: Subject, key: str) -> Any:
+    if s.item.kind != "alternator":
+        return None
+    network = s.facts.network
     found: dict[str, Number] = {}
-    for node in joined(s.facts.network, [live_node(s)]):
-        for item in s.facts.network.sinks.get(node, ()):
-            if item.kind in KINDS or not item.allows("transient level"):
+    for node in joined(network, [live_node(s)]):
+        makers = [source.equipment for source in network.sources_at.get(node, ())]
+        for item in (*network.sinks.get(node, ()), *makers):
+            if item.kind in KINDS or not item.allows(key) or _is_factory(s.facts, item, node):
                 continue
-            if _is_factory(s.facts, item, node):
-                continue
-            found[item.name] = s.read(item, "transient level")
+            found[item.name] = s.read(item, key)
     return least(list(found.values())) if found else None
 
 

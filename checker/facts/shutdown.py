@@ -12,6 +12,7 @@ from checker.design.model import Circuit, Equipment
 from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.contacts import signal_means
+from checker.facts.electronics import batteries_keyed
 from checker.facts.subject import Facts, Subject
 from checker.quantities import Truth, Unknown, both, either, equal, every, greater, negate, some
 
@@ -222,12 +223,13 @@ def shutdown_places_told(s: Subject) -> Truth:
     "survives_reversal",
     type="yes/no",
     says="Its battery connection cannot be reversed, or it survives that; none for what has no such entry.",
-    method="keyed connection, or reverse protection, as told",
+    method="keyed connection of it or of every battery it hangs on, or reverse protection, as told",
 )
 def survives_reversal(s: Subject) -> Any:
     if not s.item.allows("reverse protection"):
         return None
-    return either(s.read(s.item, "keyed"), s.read(s.item, "reverse protection"))
+    own = either(s.read(s.item, "keyed"), s.read(s.item, "reverse protection"))
+    return own if own is True else either(own, batteries_keyed(s))
 
 
 @fact(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from checker.quantities import Unknown
 from tests.facts.house import ask
 
 LITHIUM_STARTER = {"equipment.start-battery.chemistry": "lithium iron phosphate"}
@@ -24,3 +25,18 @@ def test_a_dump_is_harmless_when_clamped_below_the_weakest_equipment() -> None:
 def test_an_alternator_that_reaches_lithium_through_a_converter_does_not_charge_it_directly() -> None:
     assert ask("converter", "alternator", "charges_lithium_directly") is False
     assert ask("converter", "alternator", "charges_lithium_directly", LITHIUM_STARTER) is True
+
+
+def test_a_jump_start_goes_by_the_nominal_voltage_and_an_untold_level_leaves_it_open() -> None:
+    assert ask("converter", "alternator", "jump_start_voltage") == 24.0
+    assert ask("converter", "alternator", "jump_start_voltage", {"equipment.alternator.nominal": "48 V"}) is None
+    assert isinstance(ask("converter", "alternator", "weakest_in_jump_start"), Unknown)
+    assert ask("converter", "sun", "jump_start_voltage") is None
+
+
+def test_an_inverter_on_the_bus_of_an_alternator_counts() -> None:
+    small = {
+        "equipment.small": "{kind: inverter, transient level: 20 V, place: cabin}",
+        "circuits.small": "{from: bar-12, to: small.dc, run: [1 m via cabin], cable: red-35, return: same}",
+    }
+    assert ask("converter", "alternator", "weakest_transient", small) == 20.0

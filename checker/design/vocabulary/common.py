@@ -90,6 +90,10 @@ ENABLE = (
     signal("enabled by", "The signal without which it does not run."),
     signal("wakes by", "What starts it again after all went dark.", words=WAKES),
 )
+TRANSIENTS = (
+    quantity("transient level", "V", "Highest transient its battery side endures."),
+    quantity("jump start", "V", "Voltage of a jump start that its battery side endures for a minute."),
+)
 REVERSE = (
     yes("keyed", "Its connection cannot be made the wrong way round."),
     yes("reverse protection", "It survives a battery connected the wrong way round."),

@@ -13,6 +13,7 @@ from checker.design.vocabulary.common import (
     PLAIN,
     REVERSE,
     SETTINGS,
+    TRANSIENTS,
 )
 from checker.design.vocabulary.key import Key, Kind, Port
 from checker.design.vocabulary.make import names, quantity, rated, signal, text, window, word, yes
@@ -63,9 +64,9 @@ DC_CONVERTER = Kind(
         *DERATES,
         *ENABLE,
         signal("charge stop.by", "The signal that stops it charging."),
-        quantity("transient level", "V", "Highest transient its low side endures."),
         REVERSE_DRAIN,
         OFF_BY,
+        *TRANSIENTS,
         *REVERSE,
         *SETTINGS,
     ),
@@ -93,6 +94,7 @@ CHARGER = Kind(
         signal("charge stop.by", "The signal that stops it charging."),
         word("leakage waveform", LEAKAGE, "Shape of the residual current of a fault in it."),
         OFF_BY,
+        *TRANSIENTS,
         *REVERSE,
         *SETTINGS,
     ),
@@ -128,6 +130,7 @@ INVERTER_KEYS = (
     word("leakage waveform", LEAKAGE, "Shape of the residual current of a fault in it."),
     names("synchronises with", "equipment", "Sources it may run in parallel with, by design."),
     PARTS_ON_LOSS,
+    *TRANSIENTS,
     *REVERSE,
     *SETTINGS,
 )
@@ -181,6 +184,7 @@ SOLAR_CONTROLLER = Kind(
         *DERATES,
         *ENABLE,
         REVERSE_DRAIN,
+        *TRANSIENTS,
         *REVERSE,
         *SETTINGS,
     ),

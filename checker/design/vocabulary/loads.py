@@ -2,7 +2,17 @@
 
 from __future__ import annotations
 
-from checker.design.vocabulary.common import COMMON, ENABLE, PLAIN, PLUG_SHAPE, REVERSE, START, SYSTEM, VOLTAGE_WINDOW
+from checker.design.vocabulary.common import (
+    COMMON,
+    ENABLE,
+    PLAIN,
+    PLUG_SHAPE,
+    REVERSE,
+    START,
+    SYSTEM,
+    TRANSIENTS,
+    VOLTAGE_WINDOW,
+)
 from checker.design.vocabulary.key import Key, Kind, Port
 from checker.design.vocabulary.make import count, names, quantity, rated, ratio, word, words, yes
 from checker.design.vocabulary.words import CLASSES, EITHER_POLES, LEAKAGE
@@ -17,7 +27,7 @@ APPLIANCE: tuple[Key, ...] = (
     POWER,
     CURRENT,
     VOLTAGE_WINDOW,
-    quantity("transient level", "V", "Highest transient it endures."),
+    *TRANSIENTS,
     *START,
     # On all the time: the most it can ask of cables and batteries.
     ratio("duty", "Share of the time it draws while it is on. Left out: 1.", default="1"),

@@ -1,0 +1,72 @@
+"""Electronic loads added to a vehicle: a battery connected the wrong way round, and approval for the road."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.supply import joined
+from checker.facts.catalogue import fact
+from checker.facts.converter_guard import marked_for_vehicles
+from checker.facts.darkness import live_node
+from checker.facts.subject import Subject
+from checker.quantities import Truth, Unknown, both, either, equal, every, negate
+
+ALWAYS = ("alarm", "detector", "air conditioner")
+NEVER = ("brake", "motor", "valve", "outlet", "joined unit")
+ROAD = ("motorhome", "campervan", "caravan", "trailer")
+
+
+@fact(
+    "load",
+    "is_electronic",
+    type="yes/no",
+    says="It holds electronics: an alarm, a detector, an air conditioner, or what names a transient that it endures.",
+    method="its kind; a transient level told; brakes, plain motors and valves hold none",
+    source="common practice, no source",
+)
+def is_electronic(s: Subject) -> Truth:
+    if s.item.kind in ALWAYS:
+        return True
+    if s.item.kind in NEVER and not s.item.has("transient level"):
+        return False
+    told = s.read(s.item, "transient level") if s.item.allows("transient level") else None
+    if isinstance(told, Unknown):
+        return Unknown(f"whether {s.id} holds electronics is not told")
+    return told is not None
+
+
+@fact(
+    "load",
+    "survives_reversal",
+    type="yes/no",
+    says="Its connection, or that of every battery it hangs on, cannot be reversed, or it survives that.",
+    method="keyed connection or reverse protection as told; batteries joined to it: graph, every contact closed",
+)
+def survives_reversal(s: Subject) -> Any:
+    own = [s.read(s.item, key) if s.item.allows(key) else False for key in ("keyed", "reverse protection")]
+    return either(either(*own), batteries_keyed(s))
+
+
+def batteries_keyed(s: Subject) -> Truth:
+    """Whether no battery on the bus of a load or converter can be connected the wrong way round."""
+    node = live_node(s.facts, s.item)
+    if node is None:
+        return False
+    near = joined(s.facts.network, [node])
+    found = [one for one in s.facts.network.sources if one.storage and one.live in near]
+    told = [s.read(one.equipment, "keyed") if one.equipment.allows("keyed") else False for one in found]
+    return every(False if one is None else one for one in told) if told else False
+
+
+@fact("load", "goes_on_the_road", type="yes/no", says="It is fixed to a road vehicle and did not come with it.",
+      method="kind of vehicle, whose work it is")  # fmt: skip
+def goes_on_the_road(s: Subject) -> Truth:
+    kind = s.read(s.facts.design.vehicle, "kind")
+    road = kind if isinstance(kind, Unknown) else kind in ROAD
+    return both(road, negate(equal(s.own, "factory")))
+
+
+@fact("load", "approved_for_vehicles", type="yes/no", says="An approval mark for electronics in vehicles is stated.",
+      method="UN Regulation 10, its exemption, or an e-mark, among its approvals")  # fmt: skip
+def approved_for_vehicles(s: Subject) -> Truth:
+    return marked_for_vehicles(s)
