@@ -14,6 +14,9 @@ from checker.design.fitted import fitted_now
 from checker.design.model import Circuit, Design, Equipment
 from checker.design.run import Gap, Length, Step, Through
 
+EARTHY = ("PE", "earth", "case", "chassis")
+"""Ports that are earth, or the chassis of the towing vehicle."""
+
 
 def build(design: Design) -> Network:
     """The graph of a design as it is fitted now, with every bank written out."""
@@ -95,7 +98,7 @@ def _joins_earths(network: Network, circuit: Circuit, system: str) -> bool:
     for port in (circuit.start, *circuit.ends):
         nodes = port_nodes(network.equipment, port, system)
         item = network.equipment.get(port.equipment)
-        earthy = item is None or item.kind in ("earth bar", "metal part") or port.port in ("PE", "earth", "case")
+        earthy = item is None or item.kind in ("earth bar", "metal part") or port.port in EARTHY
         earths = earths or earthy
         if not earthy and set(nodes) != {RETURN}:
             return False

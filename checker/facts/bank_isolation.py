@@ -12,7 +12,7 @@ from checker.facts.bank import home, loose_bank, stands_unseen
 from checker.facts.catalogue import fact
 from checker.facts.subject import Facts, Subject
 from checker.facts.unseen import where_it_stands
-from checker.quantities import UNKNOWN, Number, Range, Truth, Unknown, add, either, every, greatest, least
+from checker.quantities import UNKNOWN, Number, Range, Truth, Unknown, add, either, every, greatest, least, multiply
 from checker.quantities.values import between
 
 EXEMPT = ("safety", "sense", "control", "charge", "bonding")
@@ -270,7 +270,8 @@ def current_to_break(s: Subject) -> Any:
         if not known:
             return Unknown(f"what {bank.id} can be asked for is not known")
         return between(0.0, min(one.high if isinstance(one, Range) else one for one in known))
-    return least([asked, *known])
+    most = least([asked, *known])
+    return most if len(known) == len(fuses) else multiply(most, Range(0.0, 1.0))
 
 
 def _in_series(s: Subject) -> list[Equipment]:

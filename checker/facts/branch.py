@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import inf
 from typing import Any
 
 from checker.circuit.elements import CHASSIS, LIVE, RETURN, Edge, Link, Wire
@@ -44,10 +45,13 @@ def is_branch(s: Subject) -> Truth:
     if s.item.role != LIVE:
         return False
     answer = some([greater(one.rating, s.carrying_capacity) for _, devices in outer_stretches(s) for one in devices])
-    if answer is not False or s.facts.network.systems[s.item.circuit.name] != "dc":
-        return answer
-    loose = loose_bank(s.facts)
-    return False if loose is None else loose
+    loose = _loose(s)
+    return answer if answer is not False or loose is None else loose
+
+
+def _loose(s: Subject) -> Unknown | None:
+    """Why devices that nobody knows of may feed a conductor: how the units of some bank are joined is not told."""
+    return loose_bank(s.facts) if s.facts.network.systems[s.item.circuit.name] == "dc" else None
 
 
 @fact(
@@ -62,6 +66,8 @@ def branch_length(s: Subject) -> Any:
     for wire, _ in outer_stretches(s):
         found.append(wire_length(s, wire) if _own_at(s, wire) or len(s.item.wires) == 1 else s.length)
     longest = greatest(found)
+    if _loose(s) is not None:
+        return add(longest, Range(0.0, inf))
     return longest if equal(longest, 0.0) is True else add(longest, _lead_up(s))
 
 

@@ -9,7 +9,7 @@ from checker.circuit.supply import joined
 from checker.design.model import Equipment
 from checker.facts.bank import KINDS, home
 from checker.facts.subject import Facts, Subject
-from checker.quantities import UNKNOWN, Number, Range, Unknown, Window, least
+from checker.quantities import UNKNOWN, Number, Range, Unknown, Window, least, multiply
 
 CHARGERS = ("alternator", "dc converter", "charger", "inverter-charger", "solar controller")
 
@@ -66,8 +66,11 @@ def charge_current(s: Subject, output: Output) -> Number:
         return rated  # the setting limits the way up
     setting = s.read(item, "settings.charge current")
     if not isinstance(setting, float | Range):
-        return rated
-    return setting if isinstance(rated, Unknown) else least(rated, setting)
+        called_unknown = isinstance(setting, Unknown) and item.has("settings.charge current")
+        return multiply(rated, Range(0.0, 1.0)) if called_unknown else rated
+    if isinstance(rated, Unknown):
+        return multiply(setting, Range(0.0, 1.0)) if item.has(rating_key(output.source)) else setting
+    return least(rated, setting)
 
 
 def rating_key(source: Source) -> str:

@@ -14,7 +14,20 @@ from checker.facts.catalogue import fact
 from checker.facts.energy import at_the_bank, house_banks
 from checker.facts.subject import Subject
 from checker.physics.day import DAY_S, Profile, Step, Store, air_temperature, drawn, sunshine, through, window
-from checker.quantities import UNKNOWN, Number, Range, Unknown, Window, add, between, divide, multiply, rounded, show
+from checker.quantities import (
+    UNKNOWN,
+    Number,
+    Range,
+    Unknown,
+    Window,
+    add,
+    between,
+    divide,
+    greater,
+    multiply,
+    rounded,
+    show,
+)
 
 HOUR = 3600.0
 STEPS = 96
@@ -102,6 +115,8 @@ def day_inputs(s: Subject, steps: int = STEPS) -> DayInputs | Unknown:
         capacity = _plus(capacity, one)
         limit = multiply(bank.charge_limit, bank.nominal_voltage)
         power = _plus(power, limit if isinstance(limit, float | Range) else float("inf"))
+    if greater(capacity, 0.0) is not True:
+        return Unknown(f"the capacity of {', '.join(bank.id for bank in banks.values())} may be none at all")
     lead = any(bank.is_lithium is False for bank in banks.values())
     unsure = any(isinstance(bank.is_lithium, Unknown) for bank in banks.values())
     efficiency: Number = LEAD_EFFICIENCY if lead else LITHIUM_EFFICIENCY

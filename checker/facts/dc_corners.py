@@ -384,7 +384,7 @@ class Corners:
                 continue
             changes = [change_between(element, whole, flow)]
             if isinstance(element, Branch) and isinstance(whole, Branch):
-                slope = flow.volts * (element.ohm - whole.ohm) / element.ohm**2 if element.ohm > 0.0 else 0.0
+                slope = flow.volts / element.ohm * (1.0 - whole.ohm / element.ohm) if element.ohm > 0.0 else 0.0
                 changes.append(Change(element.name, slope))
             else:
                 part = self._makers[user](near, solved.heat)

@@ -96,10 +96,11 @@ def _first_devices(s: Subject) -> tuple[Number, dict[str, Equipment]] | Unknown 
         return Unknown(f"{s.id} is connected to no circuit")
     longest: Number = 0.0
     devices: dict[str, Equipment] = {}
-    todo: list[tuple[str, Number]] = [(feed.live, 0.0)]
+    todo: list[tuple[str, Number, bool]] = [(feed.live, 0.0, False)]
     seen = {feed.live}
+    doubt = False  # a device may stand where a run was not seen, ahead of what is met behind it
     while todo:
-        node, length = todo.pop()
+        node, length, hidden = todo.pop()
         onward = []
         for edge, far in s.facts.network.near.get(node, ()):
             pole = edge.conductor.role if isinstance(edge, Wire) else edge.pole
@@ -108,13 +109,17 @@ def _first_devices(s: Subject) -> tuple[Number, dict[str, Equipment]] | Unknown 
             if isinstance(edge, Link) and edge.equipment.kind in RESIDUAL:
                 longest = greatest(longest, length)
                 devices[edge.equipment.name] = edge.equipment
+                doubt = doubt or hidden
                 continue
             seen.add(far)
-            onward.append((far, _onward(s, edge, length)))
+            unseen = isinstance(edge, Wire) and edge.gap is not None
+            onward.append((far, _onward(s, edge, length), hidden or unseen))
         if not onward and node in s.facts.network.sinks:
-            return None
+            if not hidden:
+                return None
+            doubt = True
         todo.extend(onward)
-    return longest, devices
+    return Unknown("part of the run was not seen and may hide the first device") if doubt else (longest, devices)
 
 
 def _onward(s: Subject, edge: Wire | Link, length: Number) -> Number:

@@ -15,6 +15,7 @@ from checker.facts.darkness import live_node
 from checker.facts.levels import level_at
 from checker.facts.loads import rated_current
 from checker.facts.subject import Subject
+from checker.facts.unseen import half_standing, hiding_places
 from checker.quantities import (
     UNKNOWN,
     Number,
@@ -150,15 +151,19 @@ def solar_yield(s: Subject) -> Any:
     method="charging current times voltage of what charges while the engine runs, times hours of driving",
 )
 def driving_yield(s: Subject) -> Any:
-    hours = s.read(s.item.day, "driving")
-    found: list[Number] = []
-    for bank in house_banks(s):
-        for output in outputs_to(s.facts, bank.item):
-            if output.source.equipment.kind in ("dc converter", "alternator") and _from_engine(
-                s, output.source.equipment
-            ):
-                found.append(multiply(charge_current(s, output), highest_setting(s, output)))
-    return multiply(total(found), hours)
+    return _yield(s, "driving", ("dc converter", "alternator"), _from_engine)
+
+
+def _yield(s: Subject, key: str, kinds: tuple[str, ...], counts: Callable[[Subject, Equipment], bool]) -> Number:
+    """What charges the house banks, for the hours of the day under a key (J)."""
+    hours = s.read(s.item.day, key)
+    outputs = [one for bank in house_banks(s) for one in outputs_to(s.facts, bank.item)]
+    mine = [one for one in outputs if one.source.equipment.kind in kinds and counts(s, one.source.equipment)]
+    reaching = {one.source.equipment.name for one in mine}
+    others = [one.name for one in s.facts.network.equipment.values() if one.kind in kinds and one.name not in reaching]
+    if others and hiding_places(s.facts) and half_standing(s.facts):
+        return Unknown(f"whether {', '.join(others)} charges the house battery is not told; part of a run was not seen")
+    return multiply(total([multiply(charge_current(s, one), highest_setting(s, one)) for one in mine]), hours)
 
 
 def _from_engine(s: Subject, item: Equipment) -> bool:
@@ -177,13 +182,7 @@ def _from_engine(s: Subject, item: Equipment) -> bool:
     method="charging current times voltage of what charges from the mains, times hours on the shore",
 )
 def shore_yield(s: Subject) -> Any:
-    hours = s.read(s.item.day, "shore")
-    found: list[Number] = []
-    for bank in house_banks(s):
-        for output in outputs_to(s.facts, bank.item):
-            if output.source.equipment.kind in ("charger", "inverter-charger"):
-                found.append(multiply(charge_current(s, output), highest_setting(s, output)))
-    return multiply(total(found), hours)
+    return _yield(s, "shore", ("charger", "inverter-charger"), lambda _s, _item: True)
 
 
 @fact(

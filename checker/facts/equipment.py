@@ -158,9 +158,9 @@ def serves_gas(s: Subject) -> Truth:
         named = s.read(one, "serves") if one.has("serves") else ()
         if isinstance(named, tuple) and s.item.name in named:
             return True
-    detects = told(s, "detects")
-    if isinstance(detects, tuple):
-        return "gas" in detects
+    if s.item.allows("detects"):
+        detects: Any = s.read(s.item, "detects")
+        return "gas" in detects if isinstance(detects, tuple) else Unknown(f"what {s.id} detects is not told")
     if s.item.allows("purpose"):
         purpose = s.read(s.item, "purpose")
         if isinstance(purpose, Unknown):

@@ -10,7 +10,7 @@ from checker.design.model import Circuit
 from checker.design.run import Length
 from checker.facts.catalogue import fact
 from checker.facts.chamber import ELV, MAINS, WORDS, unplaced
-from checker.facts.space import upper
+from checker.facts.space import lower, upper
 from checker.facts.subject import Subject
 from checker.physics.duct import fill, round_area, width_beside
 from checker.quantities import (
@@ -24,12 +24,15 @@ from checker.quantities import (
     corners,
     divide,
     equal,
+    every,
+    greater_equal,
     greatest,
-    less,
     less_equal,
     multiply,
+    negate,
     show,
     some,
+    total,
 )
 
 PLAY = 0.1
@@ -139,7 +142,9 @@ def cables_of(s: Subject, circuits: list[Circuit], place: str) -> list[tuple[Cir
             shared.add(loom)
         ahead = any(isinstance(step, Length) and step.place == place for step in circuit.run)
         back = any(isinstance(step, Length) and step.place == place for step in circuit.returns.run)
-        beside = (1.0 if ahead else 0.0) * (2.0 if circuit.returns.how == "same" else 1.0) + (1.0 if back else 0.0)
+        how = circuit.returns.how
+        with_return: Number = 2.0 if how == "same" else Range(1.0, 2.0) if how == "unknown" else 1.0
+        beside = add(multiply(1.0 if ahead else 0.0, with_return), 1.0 if back else 0.0)
         found.append((circuit, multiply(beside, s.read(circuit, "in parallel"))))
     return found
 
@@ -166,13 +171,10 @@ def outer_of(s: Subject, circuit: Circuit) -> Number:
 # --- the guide of a moving loop
 
 
-def _outers(s: Subject) -> list[Number]:
-    """Outer diameters of all cables that pass the loop, each as often as it does."""
+def _cables(s: Subject) -> list[tuple[Number, Number]]:
+    """Outer diameter of each cable that passes the loop, and how many like it."""
     here = [one for one in s.facts.design.circuits.values() if stretches(one, s.item.name)]
-    found: list[Number] = []
-    for circuit, pieces in cables_of(s, here, s.item.name):
-        found += [outer_of(s, circuit)] * (round(upper(pieces)) if isinstance(pieces, float | Range) else 1)
-    return found
+    return [(outer_of(s, circuit), pieces) for circuit, pieces in cables_of(s, here, s.item.name)]
 
 
 @fact(
@@ -180,14 +182,14 @@ def _outers(s: Subject) -> list[Number]:
     "width_needed",
     unit="mm",
     says="Clear width that its cables need in the guide to lie beside each other.",
-    method="sum of the outer diameters, each with a tenth more to move",
+    method="sum of the outer diameters, each with a tenth more to move; cables of unknown way may pass it as well",
     source="common practice, no source",
 )
 def width_needed(s: Subject) -> Any:
-    found: Number = 0.0
-    for outer in _outers(s):
-        found = add(found, corners(lambda d: width_beside([d], PLAY), outer))
-    return found
+    found = total([multiply(pieces, corners(lambda d: width_beside([d], PLAY), outer)) for outer, pieces in _cables(s)])
+    if not unplaced(s.facts) or isinstance(found, Unknown):
+        return found
+    return between(lower(found), inf)
 
 
 @fact("loop", "clear_width", unit="mm", says="Clear width of its guide for its cables, all chambers together.",
@@ -212,22 +214,23 @@ def clear_width(s: Subject) -> Any:
     source="common practice, no source",
 )
 def cables_can_climb(s: Subject) -> Truth:
-    outers = _outers(s)
-    if len(outers) < 2:
-        return False
+    cables = _cables(s)
+    count = total([pieces for _, pieces in cables])
     separators = s.read(s.item, "separators")
     kept = False if separators is None else separators
     height = s.read(s.item, "inner.diameter" if s.item.has("inner.diameter") else "inner.height")
-    one_each = _one_in_each_chamber(s, len(outers))
-    low = some(less_equal(multiply(2.0, outer), height) for outer in outers)
-    answer = both(low, not one_each)
+    low = some(less_equal(multiply(2.0, outer), height) for outer, _ in cables)
+    answer = every([greater_equal(count, 2.0), low, negate(_one_in_each_chamber(s, count))])
+    lost = unplaced(s.facts)
+    if answer is False and lost:
+        answer = Unknown(f"stretches that were not seen may pass {s.id}: {', '.join(lost)}")
     return answer if kept is False else False if kept is True else both(answer, kept)
 
 
-def _one_in_each_chamber(s: Subject, cables: int) -> bool:
-    counts = [s.read(s.item, f"chambers.{band}") for band in WORDS]
-    chambers = [one for one in counts if isinstance(one, float)]
-    return len(chambers) == len(counts) and less(sum(chambers), float(cables)) is False
+def _one_in_each_chamber(s: Subject, cables: Number) -> Truth:
+    """Whether there are as many chambers as cables; a band whose chambers are left out has none."""
+    counts = [s.read(s.item, key) if s.item.has(key) else None for key in (f"chambers.{band}" for band in WORDS)]
+    return False if any(one is None for one in counts) else greater_equal(total(counts), cables)
 
 
 __all__ = ["cables_of", "opening", "outer_of", "stretches"]

@@ -6,12 +6,8 @@ from typing import Any
 
 from checker.design.item import Item
 from checker.facts.subject import Subject
-from checker.quantities import UNKNOWN, Range, corners, multiply
-
-
-def loss(output_w: float, efficiency: float) -> float:
-    """Heat of a converter, ``P (1 / efficiency - 1)``. [W]"""
-    return output_w * (1.0 / efficiency - 1.0)
+from checker.physics.converter import loss
+from checker.quantities import UNKNOWN, Unknown, corners, multiply
 
 
 def heat_of(s: Subject, item: Item) -> Any:
@@ -29,9 +25,9 @@ def _output(s: Subject, item: Item) -> Any:
     if item.kind in ("inverter", "inverter-charger"):
         return s.read(item, "power")
     if item.kind == "dc converter":
-        rated = (_side(s, item, "low"), _side(s, item, "high"))
-        known = [one for one in rated if isinstance(one, float | Range)]
-        return known[-1] if known else UNKNOWN
+        # Either side tells the power; one that is left out is not asked, one that is called unknown may differ.
+        rated = [_side(s, item, side) for side in ("low", "high") if item.has(f"sides.{side}.current")]
+        return UNKNOWN if not rated or any(isinstance(one, Unknown) for one in rated) else rated[-1]
     if item.kind == "charger":
         return multiply(s.read(item, "dc.nominal"), s.read(item, "dc.current"))
     if item.kind == "solar controller":

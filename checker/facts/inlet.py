@@ -12,6 +12,7 @@ from checker.design.vocabulary.words import ACCESS, LABELS, SHAPES, SIDES
 from checker.facts.catalogue import fact, subjects
 from checker.facts.degree import objects_in, water_in
 from checker.facts.mains import TOO_MANY, answer, ever, feed_named, shown_states, states_of, tell_state
+from checker.facts.shown import greatest_shown, is_test
 from checker.facts.subject import Facts, Subject
 from checker.quantities import (
     UNKNOWN,
@@ -21,7 +22,6 @@ from checker.quantities import (
     equal,
     every,
     greater_equal,
-    greatest,
     least,
     negate,
 )
@@ -337,12 +337,8 @@ def is_safe_either_way(s: Subject) -> Any:
     method="readings of the test `earth continuity`",
 )
 def earth_resistance(s: Subject) -> Any:
-    value: Any = None
-    for reading in s.facts.design.readings:
-        if isinstance(reading.value("test"), str) and reading.value("test") == "earth continuity":
-            ohms = s.read(reading, "resistance")
-            value = ohms if value is None or isinstance(value, Unknown) else greatest(value, ohms)
-    if value is None:
+    shown = greatest_shown(s, "resistance", lambda one: is_test(s, one, "earth continuity"))
+    if shown is None:
         missing = Unknown("no test of earth continuity is written down")
         return s.use("readings: earth continuity", Given(missing, s.where, MISSING), "Ω")
-    return value
+    return shown

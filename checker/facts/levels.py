@@ -232,6 +232,8 @@ def highest_of(network: Network, item: Equipment, port: str) -> Number:
         return item.value("settings.feed voltage")  # type: ignore[no-any-return]
     charge = item.value("settings.charge voltage")
     equalise = item.value("settings.equalise")
+    if isinstance(equalise, Unknown) and item.has("settings.equalise"):
+        return equalise
     return greatest(charge, equalise) if isinstance(equalise, float | Range) else charge
 
 

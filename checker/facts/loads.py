@@ -6,7 +6,7 @@ from typing import Any
 
 from checker.design.given import Given
 from checker.design.model import Equipment
-from checker.quantities import UNKNOWN, Number, Range, Unknown, divide, greatest
+from checker.quantities import UNKNOWN, Number, Range, Unknown, divide
 
 POWER_FACTOR = 1.0
 """Alternating-current loads are taken at unity where the file says power: current is power over voltage."""
@@ -35,13 +35,3 @@ def running_current(given: Given, unit: str, volts: Number) -> Number:
     if unit == "W":
         return divide(value, volts)
     return value if isinstance(value, float | Range | Unknown) else 0.0
-
-
-def start_current(item: Equipment, volts: Number) -> Number:
-    """Greatest short current of a load (A): its stated start, its stall, else what it draws."""
-    stated = item.value("start.current") if item.allows("start.current") else UNKNOWN
-    stall = item.value("stall") if item.allows("stall") else UNKNOWN
-    known = [value for value in (stated, stall) if isinstance(value, float | Range)]
-    if not known:
-        return rated_current(item, volts)
-    return greatest(*known)

@@ -109,8 +109,10 @@ def _single(s: Subject) -> list[str] | Unknown:
 def _single_failures(s: Subject) -> list[str] | Unknown:
     node = live_node(s.facts, s.item)
     loose = loose_bank(s.facts)
-    if node is None or loose is not None:
-        return loose or Unknown(f"{s.id} is not connected")
+    if loose is not None:
+        return loose
+    if node is None:
+        return Unknown(f"{s.id} is not connected")
     names = on_the_way(s.facts, node)
     if not names:
         return Unknown(f"no battery is found to supply {s.id}")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import Any
 
 from checker.circuit.elements import LIVE, Link, Wire
@@ -12,10 +11,11 @@ from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.facts.catalogue import fact
 from checker.facts.mains import TOO_MANY, answer, ever, states_of, tell
+from checker.facts.shown import greatest_shown, is_test, taken_at
 from checker.facts.subject import Facts, Subject
 from checker.facts.supply import supplies_of
 from checker.facts.unseen import where_it_stands
-from checker.quantities import Number, Unknown, equal, every, greatest, least
+from checker.quantities import Number, Unknown, both, either, equal, every, least
 from checker.quantities import Truth as Answer
 
 
@@ -154,7 +154,7 @@ def type_suits_loads(s: Subject) -> Any:
             continue
         shape = s.read(item, "leakage waveform")
         if isinstance(shape, Unknown):
-            doubt = doubt or Unknown(f"the residual current that {item.name} can make is not known")
+            doubt = Unknown(f"the residual current that {item.name} can make is not known")
         elif shape in (SMOOTH, FAST) and shape not in covered:
             told = f"{item.name} can make {shape} residual current, which type {kind} does not see"
             tell(s, told)
@@ -190,18 +190,12 @@ def trip_current_shown(s: Subject) -> Any:
     return _shown(s, "current", "mA")
 
 
-def _tests(s: Subject, word: str) -> Iterator[Item]:
-    for reading in s.facts.design.readings:
-        test, at = reading.value("test"), reading.value("at")
-        if isinstance(test, str) and test == word and isinstance(at, str) and at == s.item.name:
-            yield reading
+def _at_it(s: Subject, reading: Item, test: str) -> Answer:
+    return both(is_test(s, reading, test), taken_at(s, reading, s.item.name))
 
 
 def _shown(s: Subject, key: str, unit: str) -> Any:
-    value: Any = None
-    for reading in _tests(s, "rcd trip"):
-        taken = s.read(reading, key)
-        value = taken if value is None else greatest(value, taken)
+    value = greatest_shown(s, key, lambda reading: _at_it(s, reading, "rcd trip"))
     return _untested(s, "rcd trip", unit) if value is None else value
 
 
@@ -213,8 +207,12 @@ def _untested(s: Subject, test: str, unit: str = "") -> Any:
 @fact("device", "button_proven", type="yes/no", says="Its test button was pressed, and it opened.",
       method="readings of the test `test button` at the device, result right")  # fmt: skip
 def button_proven(s: Subject) -> Any:
-    found = [equal(s.read(reading, "result"), "right") for reading in _tests(s, "test button")]
-    return every(found) if found else _untested(s, "test button")
+    about = [(one, _at_it(s, one, "test button")) for one in s.facts.design.readings]
+    if not any(tells is True for _, tells in about):
+        return _untested(s, "test button")
+    # One that perhaps tells of this button may tell that it failed.
+    right = [(equal(s.read(one, "result"), "right"), tells) for one, tells in about if tells is not False]
+    return every([answer if tells is True else either(answer, tells) for answer, tells in right])
 
 
 @fact("design", "residual_devices", of="device", type="list", says="Residual-current devices that guard mains loads.",

@@ -23,6 +23,7 @@ from checker.facts.dc_plan import Plan
 from checker.facts.dc_sources import add_sources
 from checker.facts.dc_storage import add_storage
 from checker.facts.subject import Facts, Subject
+from checker.facts.unseen import unjoined_bank
 from checker.quantities import Range, Unknown
 
 CASES_SAY = (
@@ -238,6 +239,9 @@ def _plan(s: Subject, mode: Item) -> Plan:
 def plan_of(s: Subject, mode: Item) -> Plan:
     """Everything on the direct-current side in a mode."""
     plan = Plan(s, mode)
+    unjoined = unjoined_bank(s.facts)
+    if unjoined is not None:
+        plan.book.lack(unjoined.reason)
     add_conductors(plan)
     add_storage(plan)
     add_sources(plan)
@@ -247,6 +251,9 @@ def plan_of(s: Subject, mode: Item) -> Plan:
 
 def solve_case(plan: Plan, case: Case) -> Solution | NoSolution:
     """One case: solved with cool conductors, then again with each as warm as its current makes it."""
+    unjoined = unjoined_bank(plan.facts)
+    if unjoined is not None:
+        return NoSolution(unjoined.reason)
     try:
         cool = plan.elements(case, {})
     except ValueError as error:

@@ -9,10 +9,11 @@ from checker.design.given import Box
 from checker.design.item import Item
 from checker.facts.catalogue import fact
 from checker.facts.contacts import is_word
-from checker.facts.heat import heat_of, loss
+from checker.facts.heat import heat_of
 from checker.facts.place import heat_of_unplaced
 from checker.facts.space import DEEPEST, OUTER_SKIN, is_kind, lower, upper
 from checker.facts.subject import Subject
+from checker.physics.converter import loss
 from checker.physics.panels import (
     CONDUCTIVITY_W_MK,
     INSIDE_M2K_W,
@@ -31,10 +32,12 @@ from checker.quantities import (
     Window,
     add,
     corners,
+    either,
     equal,
     greatest,
     less,
     multiply,
+    negate,
     show,
     total,
 )
@@ -43,6 +46,7 @@ HOTTEST_AIR_C = 150.0
 """Where the flow formula ends; hotter air is told as at least this."""
 INSULATED_M, FOAM = 0.03, CONDUCTIVITY_W_MK["foam"][0]
 """Walls that are not told lie between thin sheet and 30 mm of foam: common practice, no source."""
+MAYBE = Range(0.0, 1.0)
 INVERTERS = ("inverter", "inverter-charger")
 
 
@@ -76,25 +80,24 @@ def _in_mode(s: Subject, item: Item, mode: Item) -> Number:
     full = heat_of(s, item)
     if isinstance(full, float) and full == 0.0:
         return 0.0
-    found: list[Number] = []
-    if item.kind in INVERTERS and is_word(s.read(mode, "inverter"), "inverting") is not False:
-        found.append(_inverting(s, item, full))
-    if item.kind in ("charger", "inverter-charger") and _mains_there(s, mode):
-        found.append(_charging(s, item))
-    if item.kind == "solar controller" and _no(equal(s.read(mode, "sun"), 0.0)):
-        found.append(_asked(s, item, full))
+    found: list[tuple[Truth, Number]] = []
+    if item.kind in INVERTERS:
+        found.append((is_word(s.read(mode, "inverter"), "inverting"), _inverting(s, item, full)))
+    if item.kind in ("charger", "inverter-charger"):
+        found.append((_mains_there(s, mode), _charging(s, item)))
+    if item.kind == "solar controller":
+        found.append((negate(equal(s.read(mode, "sun"), 0.0)), _asked(s, item, full)))
     if item.kind == "dc converter":
-        found.append(_asked(s, item, full))
-    return greatest(found) if found else _idle(s, item)
+        found.append((True, _asked(s, item, full)))
+    if not any(works is True for works, _ in found):
+        found.append((True, _idle(s, item)))
+    # What is perhaps at work gives its heat or none.
+    return greatest([heat if works is True else multiply(heat, MAYBE) for works, heat in found if works is not False])
 
 
-def _no(truth: Any) -> bool:
-    return truth is not True
-
-
-def _mains_there(s: Subject, mode: Item) -> bool:
-    absent = is_word(s.read(mode, "shore"), "absent") is True
-    return not absent or is_word(s.read(mode, "generator"), "running") is not False
+def _mains_there(s: Subject, mode: Item) -> Truth:
+    absent = is_word(s.read(mode, "shore"), "absent")
+    return either(negate(absent), is_word(s.read(mode, "generator"), "running"))
 
 
 def _idle(s: Subject, item: Item) -> Number:

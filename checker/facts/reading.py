@@ -68,7 +68,7 @@ def agrees(s: Subject) -> Any:
         return Unknown("what the instrument showed is not told")
     low, high = (read.low, read.high) if isinstance(read, Range) else (read, read)
     if s.item.quantity != "voltage":
-        low, high = sorted((abs(low), abs(high)))
+        low, high = (0.0 if low < 0.0 < high else min(abs(low), abs(high))), max(abs(low), abs(high))
     for usual in (True, False):  # what lies within the usual cases lies within the worst corners, which take longer
         expected = expected_value(s, usual=usual)
         if isinstance(expected, Unknown):

@@ -11,7 +11,7 @@ from checker.design.run import Length
 from checker.facts.catalogue import fact
 from checker.facts.reading import METHOD, expected_value
 from checker.facts.subject import Facts, Subject, trace
-from checker.quantities import Range, Truth, Unknown
+from checker.quantities import Range, Truth, Unknown, equal
 
 
 @fact(
@@ -95,6 +95,6 @@ def likely_cause(s: Subject) -> str:
         return ""
     point = operating_point(mode, mode.item)
     name = s.item.item.value("mode")
-    taken = [one for one in s.facts.subjects("reading") if one.item.item.value("mode") == name]
+    taken = [one for one in s.facts.subjects("reading") if equal(one.item.item.value("mode"), name) is True]
     found = causes(point, reads_of(taken, point))
     return found[0].fault.what if found else "the instrument, or something that this file does not tell"

@@ -23,10 +23,12 @@ from checker.facts.space import (
     widened,
 )
 from checker.facts.subject import Subject
-from checker.quantities import Range, Truth, Unknown, both, either, negate, some
+from checker.quantities import Range, Truth, Unknown, both, either, greater, negate, some
 
 SIDES = ("front", "back", "left", "right")
 OPPOSITE = {"x": "-x", "-x": "x", "y": "-y", "-y": "y", "z": "-z", "-z": "z"}
+FAR_M = 100.0
+"""Farther than any vehicle reaches."""
 METHOD = (
     "over and under it exactly, before and behind it where the file says which way it faces; else the widest space is "
     "taken all around, and what comes so near leaves a question"
@@ -44,15 +46,17 @@ def _told(s: Subject, side: str) -> Truth:
     if not s.item.allows(f"service.{side}") or not s.item.has(f"service.{side}"):
         return False
     value = s.read(s.item, f"service.{side}")
-    return value if isinstance(value, Unknown) else _room(s, side) > 0.0
+    return greater(value, 0.0)
 
 
-def _room(s: Subject, side: str) -> float:
-    """Free space told for a side, m; the most it may be."""
+def _room(s: Subject, side: str) -> tuple[float, float]:
+    """Free space told for a side, m: the least and the most it may be; what is called unknown may be any."""
     if not s.item.allows(f"service.{side}") or not s.item.has(f"service.{side}"):
-        return 0.0
+        return 0.0, 0.0
     value = s.read(s.item, f"service.{side}")
-    return value.high if isinstance(value, Range) else value if isinstance(value, float) else 0.0
+    if value is None:
+        return 0.0, 0.0
+    return (0.0, FAR_M) if isinstance(value, Unknown) else (lower(value), upper(value))
 
 
 Room = dict[str, float]
@@ -62,21 +66,20 @@ Room = dict[str, float]
 def _rooms(s: Subject) -> tuple[Room, Room]:
     """The free space that is asked for certain, and the most that may be meant, towards each direction."""
     faces = s.read(s.item, "front towards") if s.item.allows("front towards") and s.item.has("front towards") else None
-    sure: Room = {"z": _room(s, "top"), "-z": _room(s, "bottom")}
-    wide = max(_room(s, side) for side in SIDES)
+    room = {side: _room(s, side) for side in (*SIDES, "top", "bottom")}
+    sure: Room = {"z": room["top"][0], "-z": room["bottom"][0]}
+    most: Room = {"z": room["top"][1], "-z": room["bottom"][1]}
     if not isinstance(faces, str):
-        return sure, {**sure, **dict.fromkeys(("x", "-x", "y", "-y"), wide)}
-    sure[faces] = max(sure.get(faces, 0.0), _room(s, "front"))
-    sure[OPPOSITE[faces]] = max(sure.get(OPPOSITE[faces], 0.0), _room(s, "back"))
-    left, right = _room(s, "left"), _room(s, "right")
+        return sure, {**most, **dict.fromkeys(("x", "-x", "y", "-y"), max(room[side][1] for side in SIDES))}
+    for side, towards in (("front", faces), ("back", OPPOSITE[faces])):
+        sure[towards] = max(sure.get(towards, 0.0), room[side][0])
+        most[towards] = max(most.get(towards, 0.0), room[side][1])
     # Left and right of what faces up or down are anywhere around it; of the rest they are the other level axis.
-    aside = [one for one in ("x", "-x", "y", "-y") if one.removeprefix("-") != faces.removeprefix("-")]
-    known = faces.removeprefix("-") != "z"
-    most = dict(sure)
-    for one in aside:
-        most[one] = max(left, right)
-        if known:
-            sure[one] = min(left, right)
+    for one in ("x", "-x", "y", "-y"):
+        if one.removeprefix("-") != faces.removeprefix("-"):
+            most[one] = max(room["left"][1], room["right"][1])
+            if faces.removeprefix("-") != "z":
+                sure[one] = min(room["left"][0], room["right"][0])
     return sure, most
 
 
@@ -214,7 +217,7 @@ def _kept(s: Subject, place: Item, walls: Extent, here: Extent, room: Room) -> T
     if isinstance(door, str):
         return holds(walls, _around(here, room, door))
     if isinstance(door, Unknown):
-        beyond = [one for one in room if holds(walls, _around(here, {one: room[one]})) is not True]
+        beyond = [one for one in room if holds(walls, _around(here, {one: room[one]})) is False]
         # One side of a place may be its door; two sides at once are not.
         return Unknown(f"where the door of {place.name} is is not told") if len(beyond) < 2 else inside
     return inside

@@ -112,10 +112,11 @@ def outlet_gap(s: Subject) -> Any:
         ends.append(ends[-1] + math.dist(a, b))
     at: list[float] = []
     for outlet in s.facts.subjects("outlet"):
-        if outlet.is_mains is False or s.read(outlet.item, "place") != s.id:
+        here = equal(s.read(outlet.item, "place"), s.id)
+        if outlet.is_mains is False or here is False:
             continue
         point = _exact(s.read(outlet.item, "at"))
-        if point is None or outlet.is_mains is not True:
+        if point is None or outlet.is_mains is not True or here is not True:
             return Unknown(f"where {outlet.id} stands, or what it gives, is not told")
         at.append(_along(corners, ends, point))
     if not at:

@@ -81,7 +81,7 @@ def _converting(point: OperatingPoint, item: Equipment) -> Iterator[Part]:
     """Inverters by what they take, chargers and solar controllers by what they give."""
     plan = point.plan
     efficiency = _likely(plan.read(item, "efficiency"))
-    if efficiency is None:
+    if not efficiency:  # not known, or none: then there is no telling what it loses
         return
     if item.kind in INVERTERS:
         waiting = _likely(plan.read(item, "no load")) or 0.0

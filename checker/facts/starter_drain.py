@@ -12,11 +12,25 @@ from checker.design.model import Circuit, Equipment
 from checker.design.vocabulary.signals import MEANS
 from checker.facts.bank import home, loose_bank, some_gap
 from checker.facts.catalogue import fact
-from checker.facts.contacts import is_word, signal_item, signal_means
+from checker.facts.contacts import signal_item, signal_means
 from checker.facts.joining import joined_sides
 from checker.facts.starter import rests_open
 from checker.facts.subject import Facts, Subject
-from checker.quantities import Number, Truth, Unknown, both, either, equal, every, greater_equal, negate, some, total
+from checker.quantities import (
+    Number,
+    Range,
+    Truth,
+    Unknown,
+    both,
+    either,
+    equal,
+    every,
+    greater_equal,
+    multiply,
+    negate,
+    some,
+    total,
+)
 
 NOT_WITHOUT_ENGINE = ("alternator", "vehicle coupling")
 SPARING = ("engine running", "ignition on", "battery low", "discharge allowed")
@@ -82,7 +96,8 @@ def cut_without_engine(s: Subject, node: str) -> Truth:
     if reached(perhaps=False):
         return False
     if loose is not None or some_gap(s.facts) or reached(perhaps=True):
-        return loose or Unknown("whether a running engine closes a contact on its way is not told")
+        doubt = Unknown("whether a running engine closes a contact on its way is not told")
+        return doubt if loose is None else loose
     return node in joined(s.facts.network, homes)
 
 
@@ -150,13 +165,13 @@ def added_draw(s: Subject) -> Any:
             continue
         circuit = edge.conductor.circuit
         conductor = s.facts.of("conductor", edge.conductor)
-        if (
-            conductor is not None
-            and _came_with_it(s, circuit) is not True
-            and is_word(conductor.duty, "sense") is not True
-            and is_word(conductor.duty, "control") is not True
-        ):
-            found.append(conductor.design_current)
+        if conductor is None:
+            continue
+        sparing = either(equal(conductor.duty, "sense"), equal(conductor.duty, "control"))
+        counts = negate(either(_came_with_it(s, circuit), sparing))
+        if counts is not False:
+            drawn: Number = conductor.design_current
+            found.append(drawn if counts is True else multiply(drawn, Range(0.0, 1.0)))
     return total(found)
 
 
@@ -179,7 +194,7 @@ def permitted_draw(s: Subject) -> Any:
     "run parts them with the engine or by their voltage",
 )
 def joins_starter(s: Subject) -> Truth:
-    anyway = some(_parts_anyway(s.facts, one) for one in _in_its_run(s))
+    anyway = some([*(_parts_anyway(s.facts, one) for one in _in_its_run(s)), _hides_another(s)])
     if s.item.kind not in ("relay", "combiner") or anyway is True:
         return False
     loose = loose_bank(s.facts)
@@ -189,6 +204,13 @@ def joins_starter(s: Subject) -> Truth:
     pairs = [(a, b) for a in one for b in other]
     joins = some(_starting_and_not(a, b) for first, second in pairs for a, b in ((first, second), (second, first)))
     return both(negate(anyway), joins)
+
+
+def _hides_another(s: Subject) -> Truth:
+    """Whether a contact that nobody saw may stand in the same run."""
+    runs = [s.facts.network.by_link.get(id(link)) for link in s.facts.network.links if link.equipment is s.item]
+    hidden = any(wire.gap is not None for run in runs if run is not None for wire in run.wires)
+    return Unknown("a part of its run was not seen and may hide another contact") if hidden else False
 
 
 def _in_its_run(s: Subject) -> list[Equipment]:

@@ -265,7 +265,7 @@ def _pulse(s: Subject) -> tuple[float, Number, float] | Number:
     if s.item.kind != "alternator":
         return None
     nominal = s.read(s.item, "nominal")
-    if nominal not in (12.0, 24.0):
+    if not isinstance(nominal, float) or nominal not in (12.0, 24.0):
         return Unknown("pulses are published for 12 V and 24 V systems")
     worst = pulse(nominal)
     window = s.read(s.item, "set voltage")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from math import inf
 from typing import Any
 
 from checker.design.given import MISSING, Given
@@ -10,8 +11,9 @@ from checker.design.item import Item
 from checker.design.vocabulary.papers import STOPS, TESTS
 from checker.facts.catalogue import fact
 from checker.facts.contacts import is_word
+from checker.facts.shown import is_test
 from checker.facts.subject import Subject
-from checker.quantities import Truth, Unknown, both, either, equal, every, greatest, negate, some
+from checker.quantities import Range, Truth, Unknown, add, both, either, equal, every, greatest, negate, some
 
 FIRST_TESTS = ("insulation resistance", "polarity", "earth continuity", "rcd trip")
 ANSWERS = ("result", "resistance", "time", "voltage", "current", "temperature")
@@ -45,10 +47,10 @@ def _not_read(s: Subject, what: str, reason: str = "") -> Unknown:
 def polarity_proven(s: Subject) -> Truth:
     points = [one.id for one in s.facts.subjects("inlet")]
     points += [one.id for one in s.facts.subjects("outlet") if one.is_mains is not False]
-    taken = [s.read(one, "at") for one in s.item.readings if _is_test(s, one, "polarity") is True and one.has("at")]
+    taken = [s.read(one, "at") for one in s.item.readings if is_test(s, one, "polarity") is True and one.has("at")]
     missing = [point for point in points if point not in [at for at in taken if isinstance(at, str)]]
     answers: list[Truth] = [_not_read(s, f"polarity at {point}") for point in missing]
-    if not points or any(_is_test(s, one, "polarity") is True for one in s.item.readings):
+    if not points or any(is_test(s, one, "polarity") is True for one in s.item.readings):
         answers.append(_result(s, "polarity", "right"))
     return every(answers)
 
@@ -74,7 +76,7 @@ def has_bonds(s: Subject) -> bool:
       "there is no such device, the loop impedance.",
       method="readings of these tests; one with the result wrong is no proof")  # fmt: skip
 def verification_recorded(s: Subject) -> Truth:
-    wrong = [_is_test(s, one, test) for one in s.item.readings for test in FIRST_TESTS if _said_wrong(s, one)]
+    wrong = [is_test(s, one, test) for one in s.item.readings for test in FIRST_TESTS if _said_wrong(s, one)]
     residual = [one for one in s.facts.subjects("device") if one.type_of_device in ("rcd", "rcbo")]
     figures = [s.insulation_resistance, *(one.trip_time_shown for one in residual)]
     shown = [one if isinstance(one, Unknown) else True for one in figures]
@@ -94,7 +96,7 @@ def function_proven(s: Subject) -> Truth:
     right = _result(s, "function", "right")
     if right is not True:
         return right
-    tried = [s.read(one, "tried") for one in s.item.readings if _is_test(s, one, "function") is True]
+    tried = [s.read(one, "tried") for one in s.item.readings if is_test(s, one, "function") is True]
     named = {word for words in tried if isinstance(words, tuple) for word in words}
     missing = [word for word in STOPS if word not in named]
     if not missing:
@@ -148,7 +150,7 @@ def _in_modes(
     done = []
     answers: list[Truth] = []
     for reading in s.item.readings:
-        this = _is_test(s, reading, test)
+        this = is_test(s, reading, test)
         if this is not False and reading.has("mode"):
             result, mode = s.read(reading, "result"), s.read(reading, "mode")
             known = modes.get(mode) if isinstance(mode, str) else None
@@ -186,13 +188,8 @@ def _made_aboard(mode: Item) -> Truth:
     return either(equal(mode.value("inverter"), "inverting"), equal(mode.value("generator"), "running"))
 
 
-def _is_test(s: Subject, reading: Item, test: str) -> Truth:
-    """Whether a reading is of a test; one that names no test is none."""
-    return equal(s.read(reading, "test"), test) if reading.has("test") else False
-
-
 def _result(s: Subject, test: str, right: str) -> Truth:
-    asked = [(one, _is_test(s, one, test)) for one in s.item.readings]
+    asked = [(one, is_test(s, one, test)) for one in s.item.readings]
     readings = [one for one, this in asked if this is True]
     perhaps = [one for one, this in asked if isinstance(this, Unknown)]
     if not readings:
@@ -222,7 +219,15 @@ def warm_joints_checked(s: Subject) -> Truth:
       method="readings of a temperature at equipment or a circuit; one at a place is that of the air")  # fmt: skip
 def hottest_joint(s: Subject) -> Any:
     values = [s.read(one, "temperature") for one in _warm(s)]
-    return greatest(values) if values else None
+    # One of which nobody knows where it was taken may be that of a joint, and of a hotter one.
+    perhaps = [
+        add(s.read(one, "temperature"), Range(-inf, 0.0))
+        for one in s.item.readings
+        if one.has("temperature") and one.has("at") and isinstance(s.read(one, "at"), Unknown)
+    ]
+    if not values:
+        return Unknown("where a temperature was read is not told") if perhaps else None
+    return greatest(*values, *perhaps)
 
 
 def _warm(s: Subject) -> list[Item]:

@@ -126,3 +126,12 @@ def test_a_circuit_takes_its_system_from_its_neighbours() -> None:
         "  second: {from: K, to: sockets, run: [2 m via cabin], cable: flex}",
     )
     assert graph.systems == {"first": "ac", "second": "ac"}
+
+
+def test_the_chassis_contact_of_the_plug_bonds_whatever_its_line_is_said_to_be_for() -> None:
+    coupling = "  plug: {kind: vehicle coupling}"
+    for duty in ("bonding", "unknown"):
+        line = f"  bond: {{from: plug.chassis, to: chassis.drawbar, run: [0.5 m via cabin], cable: red, duty: {duty}}}"
+        bond = network(coupling, line).conductor("bond", "bonding")
+        assert bond is not None, duty
+        assert (bond.start, bond.end) == ("plug:chassis", "chassis")

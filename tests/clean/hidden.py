@@ -1,6 +1,6 @@
 """The clean designs with values hidden, clean and with each fault put in; takes minutes, so it is run by hand.
 
-`python -m tests.clean.hidden [part of a design's name ...]`
+`python -m tests.clean.hidden [first seed..last seed] [part of a design's name ...]`
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from functools import cache
 
 from checker.reading import ReadingErrors, read_text
 from tests.clean.designs import NAMES, Edits, faults, text_of
-from tests.properties.forgetting import FORBIDDEN, Contradiction, excused
+from tests.properties.forgetting import contradictions
 from tests.properties.verdicts import Leaf, Pair, leaves, verdicts
 
 SEEDS = range(3)
@@ -50,25 +50,20 @@ def may_be(name: str, edits: Edits) -> bool:
     return True
 
 
-def contradicted(before: dict[Pair, str], after: dict[Pair, str], edits: Edits) -> list[Contradiction]:
-    """What became otherwise than a question because less is known, and what no excuse stands for."""
-    changed = [Contradiction(pair, was, after[pair]) for pair, was in before.items() if pair in after]
-    return [
-        one for one in changed if (one.was, one.now) in FORBIDDEN and not any(excused(path, one) for path, _ in edits)
-    ]
-
-
 def main(wanted: list[str]) -> int:
     """Status 1 when something became met, vanished or broke because less is known."""
     bad = 0
+    seeds = [range(int(low), int(high) + 1) for word in wanted for low, dots, high in [word.partition("..")] if dots]
+    wanted = [word for word in wanted if ".." not in word]
     for name in NAMES:
         if wanted and not any(part in name for part in wanted):
             continue
         for made in ((), *(fault.edits for fault in faults() if fault.design == name)):
-            for seed in SEEDS:
+            for seed in seeds[0] if seeds else SEEDS:
                 edits = hidden(name, seed, made)
                 try:
-                    wrong = [str(one) for one in contradicted(found(name, made), found(name, (*made, *edits)), edits)]
+                    after = found(name, (*made, *edits))
+                    wrong = [str(one) for one in contradictions([path for path, _ in edits], found(name, made), after)]
                 except AssertionError as broken:
                     wrong = [str(broken).splitlines()[0]]
                 bad += len(wrong)

@@ -44,6 +44,11 @@ def test_the_switch_breaks_what_can_be_asked_but_no_more_than_its_fuse_passes() 
     assert ask("switch", "isolator", "current_to_break", {"equipment.F1.rating": "80 A"}) == 80.0
 
 
+def test_an_unknown_fuse_may_pass_less_than_is_asked() -> None:
+    asked = ask("bank", "bank", "load_sum")
+    assert ask("switch", "isolator", "current_to_break", {"equipment.F1.rating": "unknown"}) == Range(0.0, asked)
+
+
 def test_an_unknown_load_leaves_the_fuse_as_the_upper_end() -> None:
     found = ask("switch", "isolator", "current_to_break", {"equipment.inverter.power": "unknown"})
     assert found == Range(0.0, 160.0)

@@ -99,3 +99,24 @@ def test_two_cables_climb_where_the_guide_is_twice_as_high(edits: list[tuple[str
 def test_separators_of_which_the_file_says_nothing_leave_the_question() -> None:
     edits = (TWO, (GUIDE, "{width: 40 mm, height: 18 mm}"))
     assert isinstance(ask("loop", "drag", "cables_can_climb", *edits), Unknown)
+
+
+HIGH = (GUIDE, "{width: 40 mm, height: 18 mm}"), ("places.drag.separators", "false")
+
+
+def test_a_stretch_of_unknown_way_may_pass_the_guide_as_well() -> None:
+    lost = ("circuits.lights.run.2", "unknown")
+    assert ask("loop", "drag", "width_needed", lost) == Range(0.0099, float("inf"))
+    assert ask("loop", "drag", "cables_can_climb", *HIGH) is False
+    assert isinstance(ask("loop", "drag", "cables_can_climb", *HIGH, lost), Unknown)
+
+
+def test_a_single_core_that_returns_nobody_knows_how_may_lie_there_twice() -> None:
+    alone = (("circuits.lights.cable", "{size: 4 mm2, cores: 1, outer: 5 mm}"), ("circuits.lights.return", "unknown"))
+    assert ask("loop", "drag", "width_needed", *alone) == Range(0.0055, 0.011)
+    assert isinstance(ask("loop", "drag", "cables_can_climb", *HIGH, *alone), Unknown)
+
+
+def test_chambers_called_unknown_may_hold_one_cable_each() -> None:
+    chambers = ("places.drag.chambers", "{elv: unknown, mains: 0}")
+    assert isinstance(ask("loop", "drag", "cables_can_climb", TWO, *HIGH, chambers), Unknown)

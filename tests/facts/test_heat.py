@@ -4,16 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from checker.facts.heat import loss
 from checker.quantities import Unknown
 from tests.facts.van import ask
 
 CHARGER = "{kind: charger, dc: {nominal: 12.5 V, current: 40 A}, efficiency: 80 %, place: bay}"
-
-
-def test_the_loss_is_what_goes_in_and_does_not_come_out() -> None:
-    # 900 W out at 90 %: 1000 W in, 100 W stay.
-    assert loss(900.0, 0.9) == pytest.approx(100.0)
 
 
 def test_a_stated_heat_stands_above_the_computed_one() -> None:
@@ -25,3 +19,17 @@ def test_a_stated_heat_stands_above_the_computed_one() -> None:
 def test_an_inverter_of_unknown_power_leaves_the_heat_open() -> None:
     inverter = "{kind: inverter, power: unknown, dc: {nominal: 12 V}, ac: {voltage: 230 V}, place: bay}"
     assert isinstance(ask("place", "bay", "heat", ("equipment.inverter", inverter)), Unknown)
+
+
+def test_a_side_of_a_converter_called_unknown_may_be_the_stronger_one() -> None:
+    sides = "low: {nominal: 12 V, current: 100 A}"
+    converter = "{kind: dc converter, both ways: false, efficiency: 80 %, place: bay, sides: {SIDES}}"
+    one = ("equipment.converter", converter.replace("SIDES", sides))
+    both = ("equipment.converter", converter.replace("SIDES", f"{sides}, high: {{nominal: 48 V, current: unknown}}"))
+    assert ask("place", "bay", "heat", one) == pytest.approx(300.0)
+    assert isinstance(ask("place", "bay", "heat", both), Unknown)
+
+
+def test_a_charger_of_no_efficiency_at_all_leaves_the_heat_open() -> None:
+    charger = CHARGER.replace("80 %", "0 %")
+    assert isinstance(ask("place", "bay", "heat", ("equipment.charger", charger)), Unknown)

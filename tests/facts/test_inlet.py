@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from checker.quantities import Unknown
+from checker.quantities import Range, Unknown
 from tests.facts.mains_subjects import COACH, VAN, subject
 
 
@@ -41,6 +41,10 @@ def test_the_worst_reading_of_the_earth_counts_and_none_leaves_it_open() -> None
     two = "[{test: earth continuity, at: inlet, resistance: 0.2 Ω}, {test: earth continuity, resistance: 0.4 Ω}]"
     assert subject(COACH, "inlet", "inlet", {"readings": two}).earth_resistance == 0.4
     assert isinstance(subject(COACH, "inlet", "inlet", {"readings": "[]"}).earth_resistance, Unknown)
+    doubtful = two.replace("{test: earth continuity, resistance", "{test: unknown, resistance")
+    assert subject(COACH, "inlet", "inlet", {"readings": doubtful}).earth_resistance == Range(0.2, 0.4)
+    unread = two.replace("0.2 Ω", "unknown")
+    assert subject(COACH, "inlet", "inlet", {"readings": unread}).earth_resistance == Range(0.4, float("inf"))
 
 
 def test_a_lead_that_lists_adaptors_needs_them() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from checker.quantities import Unknown
+from checker.quantities import Range, Unknown
 from tests.facts.mains_subjects import COACH, VAN, subject
 
 
@@ -49,6 +49,10 @@ def test_the_slowest_trip_counts() -> None:
     two = "[{test: rcd trip, at: R1, time: 24 ms}, {test: rcd trip, at: R1, time: 41 ms}]"
     assert subject(COACH, "device", "R1", {"readings": two}).trip_time_shown == pytest.approx(0.041)
     assert isinstance(subject(COACH, "device", "Q1").trip_time_shown, Unknown)
+    for doubt in (two.replace("at: R1, time: 41", "at: unknown, time: 41"), two.replace("24 ms", "unknown")):
+        shown = subject(COACH, "device", "R1", {"readings": doubt}).trip_time_shown
+        assert isinstance(shown, Range)
+        assert shown.low <= 0.041 <= shown.high
 
 
 def test_a_trip_test_tells_its_current_and_a_button_that_failed_once_is_not_proven() -> None:

@@ -127,3 +127,13 @@ def test_an_inverter_loses_by_what_is_asked_of_it() -> None:
     heat = ask("place", "bay", "heat_in_use", inverter, ("modes.parked.inverter", "inverting"))
     assert heat == pytest.approx(10.0)  # nothing hangs on it
     assert ask("place", "bay", "heat_in_use", inverter) == pytest.approx(10.0)  # resting: its idle draw
+
+
+def test_what_is_perhaps_at_work_gives_its_heat_or_none() -> None:
+    solar = (
+        "equipment.sun",
+        "{kind: solar controller, output: {nominal: 12 V, current: 20 A}, efficiency: 80 %, place: bay}",
+    )
+    for shining, heat in (("800 W/m2", 60.0), ("0 W/m2", 0.0), ("unknown", Range(0.0, 60.0))):
+        mode = ("modes", f"{{parked: {{engine: stopped, sun: {shining}}}}}")
+        assert ask("place", "bay", "heat_in_use", solar, mode) == heat, shining

@@ -34,6 +34,7 @@ def test_how_far_a_reading_lies_off_is_told() -> None:
         ("{mode: sunny, at: bus, current: 5 A}", "no one current"),
         ("{mode: sunny, at: pump, current: unknown}", "not told"),
         ("{mode: sunny, at: pump, current: 5..9 A}", "partly"),
+        ("{mode: sunny, at: pump, current: -9..9 A}", "partly"),
     ],
 )
 def test_what_cannot_be_compared_is_undecided_with_the_reason(text: str, words: str) -> None:

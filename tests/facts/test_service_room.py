@@ -45,6 +45,12 @@ def test_what_faces_up_has_its_front_above() -> None:
     assert crowded((SERVICE, "{front: 0.1 m}"), (FRONT, "z"), FS_ABOVE) == ["FS"]
 
 
+def test_a_space_that_reaches_so_far_perhaps_leaves_the_question() -> None:
+    assert isinstance(crowded((SERVICE, "{front: 0.05..0.15 m}"), (FRONT, "y")), Unknown)
+    assert isinstance(crowded((SERVICE, "{top: 0.04 m, front: unknown}"), (FRONT, "y")), Unknown)
+    assert crowded((SERVICE, "{front: 0.11..0.15 m}"), (FRONT, "y")) == ["FS"]
+
+
 def test_boxes_that_meet_are_told_elsewhere() -> None:
     assert crowded((SERVICE, "{top: 0.1 m}"), ("equipment.FS.box.at", "[0.5 m, -0.7 m, 0.65 m]")) == []
 
@@ -77,7 +83,12 @@ def test_free_space_stays_within_walls_but_goes_out_through_a_door(edits: list[t
 
 @pytest.mark.parametrize(
     "edits",
-    [[(BANK, "{top: 0.3 m}")], [(BANK, "{front: 0.3 m}"), (DOOR, "-y")], [(BANK, "{front: 0.3 m}"), (BANK_FRONT, "y")]],
+    [
+        [(BANK, "{top: 0.3 m}")],
+        [(BANK, "{front: 0.3 m}"), (DOOR, "-y")],
+        [(BANK, "{front: 0.3 m}"), (BANK_FRONT, "y")],
+        [(BANK, "{front: 0.3 m, back: 0.05..0.15 m}"), (BANK_FRONT, "y")],  # perhaps beyond one wall alone: the door's
+    ],
 )
 def test_an_unknown_door_or_front_leaves_the_question(edits: list[tuple[str, str]]) -> None:
     assert isinstance(ask("equipment", "house", "service_space_in_place", *edits), Unknown)

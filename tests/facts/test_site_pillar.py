@@ -33,6 +33,8 @@ def test_a_wall_without_outlets_is_far_along_all_of_it_and_one_not_told_is_not_k
     assert subject(COACH, "place", "cabin", away).outlet_gap == pytest.approx(3.0)
     assert isinstance(subject(COACH, "place", "cabin").outlet_gap, Unknown)
     assert isinstance(gap("[[0 m, 0 m, 1 m], [3 m, 0 m, 1 m]]", "unknown"), Unknown)
+    away["equipment.kitchen-outlets.place"] = "unknown"
+    assert isinstance(subject(COACH, "place", "cabin", away).outlet_gap, Unknown)
 
 
 def test_a_pillar_is_told_when_any_of_it_is() -> None:

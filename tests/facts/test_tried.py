@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from checker.quantities import Unknown
+from checker.quantities import Range, Unknown
 from tests.facts.van import ask
 
 
@@ -17,6 +17,8 @@ def test_the_least_insulation_resistance_counts() -> None:
     readings = "[{test: insulation resistance, resistance: 9 MΩ}, {test: insulation resistance, resistance: 2 MΩ}]"
     assert ask("design", "design", "insulation_resistance", ("readings", readings)) == pytest.approx(2e6)
     assert isinstance(ask("design", "design", "insulation_resistance", ("readings", "[]")), Unknown)
+    lesser = readings.replace("test: insulation resistance, resistance: 2 MΩ", "test: unknown, resistance: 2 MΩ")
+    assert ask("design", "design", "insulation_resistance", ("readings", lesser)) == Range(2e6, 9e6)
 
 
 def test_a_wrong_result_decides_and_a_missing_one_does_not() -> None:
@@ -76,6 +78,9 @@ def test_the_temperature_of_the_air_is_that_of_no_joint() -> None:
     assert isinstance(ask("design", "design", "warm_joints_checked", air), Unknown)
     both = readings("{at: FH, temperature: 64 °C}", "{at: plus, temperature: 41 °C}")
     assert ask("design", "design", "hottest_joint", both) == 64.0
+    lost = readings("{at: unknown, temperature: 64 °C}", "{at: plus, temperature: 41 °C}")
+    assert ask("design", "design", "hottest_joint", lost) == Range(41.0, 64.0)
+    assert isinstance(ask("design", "design", "hottest_joint", readings("{at: unknown, temperature: 64 °C}")), Unknown)
 
 
 def test_a_failed_first_test_decides_and_a_missing_one_is_asked_for() -> None:

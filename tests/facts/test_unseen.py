@@ -12,15 +12,16 @@ from checker.facts.unseen import half_standing, standing
 from checker.quantities import Range, Unknown, exact
 from checker.reading import read_text
 from checker.shipped import shipped
+from tests.clean.designs import NAMES, text_of
 
 FLAWED, SURVEY = "estuary-coach-flawed", "saltbush-survey"
 EXAMPLES = (FLAWED, SURVEY)
 
 
 def design(name: str, *forgotten: str) -> Facts:
-    """The facts of a shipped design with some entries unknown."""
+    """The facts of a shipped or a clean design with some entries unknown."""
     folder = shipped("examples") if name in EXAMPLES else shipped("rules").joinpath("designs")
-    text = folder.joinpath(f"{name}.fitout.yaml").read_text(encoding="utf-8")
+    text = text_of(name) if name in NAMES else folder.joinpath(f"{name}.fitout.yaml").read_text(encoding="utf-8")
     return Facts(read_text(text, edits=[(path, "unknown") for path in forgotten]))
 
 
@@ -79,12 +80,20 @@ FORGOTTEN = [
     ("slide-van", "essential.0", "device", "FS", "shares_with_essentials"),
     (FLAWED, "equipment.gas-alarm.own cell", "device", "F5", "shares_with_essentials"),
     ("house-48", "equipment.bank.joined by", "device", "F9", "fed_by_storage"),
+    ("house-48", "equipment.bank.joined by", "mode", "parked", "has_operating_point"),
     ("house-48", "equipment.bank.of", "conductor", "main", "let_through"),
     (FLAWED, "equipment.house-bank.joined by", "bank", "house-bank", "ahead_of_isolator"),
     (FLAWED, "equipment.house-bank.joined by", "conductor", "bank-main", "approaches"),
     (FLAWED, "circuits.exit-light.duty", "design", "design", "all_dead_after_shutdown"),
     (FLAWED, "circuits.shore-in.run.1", "device", "Q2", "is_first_from_shore"),
     (FLAWED, "equipment.inverter.settings.shore limit", "inlet", "inlet", "is_overdrawn"),
+    ("house-48", "equipment.gas-alarm.detects", "equipment", "gas-alarm", "serves_gas"),
+    ("house-48", "equipment.bank.joined by", "load", "fridge", "only_when_driven"),
+    # what was not seen may hide where something is joined, or another contact
+    ("gannet-boat", "circuits.start-main.run.1", "design", "design", "driving_yield"),
+    ("gannet-boat", "circuits.join.run.3", "switch", "air-relay", "joins_starter"),
+    ("gannet-boat", "circuits.shore-in.run.1", "inlet", "inlet", "length_to_residual"),
+    ("gannet-boat", "circuits.shore-in.run.1", "inlet", "inlet", "first_residual_current"),
     # what was tested
     (FLAWED, "readings.10.result", "design", "design", "link_tested_in_modes"),
     (FLAWED, "readings.12.test", "design", "design", "polarity_proven"),
@@ -99,6 +108,10 @@ def test_what_is_not_told_leaves_a_question(name: str, entry: str, kind: str, id
 SHORE_LOADS = (950 + 140 + 800) / 230
 """What the coach runs on the shore besides its charger (A); the charger takes from nothing to what is left."""
 SPANS = [
+    ("house-48", "equipment.converter.settings.charge current", "design", "design", "driving_yield", (0.0, None)),
+    ("house-48", "equipment.sun.settings.equalise", "device", "F8", "circuit_voltage", (58.4, 72.0)),
+    ("house-48", "equipment.bank.joined by", "conductor", "alarming", "branch_length", (0.0, None)),
+    ("house-48", "circuits.link.duty", "bank", "start-battery", "added_draw", (0.0, None)),
     ("coach-48", "equipment.converter.place", "place", "locker", "heat", (0.0, None)),
     ("generator-van", "circuits.charge.run.1", "approach", "charge from bank", "length_before_device", (0.0, None)),
     ("coach-48", "circuits.heating.run.1", "conductor", "heating", "let_through", (0.0, None)),

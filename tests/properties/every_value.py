@@ -1,6 +1,6 @@
 """The properties tried on every value of the designs, one after the other; takes minutes, so it is run by hand.
 
-`python -m tests.properties.every_value [unknown | forgotten | range] [part of a design's name ...]`
+`python -m tests.properties.every_value [unknown | forgotten | range | blocks] [part of a design's name ...]`
 """
 
 from __future__ import annotations
@@ -8,16 +8,26 @@ from __future__ import annotations
 import sys
 from collections import Counter
 from collections.abc import Callable, Iterator
+from typing import NamedTuple
 
 from checker.reading import ReadingErrors
+from tests.properties.blocks import blocks_of
 from tests.properties.designs import design_with, everything, leaves_of, verdicts_of
 from tests.properties.forgetting import contradictions
 from tests.properties.test_ranges import overturned, quantities, widened
 from tests.properties.test_unknown import names_equipment, newly_met
-from tests.properties.verdicts import Leaf, Pair, verdicts
+from tests.properties.verdicts import Pair, verdicts
+
+
+class Change(NamedTuple):
+    """What is written otherwise, and how that is told."""
+
+    says: str
+    edits: tuple[tuple[str, str], ...]
+
 
 Failure = tuple[Pair, str]
-Judge = Callable[[str, Leaf, dict[Pair, str], dict[Pair, str]], list[Failure]]
+Judge = Callable[[Change, dict[Pair, str], dict[Pair, str]], list[Failure]]
 
 
 def say(line: str) -> None:
@@ -26,40 +36,53 @@ def say(line: str) -> None:
     sys.stdout.flush()
 
 
-def unknowns(name: str) -> Iterator[tuple[Leaf, str]]:
+def unknowns(name: str) -> Iterator[Change]:
     """Each value that may be made unknown."""
-    return ((leaf, "unknown") for leaf in leaves_of(name) if not names_equipment(leaf))
+    return (
+        Change(f"{leaf.path}: {leaf.text}", ((leaf.path, "unknown"),))
+        for leaf in leaves_of(name)
+        if not names_equipment(leaf)
+    )
 
 
-def entries(name: str) -> Iterator[tuple[Leaf, str]]:
+def entries(name: str) -> Iterator[Change]:
     """Each value, the names of devices in a run among them."""
-    return ((leaf, "unknown") for leaf in leaves_of(name))
+    return (Change(f"{leaf.path}: {leaf.text}", ((leaf.path, "unknown"),)) for leaf in leaves_of(name))
 
 
-def ranges(name: str) -> Iterator[tuple[Leaf, str]]:
+def ranges(name: str) -> Iterator[Change]:
     """Each quantity a tenth wider."""
-    return ((leaf, widened(leaf, 0.1)[0]) for leaf in quantities(name))
+    for leaf in quantities(name):
+        text = widened(leaf, 0.1)[0]
+        yield Change(f"{leaf.path}: {leaf.text} -> {text}", ((leaf.path, text),))
 
 
-def met_now(_name: str, _leaf: Leaf, before: dict[Pair, str], after: dict[Pair, str]) -> list[Failure]:
+def blocks(name: str) -> Iterator[Change]:
+    """All that is said of one thing, or in one section."""
+    return (Change(f"all of {block}", edits) for block, edits in blocks_of(name))
+
+
+def met_now(_change: Change, before: dict[Pair, str], after: dict[Pair, str]) -> list[Failure]:
     """Met although it was not."""
     return [(pair, f"{before[pair]} became met") for pair in newly_met(before, after)]
 
 
-def contradicted(_name: str, leaf: Leaf, before: dict[Pair, str], after: dict[Pair, str]) -> list[Failure]:
+def contradicted(change: Change, before: dict[Pair, str], after: dict[Pair, str]) -> list[Failure]:
     """Passed, vanished or broken because less is known."""
-    return [(pair, f"{was} became {now}") for pair, was, now in contradictions(leaf, before, after)]
+    paths = [path for path, _ in change.edits]
+    return [(pair, f"{was} became {now}") for pair, was, now in contradictions(paths, before, after)]
 
 
-def changed(_name: str, _leaf: Leaf, before: dict[Pair, str], after: dict[Pair, str]) -> list[Failure]:
+def changed(_change: Change, before: dict[Pair, str], after: dict[Pair, str]) -> list[Failure]:
     """Decided otherwise than it was."""
     return [(pair, f"{was} became {now}") for pair, was, now in overturned(before, after)]
 
 
-PROPERTIES: dict[str, tuple[Callable[[str], Iterator[tuple[Leaf, str]]], Judge]] = {
+PROPERTIES: dict[str, tuple[Callable[[str], Iterator[Change]], Judge]] = {
     "unknown": (unknowns, met_now),
     "forgotten": (entries, contradicted),
     "range": (ranges, changed),
+    "blocks": (blocks, contradicted),
 }
 
 
@@ -67,22 +90,22 @@ def tried(kind: str, name: str) -> Counter[str]:
     """Try one property on one design; each failure is printed, what was counted is given back."""
     changes, failures = PROPERTIES[kind]
     count: Counter[str] = Counter()
-    for leaf, text in changes(name):
+    for change in changes(name):
         try:
-            design = design_with(name, [(leaf.path, text)])
+            design = design_with(name, change.edits)
         except ReadingErrors:
             count["may not be"] += 1
             continue
         count["tried"] += 1
         try:
-            found = failures(name, leaf, verdicts_of(name), verdicts(design))
+            found = failures(change, verdicts_of(name), verdicts(design))
         except AssertionError as broken:
             count["broke"] += 1
-            say(f"  {leaf.path}: {leaf.text} -> {text}: {str(broken).splitlines()[0]}")
+            say(f"  {change.says}: {str(broken).splitlines()[0]}")
             continue
         for pair, what in found:
             count["failed"] += 1
-            say(f"  {leaf.path}: {leaf.text} -> {text}: {' '.join(pair)}: {what}")
+            say(f"  {change.says}: {' '.join(pair)}: {what}")
     return count
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from checker.design.model import Design
@@ -61,10 +61,10 @@ def excused(path: str, changed: Contradiction) -> bool:
     )
 
 
-def contradictions(leaf: Leaf, before: Mapping[Pair, str], after: Mapping[Pair, str]) -> list[Contradiction]:
-    """The pairs, there before and after, that changed as they must not because an entry was forgotten."""
+def contradictions(paths: Sequence[str], before: Mapping[Pair, str], after: Mapping[Pair, str]) -> list[Contradiction]:
+    """The pairs, there before and after, that changed as they must not because some entries were forgotten."""
     changed = (Contradiction(pair, was, after[pair]) for pair, was in before.items() if pair in after)
-    return [one for one in changed if (one.was, one.now) in FORBIDDEN and not excused(leaf.path, one)]
+    return [one for one in changed if (one.was, one.now) in FORBIDDEN and not any(excused(path, one) for path in paths)]
 
 
 def forgotten(name: str, leaf: Leaf) -> Design | None:

@@ -6,7 +6,7 @@ import pytest
 
 from tests.properties.designs import leaves_of, verdicts_of
 from tests.properties.forgetting import EXCUSES, Contradiction, contradictions, excused, forgotten, sample
-from tests.properties.verdicts import Leaf, verdicts
+from tests.properties.verdicts import verdicts
 
 FLAWED, CAMPER = "estuary-coach-flawed.fitout.yaml", "heron-camper.fitout.yaml"
 EVERY = 7
@@ -23,17 +23,17 @@ def test_a_forgotten_entry_decides_nothing(name: str, part: int) -> None:
         design = forgotten(name, leaf)
         if design is not None:
             tried += 1
-            assert contradictions(leaf, before, verdicts(design)) == [], leaf
+            assert contradictions([leaf.path], before, verdicts(design)) == [], leaf
     assert tried > len(leaves_of(name)) / (EVERY * PARTS) / 2, "most entries may be unknown"
 
 
 def test_a_contradiction_would_be_seen() -> None:
-    pair, leaf = ("source-meets-a-device", "approach", "F1"), Leaf("equipment.F1.rating", "10 A")
+    pair, paths = ("source-meets-a-device", "approach", "F1"), ["equipment.F1.rating"]
     for was, now in (("breach", "met"), ("breach", "not applicable"), ("met", "breach"), ("unproven", "met")):
-        assert [(one.was, one.now) for one in contradictions(leaf, {pair: was}, {pair: now})] == [(was, now)]
+        assert [(one.was, one.now) for one in contradictions(paths, {pair: was}, {pair: now})] == [(was, now)]
     for was, now in (("breach", "unproven"), ("met", "unproven"), ("met", "not applicable"), ("breach", "breach")):
-        assert contradictions(leaf, {pair: was}, {pair: now}) == []
-    assert contradictions(leaf, {pair: "breach"}, {}) == []
+        assert contradictions(paths, {pair: was}, {pair: now}) == []
+    assert contradictions(paths, {pair: "breach"}, {}) == []
 
 
 def test_an_excuse_holds_for_its_entries_rules_and_changes_alone() -> None:
