@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
-from checker.circuit.elements import EARTH, LIVE, RETURN, Conductor
+from checker.circuit.elements import BONDING, EARTH, LIVE, RETURN, Conductor
 from checker.design.vocabulary.cables import COLOURS
 from checker.facts.catalogue import fact
 from checker.facts.conductor_given import cable_value
 from checker.facts.subject import Facts, Subject
-from checker.quantities import Unknown
+from checker.quantities import Truth, Unknown, equal
 
 CORE = {LIVE: 0, RETURN: 1}
 """Place of a core among the colours of its cable: live first, then the return; the earth is the last."""
@@ -37,6 +37,33 @@ def core_colour(s: Subject) -> Any:
     if found is not None:
         cable_value(s, "colour" if s.item.circuit.cable.has("colour") else "core colours")  # for the working
     return found
+
+
+@fact(
+    "design",
+    "colours_settled",
+    type="yes/no",
+    says="Every conductor of the fitter tells its colour, and each pole of each voltage of the battery side keeps to "
+    "one.",
+    method="colours of cores as told, unless they were looked at and found wrong; circuits of the factory left out",
+)
+def colours_settled(s: Subject) -> Truth:
+    wrong = s.read(s.item.papers, "found wrong")
+    if isinstance(wrong, tuple) and "colours" in wrong:
+        return False
+    network = s.facts.network
+    found: dict[tuple[str, Any], set[str]] = {}
+    for conductor in network.conductors:
+        if conductor.role == BONDING or equal(conductor.circuit.value("own"), "factory") is True:
+            continue
+        subject = s.facts.of("conductor", conductor)
+        colour = None if subject is None else subject.core_colour
+        if subject is None or not isinstance(colour, str):
+            return colour if isinstance(colour, Unknown) else False
+        if network.systems[conductor.circuit.name] == "dc" and conductor.role in (LIVE, RETURN):
+            volts = subject.voltage
+            found.setdefault((conductor.role, volts if isinstance(volts, float) else None), set()).add(colour)
+    return all(len(colours) == 1 for colours in found.values())
 
 
 @fact("conductor", "role", words=("live", "return", "earth", "bonding"), says="What it is in its circuit.",

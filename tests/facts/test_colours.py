@@ -37,3 +37,19 @@ def test_a_cable_laid_the_other_way_round_is_taken_for_the_other_pole() -> None:
 def test_the_battery_side_and_the_mains_have_colours_of_their_own() -> None:
     edits = {FLEX: "[brown, blue, green-yellow]", "cables.pair-4.core colours": "[blue, black]"}
     assert subject(COACH, "conductor", "lighting", edits).taken_for == ()
+
+
+def test_colours_are_settled_when_all_are_told_and_each_pole_has_one() -> None:
+    every = {
+        "cables": "{red-35: {size: 35 mm2, cores: 2, core colours: [red, black]}, pair-4: {size: 4 mm2, cores: 2, "
+        "core colours: [red, black]}, flex-2.5: {size: 2.5 mm2, cores: 3, core colours: [brown, blue, green-yellow]}, "
+        "green-6: {size: 6 mm2, cores: 1, colour: green-yellow}, "
+        "green-16: {size: 16 mm2, cores: 1, colour: green-yellow}}",
+    }
+    edits = every | {"circuits.battery.return": "(remove)"}
+    assert subject(COACH, "design", "design").colours_settled is False
+    assert subject(COACH, "design", "design", edits).colours_settled is True
+    second = edits | {"cables.pair-4.core colours": "[orange, black]"}
+    assert subject(COACH, "design", "design", second).colours_settled is False
+    wrong = edits | {"papers": "{found wrong: [colours]}"}
+    assert subject(COACH, "design", "design", wrong).colours_settled is False

@@ -20,7 +20,8 @@ INSPECTIONS = (
     "covers", "supports", "lamps", "drains", "services", "chassis connections", "splices", "strain relief",
     "outlet faces", "array fixing", "roof entries", "device access", "driving aids", "operation", "devices",
     "vibration", "moving cables", "old wiring", "as built", "generator space", "barriers", "live parts",
-    "metal parts", "lugs", "mains joints", "bends",
+    "metal parts", "lugs", "mains joints", "colours",
+    "projections", "bends",
     "fuse ratings", "source labels",
 )  # fmt: skip
 
