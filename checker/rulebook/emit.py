@@ -8,7 +8,7 @@ rule gets into the source: names have been looked up in the catalogue, and fixed
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from types import CodeType
 from typing import Any
 
@@ -50,8 +50,8 @@ ARITHMETIC = {"+": "add", "-": "subtract", "*": "multiply", "/": "divide"}
 COMPARE = {"<": "less", "<=": "less_equal", ">": "greater", ">=": "greater_equal", "==": "equal", "!=": "not_equal"}
 
 NAMES: dict[str, Any] = {
-    "__builtins__": {}, "Fault": Exception, "Unknown": Unknown, "type": type, "tuple": tuple, "len": len,
-    "float": float, "iter": iter, "between": between, "within": within, "add": add, "subtract": subtract,
+    "__builtins__": {}, "Unknown": Unknown, "type": type, "tuple": tuple, "len": len,
+    "float": float, "between": between, "within": within, "add": add, "subtract": subtract,
     "multiply": multiply, "divide": divide, "less": less, "less_equal": less_equal, "greater": greater,
     "greater_equal": greater_equal, "equal": equal, "not_equal": not_equal, "ask": logic.ask, "member": logic.member,
     "minus": logic.minus, "sum_in": logic.sum_in, "min_in": logic.min_in, "max_in": logic.max_in,
@@ -59,7 +59,10 @@ NAMES: dict[str, Any] = {
 """All that the compiled form of a rule can name."""
 
 Crashed = Callable[[Any, Exception], str]
+Slow = Callable[[Iterable[Any]], list[str]]
 Batch = Callable[..., list[str]]
+Through = Callable[[Iterator[Any], Any, Mapping[str, Any], Callable[[str], None]], None]
+"""Adds a verdict for each subject that is left; where one raises, the next call goes on behind it."""
 
 
 class Writer:
@@ -110,14 +113,15 @@ class Writer:
     def arithmetic(self, node: Arithmetic) -> str:
         return f"{ARITHMETIC[node.op]}({self.value(node.left)}, {self.value(node.right)})"
 
-    def make(self, head: str, before: Sequence[str], after: Sequence[str], label: str) -> Any:
-        """Compile the function that `head` begins, from lines before and after those written."""
+    def through(self, label: str) -> Through:
+        """Compile what was written as the body of a loop over subjects; the little that is compiled starts fastest."""
+        head = "def through(rest, v1, limits, add_verdict):"
         prelude = [f"    l{at} = limits[{name!r}]" for at, name in enumerate(self.limits)]
-        text = "\n".join([head, *prelude, *before, *self.lines, *after])
+        text = "\n".join([head, *prelude, f"    for v{ABOUT_SLOT} in rest:", *self.lines])
         code: CodeType = compile(text, f"<rule {label}>", "exec")
         names = {**NAMES, **{f"k{at}": value for at, value in enumerate(self.values)}}
         exec(code, names)  # noqa: S102 - source written by this module alone, from a checked tree, without builtins
-        return names["batch"]
+        return names["through"]  # type: ignore[no-any-return]
 
 
 _METHODS: dict[type[Node], str] = {
@@ -312,30 +316,31 @@ def quick_batch(given: Node, require: Node, label: str) -> Batch:
 
     `slow(subjects)` gives the verdicts of those that are not exact; once more than one in ten was not, of all the rest.
     """
-    writer = Quick(depth=3)
+    writer = Quick(depth=2)
     writer.say(f"if {writer.value(given)}:")
     writer.depth += 1
     writer.say(f"add_verdict('met' if {writer.value(require)} else 'breach')")
     writer.depth -= 1
     writer.say("else:")
     writer.say("    add_verdict('not applicable')")
-    before = [
-        "    found = []",
-        "    add_verdict = found.append",
-        "    rest = iter(subjects)",
-        "    raised = 0",
-        f"    for v{ABOUT_SLOT} in rest:",
-        "        try:",
-    ]
-    after = [
-        "        except Fault:",
-        f"            found += slow((v{ABOUT_SLOT},))",
-        "            raised += 1",
-        "            if raised > 2 and 10 * raised > len(found):",
-        "                found += slow(rest)",
-        "    return found",
-    ]
-    return writer.make("def batch(subjects, v1, limits, slow):", before, after, label)  # type: ignore[no-any-return]
+    through = writer.through(label)
+
+    def batch(subjects: Iterable[Any], design: Any, limits: Mapping[str, Any], slow: Slow) -> list[str]:
+        subjects = tuple(subjects)
+        found: list[str] = []
+        rest = iter(subjects)
+        raised = 0
+        while True:
+            try:
+                through(rest, design, limits, found.append)
+                return found
+            except Exception:  # noqa: BLE001 - whatever it is, the careful form meets it again and tells
+                found += slow((subjects[len(found)],))
+                raised += 1
+                if raised > 2 and 10 * raised > len(found):
+                    found += slow(rest)
+
+    return batch
 
 
 def careful_batch(given: Node, require: Node, label: str) -> Batch:
@@ -343,7 +348,7 @@ def careful_batch(given: Node, require: Node, label: str) -> Batch:
 
     `crashed(subject, error)` gives the verdict where a fact raises.
     """
-    writer = Careful(depth=3)
+    writer = Careful(depth=2)
     writer.say(f"given = {writer.value(given)}")
     writer.say("if given is False or given is None:")
     writer.say("    add_verdict('not applicable')")
@@ -352,10 +357,17 @@ def careful_batch(given: Node, require: Node, label: str) -> Batch:
     writer.say("if require is True: add_verdict('met')")
     writer.say("elif given is True and (require is False or require is None): add_verdict('breach')")
     writer.say("else: add_verdict('unproven')")
-    before = ["    found = []", "    add_verdict = found.append", f"    for v{ABOUT_SLOT} in subjects:", "        try:"]
-    after = [
-        "        except Fault as fault:",
-        f"            add_verdict(crashed(v{ABOUT_SLOT}, fault))",
-        "    return found",
-    ]
-    return writer.make("def batch(subjects, v1, limits, crashed):", before, after, label)  # type: ignore[no-any-return]
+    through = writer.through(label)
+
+    def batch(subjects: Iterable[Any], design: Any, limits: Mapping[str, Any], crashed: Crashed) -> list[str]:
+        subjects = tuple(subjects)
+        found: list[str] = []
+        rest = iter(subjects)
+        while True:
+            try:
+                through(rest, design, limits, found.append)
+                return found
+            except Exception as error:  # noqa: BLE001 - whatever a fact raises, the pair is unproven and told
+                found.append(crashed(subjects[len(found)], error))
+
+    return batch
