@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
-from typing import Any
+from typing import Any, NamedTuple
 
 from checker.facts.catalogue import fact
 from checker.facts.least_fault import ASSUMED
@@ -26,20 +26,25 @@ def voltage_beside_start(s: Subject) -> Any:
     if node is None or isinstance(own, Unknown):
         return None
     found: list[Number] = []
-    for other, current, shared in _neighbours(s, own):
-        if isinstance(current, Unknown):
-            found.append(Unknown(f"the start current of {other.id} is not told"))
+    for start in _neighbours(s, own):
+        if isinstance(start.current, Unknown):
+            found.append(Unknown(f"the start current of {start.load.id} is not told"))
             continue
         for held in held_in_modes(s.facts, node):
-            one = held_for_start(held, current)
-            found.append(one if isinstance(one, Unknown) else _left(s, one, current, shared, other))
+            found.append(_left(s, held, start, own))
     if found and any(not isinstance(one, Unknown) for one in found):
         s.note(ASSUMED.__str__)
     return least(found) if found else None
 
 
-Start = tuple[Subject, Number, list[Subject]]
-"""A load that starts, the current it starts with, and the circuits that a load and it hang on."""
+class Start(NamedTuple):
+    """A load that starts, the current it starts with, the circuits that a load and it hang on, and what is left at the
+    end of those by what holds them up."""
+
+    load: Subject
+    current: Number
+    shared: list[Subject]
+    lowered: dict[int, tuple[Number, Number] | Unknown]
 
 
 def _neighbours(s: Subject, own: list[Subject]) -> Iterator[Start]:
@@ -54,10 +59,10 @@ def _neighbours(s: Subject, own: list[Subject]) -> Iterator[Start]:
             key = _alike(other, current, shared)
             if key not in alike:
                 alike.add(key)
-                yield other, current, shared
+                yield Start(other, current, shared, {})
         return
     for starts in _from_feeders(s.facts, own):
-        first = next((start for start in starts if start[0].id != s.id), None)
+        first = next((start for start in starts if start.load.id != s.id), None)
         if first is not None:
             yield first
 
@@ -79,7 +84,8 @@ def _from_feeders(facts: Facts, own: list[Subject]) -> list[list[Start]]:
             shared = [one for one in chain if one.id in chains[other.id]]
             if shared:
                 current = other.item.value("start.current")
-                found.setdefault(_alike(other, current, shared), []).append((other, current, shared))
+                alike = found.setdefault(_alike(other, current, shared), [])
+                alike.append(Start(other, current, shared, alike[0].lowered if alike else {}))
         kept[key] = list(found.values())
     return kept[key]
 
@@ -121,14 +127,25 @@ def _shared(own: list[Subject], theirs: list[Subject]) -> list[Subject]:
     return [one for id, one in mine.items() if id in other]
 
 
-def _left(s: Subject, held: Held, current: Number, shared: list[Subject], other: Subject) -> Number:
-    own = circuits_of(s)
-    ohms = held.ohms
-    for circuit in shared:
-        ohms = add(ohms, circuit.loop_resistance)
-    lost: Number = multiply(current, ohms)
-    if isinstance(own, list):
-        lost = add(lost, own[0].drop)
-    left = subtract(held.low, lost)
-    s.note(lambda: f"mode {held.mode}: {show(held.low, 'V')} held; {other.id} starts with {show(current, 'A')}")
+def _left(s: Subject, held: Held, start: Start, own: list[Subject]) -> Number:
+    """The voltage left at a load, V."""
+    if id(held) not in start.lowered:
+        start.lowered[id(held)] = _lowered(held, start)
+    found = start.lowered[id(held)]
+    if isinstance(found, Unknown):
+        return found
+    low, lost = found
+    left = subtract(low, add(lost, own[0].drop))
+    s.note(lambda: f"mode {held.mode}: {show(low, 'V')} held; {start.load.id} starts with {show(start.current, 'A')}")
     return left
+
+
+def _lowered(held: Held, start: Start) -> tuple[Number, Number] | Unknown:
+    """The voltage held while it starts, and what is lost of it up to the end of the shared circuits, V."""
+    one = held_for_start(held, start.current)
+    if isinstance(one, Unknown):
+        return one
+    ohms = one.ohms
+    for circuit in start.shared:
+        ohms = add(ohms, circuit.loop_resistance)
+    return one.low, multiply(start.current, ohms)
