@@ -27,13 +27,19 @@ def exponent(times: Mapping[int, float]) -> float:
 
 
 def whole_command(rounds: int = 5) -> list[Row]:
-    """Seconds and megabytes of `fitout review` on 300 circuits."""
+    """Processor seconds and megabytes of `fitout review` on 300 circuits."""
     with TemporaryDirectory() as folder:
         file = Path(folder) / "coach.fitout.yaml"
         file.write_text(coach(300), "utf-8")
         runs = [python("-m", "checker.commands", "review", str(file)) for _ in range(rounds + 1)][1:]
     return [
-        Row("review of 300 circuits, whole command", median(run.seconds for run in runs), "s", 1.0, ""),
+        Row(
+            "review of 300 circuits, whole command",
+            median(run.busy for run in runs),
+            "s",
+            1.0,
+            f"{median(run.seconds for run in runs):.2f} s by the clock",
+        ),
         Row("review of 300 circuits, peak memory", max(run.peak_mb for run in runs), "MB", 150, ""),
     ]
 

@@ -1,7 +1,7 @@
 """A whole review against an empty command of the same program, and against nothing but the imports of its libraries.
 
 The empty command has the same options and imports the very modules that the review was seen to import, in the same
-order; it reads, decides and prints nothing.
+order, and leaves the collector alone as `fitout` does; it reads, decides and prints nothing.
 """
 
 from __future__ import annotations
@@ -23,7 +23,9 @@ print(" ".join(name for name in sys.modules if not name.startswith(("_", "encodi
 """
 
 EMPTY = """
-import importlib, sys
+import gc, importlib, sys
+from checker.commands import RINGS
+gc.set_threshold(RINGS)
 from checker.commands.app import command_line, COMMANDS, LightCommand, _SETTINGS
 import typer
 for name in {modules!r}.split():
@@ -35,7 +37,9 @@ nothing.__signature__ = inspect.signature(review.command, eval_str=True)
 nothing.__annotations__ = {{name: one.annotation for name, one in nothing.__signature__.parameters.items()}}
 nothing.__doc__ = review.command.__doc__
 review.command = nothing
-sys.exit(command_line().main(["review", {coach!r}], prog_name="fitout", standalone_mode=False))
+status = command_line().main(["review", {coach!r}], prog_name="fitout", standalone_mode=False)
+gc.freeze()
+sys.exit(status)
 """
 
 
@@ -46,7 +50,7 @@ def modules_of_a_review() -> str:
 
 
 def rows(rounds: int = 15) -> list[Row]:
-    """Ratios of wall-clock time of whole processes."""
+    """Ratios of the processor time of whole processes."""
     empty = EMPTY.format(modules=modules_of_a_review(), coach=COACH)
     commands = {
         "review": ("-m", "checker.commands", "review", COACH),
@@ -59,7 +63,7 @@ def rows(rounds: int = 15) -> list[Row]:
         for name, command in commands.items():
             run = python(*command)
             if number:
-                times[name].append(run.seconds)
+                times[name].append(run.busy)
     found = {name: median(one) for name, one in times.items()}
     told = ", ".join(f"{name} {seconds * 1000:.0f} ms" for name, seconds in found.items())
     return [

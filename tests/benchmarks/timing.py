@@ -1,4 +1,7 @@
-"""Fair comparison: the things compared run in turn within one session, and the median of each counts."""
+"""Fair comparison: the things compared run in turn within one session, and the median of each counts.
+
+Processor time is measured, not that of the clock: other work on the same machine then spoils little.
+"""
 
 from __future__ import annotations
 
@@ -9,22 +12,22 @@ import sys
 from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from statistics import median
-from time import perf_counter
+from time import perf_counter, process_time
 from typing import NamedTuple
 
 ROOT = Path(__file__).resolve().parents[2]
 
 
 def interleaved(jobs: Mapping[str, Callable[[], object]], rounds: int) -> dict[str, float]:
-    """Median seconds of each job. One round runs every job once; the first round is not counted."""
+    """Median processor seconds of each job. One round runs every job once; the first round is not counted."""
     times: dict[str, list[float]] = {name: [] for name in jobs}
     for number in range(rounds + 1):
         for name, job in jobs.items():
             gc.collect()
-            start = perf_counter()
+            start = process_time()
             job()
             if number:
-                times[name].append(perf_counter() - start)
+                times[name].append(process_time() - start)
     return {name: median(found) for name, found in times.items()}
 
 
