@@ -34,6 +34,35 @@ def test_rules_of_a_further_folder_join_the_shipped_ones(tmp_path: Path) -> None
     assert book.by_id["house-rule"].file == f"{own}/overcurrent/house-rule.yaml"
 
 
+@pytest.mark.parametrize("ending", [".yaml", ".yml"])
+def test_a_rule_beside_the_folders_of_topics_is_refused_and_not_passed_over(tmp_path: Path, ending: str) -> None:
+    base = write_rules(tmp_path / "base", rule_text())
+    own = write_rules(tmp_path / "own", rule_text(id="house-rule", title="Another"), codes=False)
+    (own / f"stray{ending}").write_text("id: stray\n")
+    with pytest.raises(RuleErrors, match=f"stray{ending}:1:1: the rule lies in no folder of a topic; move it to"):
+        load(base, own)
+
+
+def test_a_rule_too_deep_is_refused_as_well(tmp_path: Path) -> None:
+    base = write_rules(tmp_path / "base", rule_text())
+    own = tmp_path / "own"
+    write_rules(own / "rules", rule_text(id="house-rule", title="Another"), codes=False)
+    with pytest.raises(RuleErrors) as caught:
+        load(base, own)
+    right = f"move it to `{own}/overcurrent/house-rule.yaml`"
+    assert str(caught.value) == (
+        f"{own}/rules/overcurrent/house-rule.yaml:1:1: the rule lies in no folder of a topic; {right}"
+    )
+
+
+def test_designs_and_notes_may_lie_beside_the_folders_of_topics(tmp_path: Path) -> None:
+    base = write_rules(tmp_path / "base", rule_text())
+    own = write_rules(tmp_path / "own", rule_text(id="house-rule", title="Another"), codes=False)
+    for name in ("van.fitout.yaml", "notes.txt", ".hidden.yaml"):
+        (own / name).write_text("fitout: 1\n")
+    assert [rule.id for rule in load(base, own).rules] == ["device-protects-conductor", "house-rule"]
+
+
 def test_a_rule_of_a_name_that_stands_already_is_refused_with_both_places(tmp_path: Path) -> None:
     base = write_rules(tmp_path / "base", rule_text())
     own = write_rules(tmp_path / "own", rule_text(), codes=False)
