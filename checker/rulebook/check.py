@@ -29,7 +29,7 @@ from checker.rulebook.nodes import (
     SpanOf,
     Variable,
 )
-from checker.rulebook.problems import listed, meant
+from checker.rulebook.problems import fact_meant, listed, meant
 from checker.rulebook.syntax import ExpressionError, Source, parse_expression
 from checker.rulebook.types import (
     LIST,
@@ -205,9 +205,10 @@ class Checker:
         if a.name != b.name or a.name in (WORDS, LIST):
             self.fail(left, f"{self.said(left)}, is compared with {self.said(right)}", "compare things of one type")
         if a.name in (NUMBER, WINDOW) and a.dimension != b.dimension:
-            self.fail(
-                left, f"{self.said(left)}, is compared with {self.said(right)}", "compare quantities of one dimension"
-            )
+            unit = "give the number its unit, in quotes: `'30 A'`, `'300 mm'`"
+            bare = any(isinstance(side, Const) and not any(side.type.dimension) for side in (left, right))
+            advice = unit if bare else "compare quantities of one dimension"
+            self.fail(left, f"{self.said(left)}, is compared with {self.said(right)}", advice)
         if a.name == WORD and not set(a.words) & set(b.words):
             self.fail(left, f"{self.said(left)}, and {self.said(right)}, have no word in common", "compare two alike")
         if a.name == SUBJECT and a.of != b.of:
@@ -296,7 +297,7 @@ class Checker:
         spec = self.catalogue.find(base.type.of, node.attr)
         if spec is None or node.attr.startswith("_"):
             names = self.catalogue.names(base.type.of)
-            near = meant(node.attr, names, f"there are {listed(names)}")
+            near = fact_meant(node.attr, names)
             raise ExpressionError(span[1] - len(node.attr), f"a {base.type.of} has no fact `{node.attr}`", near)
         return Fact(span, type_of(spec), base, node.attr)
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from checker.quantities import UNKNOWN, Unknown
 from checker.rulebook.keys import CODES, NAME, SHOWN_BY_EXAMPLES
-from checker.rulebook.problems import Problems, listed, meant
+from checker.rulebook.problems import Problems, fact_meant, listed, meant
 from checker.rulebook.source import Items, Map, Node, Text, load_tree
 from checker.rulebook.types import LIST, SUBJECT, type_of
 from checker.rulebook.values import read_value
@@ -183,7 +183,7 @@ class _Reader:
         spec = self.rule.catalogue.find(kind, name)
         if spec is None:
             names = self.rule.catalogue.names(kind)
-            near = meant(name, names, f"there are {listed(names)}")
+            near = fact_meant(name, names)
             self.problems.add(key, f"a {kind} has no fact `{name}`", near)
             return UNKNOWN
         type_ = type_of(spec)

@@ -9,7 +9,7 @@ from checker.quantities import QuantityError, UnitError, Window, dimension_of, e
 from checker.rulebook.nodes import Const
 from checker.rulebook.problems import listed, meant
 from checker.rulebook.syntax import ExpressionError
-from checker.rulebook.types import NUMBER, TEXT, WINDOW, WORD, WORDS, Type
+from checker.rulebook.types import NUMBER, TEXT, WINDOW, WORD, WORDS, YES_NO, Type
 
 _UNIT = re.compile(r"\s*[-+]?[0-9][0-9.eE+-]*\s*(?:\.\.\s*[-+]?[0-9][0-9.eE+-]*\s*)?(.*)", re.DOTALL)
 
@@ -85,4 +85,5 @@ def resolve(text: str, offset: int, span: tuple[int, int], beside: Type) -> Cons
         return as_word(text, offset, span, beside)
     if beside.name == TEXT:
         return Const(span, Type(TEXT), text, f"'{text}'")
-    raise ExpressionError(offset, f"`'{text}'` stands beside {beside}", f"write something that is {beside}")
+    right = "write the fact alone, or `not` before it" if beside.name == YES_NO else f"write something that is {beside}"
+    raise ExpressionError(offset, f"`'{text}'` stands beside {beside}", right)

@@ -9,7 +9,7 @@ from checker.source.nearest import nearest
 from checker.source.problems import Problem as RuleProblem
 from checker.source.problems import SourceErrors, listed, shown
 
-__all__ = ["Problems", "RuleErrors", "RuleProblem", "listed", "meant", "shown"]
+__all__ = ["Problems", "RuleErrors", "RuleProblem", "fact_meant", "listed", "meant", "shown"]
 
 
 class RuleErrors(SourceErrors):
@@ -26,3 +26,10 @@ def meant(name: str, options: Iterable[str], otherwise: str) -> str:
     """`did you mean ...?` when a right name lies near, else `otherwise`."""
     near = nearest(name, sorted(options))
     return otherwise if near is None else f"did you mean `{near}`?"
+
+
+def fact_meant(name: str, facts: Iterable[str]) -> str:
+    """The fact meant by a wrong name; where none is spelt like it, those that share a word with it come first."""
+    words = set(name.split("_"))
+    likely = sorted(facts, key=lambda fact: (-len(words & set(fact.split("_"))), fact))
+    return meant(name, likely, f"there are {listed(likely, 12)}, all told in `docs/facts.md`")

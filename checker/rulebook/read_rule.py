@@ -97,6 +97,16 @@ class RuleReader:
             found.append(name)
         return tuple(found)
 
+    def kind_meant(self, name: str) -> str:
+        """The kind of subject that `name` is a sort of (a relay is a switch), or one spelt much like it."""
+        kinds = sorted(self.catalogue.kinds)
+        facts = [fact for kind in kinds for fact in self.catalogue.facts(kind) if name in fact.words]
+        for start in ("type_of_", "kind_of_"):  # the narrower kind first: a relay is a switch before it is equipment
+            for fact in facts:
+                if fact.name.startswith(start):
+                    return f"write `{fact.kind}`, and `given: {fact.kind}.{fact.name} == '{name}'`"
+        return meant(name, kinds, f"there are {listed(kinds, len(kinds))}")
+
     def text(self) -> RuleText:
         """Everything but the examples, as text."""
         id_, about, signal = self.line("id"), self.line("about"), self.line("signal")
@@ -106,8 +116,7 @@ class RuleReader:
         elif id_ and id_ != self.stem:
             self.problems.add(at["id"], f"the rule `{id_}` stands in `{self.stem}.yaml`", "give both one name")
         if about and about not in self.catalogue.kinds:
-            right = meant(about, self.catalogue.kinds, f"there are {listed(self.catalogue.kinds)}")
-            self.problems.add(at["about"], f"there is no kind `{about}`", right)
+            self.problems.add(at["about"], f"there is no kind `{about}`", self.kind_meant(about))
         if signal and signal not in SIGNALS:
             self.problems.add(at["signal"], f"`{signal}` is no signal", f"there are {listed(SIGNALS)}")
         title = self.line("title")

@@ -6,6 +6,7 @@ Only the grammar is Python's. Of its nodes those listed here are let through; wh
 from __future__ import annotations
 
 import ast
+import re
 
 LONGEST = 1_000
 """Characters of the longest expression."""
@@ -34,6 +35,8 @@ FORBIDDEN_WORDS = {
     ast.BitXor: "`^`", ast.LShift: "`<<`", ast.RShift: "`>>`", ast.Invert: "`~`", ast.UAdd: "a leading `+`",
     ast.Is: "`is`", ast.IsNot: "`is not`", ast.keyword: "a named argument",
 }  # fmt: skip
+
+KEYWORDS = ("and", "or", "not", "in", "if", "for")
 
 RIGHT = (
     "an expression is made of facts, limits, quantities in quotes, + - * /, comparisons, `in`, and, or, not, and "
@@ -91,11 +94,24 @@ def parse_expression(text: str) -> tuple[ast.expr, Source]:
         tree = ast.parse(source.code, mode="eval")
     except SyntaxError as error:
         offset = min((error.offset or 1) - 1 + source.lead, len(text) - 1)
-        raise ExpressionError(max(offset, 0), f"this cannot be read: {error.msg}") from None
+        raise ExpressionError(max(offset, 0), f"this cannot be read: {error.msg}", _slip(source.code)) from None
     except (ValueError, RecursionError, MemoryError):
         raise ExpressionError(0, "this is nested too deep to be read", "make it a fact") from None
     _bound(tree, source)
     return tree.body, source
+
+
+def _slip(text: str) -> str:
+    """What is right instead of the slips that are made most: a quantity without quotes, `=`, and words in capitals."""
+    bare = re.sub(r"'[^']*'|\"[^\"]*\"", "''", text)
+    quantity = re.search(r"(?<![\w.])\d+(\.\d+)? *(%|[A-Za-zµΩ°]+\d?)", bare)
+    if quantity and quantity[2] not in KEYWORDS:
+        return f"a quantity stands in quotes: `'{quantity[0]}'`"
+    if re.search(r"(?<![<>=!:])=(?!=)", bare):
+        return "what is equal is asked with `==`"
+    if capital := re.search(r"\b(AND|OR|NOT|IN|And|Or|Not|In)\b", bare):
+        return f"write `{capital[0].lower()}` in small letters"
+    return RIGHT
 
 
 def _look_over(text: str) -> None:

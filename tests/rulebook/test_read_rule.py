@@ -37,6 +37,7 @@ def examples(met: str = "{name: a, facts: {}}") -> str:
         ({"given": "conductor.current"}, ":5:8: the whole is `conductor.current`, a current, not a yes/no"),
         ({"signal": "terrible"}, ":3:9: `terrible` is no signal"),
         ({"about": "condutcor"}, ":4:8: there is no kind `condutcor`; did you mean `conductor`?"),
+        ({"about": "blade"}, ":4:8: there is no kind `blade`; there are `conductor`, `design` or `device`"),
         ({"title": "It ends."}, ":2:8: the title ends with a full stop"),
         ({"title": "x" * 200}, "more than 160"),
         ({"why": "''"}, ":7:6: `why` is empty"),
@@ -113,3 +114,13 @@ def test_every_problem_of_every_file_is_told_at_once(tmp_path: Path) -> None:
 def test_given_may_be_left_out(tmp_path: Path) -> None:
     root = write_rules(tmp_path, rule_text(drop=["given"], examples=examples()))
     assert load_rulebook(catalogue=small_catalogue(), base=root).rules[0].given == "true"
+
+
+def test_a_sort_of_thing_is_told_the_kind_of_subject_it_belongs_to(tmp_path: Path) -> None:
+    import checker.facts  # noqa: F401 - fills the catalogue
+    from checker.facts.catalogue import CATALOGUE
+
+    with pytest.raises(RuleErrors) as caught:
+        load_rulebook(catalogue=CATALOGUE, base=write_rules(tmp_path, rule_text(about="relay")))
+    right = "write `switch`, and `given: switch.type_of_switch == 'relay'`"
+    assert f"there is no kind `relay`; {right}" in str(caught.value)
