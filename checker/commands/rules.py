@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path
-from typing import Annotated, Literal
+from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
+
+if TYPE_CHECKING:
+    from checker.rulebook import Rule, Rulebook
 
 Format = Literal["text", "json"]
 
@@ -20,6 +23,9 @@ def command(
     output: Annotated[
         str | None, typer.Option(help="Write to this file instead of the terminal.", metavar="FILE")
     ] = None,
+    examples: Annotated[
+        bool, typer.Option("--examples", help="Put the examples of the rules to them; exit with 1 when one disagrees.")
+    ] = False,
     rules: Annotated[
         list[str] | None, typer.Option(help="A folder of further rules; may be repeated.", metavar="FOLDER")
     ] = None,
@@ -27,7 +33,7 @@ def command(
     """List the rules by topic, and how many published requirements they cover.
 
     With RULE tell that one in full: what it asks of what, why, what puts it right, its limits
-    under each code, its sources.
+    under each code, its sources. With --examples try the examples of that rule, of a TOPIC, or of all.
     """
     from checker.commands.loading import load_requirements, load_rules
     from checker.commands.output import wants_colour
@@ -36,12 +42,12 @@ def command(
 
     folders = [Path(folder) for folder in rules or []]
     rulebook = load_rules(folders)
-    if rule is not None:
+    known = {one.id: one for one in rulebook.rules}
+    if rule is not None and rule not in known:
+        raise Refused(f"there is no rule {rule!r}{nearest(rule, known) or '; `fitout rules` lists them'}")
+    if rule is not None and not examples:
         from checker.reports.rule_text import rule_text, whole_rule
 
-        known = {one.id: one for one in rulebook.rules}
-        if rule not in known:
-            raise Refused(f"there is no rule {rule!r}{nearest(rule, known) or '; `fitout rules` lists them'}")
         whole = whole_rule(known[rule], rulebook)
         told = rule_text(whole, colour=output is None and wants_colour())
         _out(iter([_json(whole)]) if form == "json" else told, output, folders)
@@ -50,10 +56,41 @@ def command(
     topics = sorted({rule.topic for rule in rulebook.rules})
     if topic is not None and topic not in topics:
         raise Refused(f"there is no topic {topic!r}{nearest(topic, topics) or '; there are ' + ', '.join(topics)}")
+    if examples:
+        if form == "json":
+            raise Refused("--examples writes text alone; leave --format out")
+        chosen = [one for one in rulebook.rules if rule in (None, one.id) and topic in (None, one.topic)]
+        wrong = _put(chosen, rulebook, folders)
+        shown = sum(len(one.examples) for one in chosen)
+        _out(iter([*wrong, _counted(shown, len(chosen), len(wrong))]), output, folders)
+        return 1 if wrong else 0
     listed = rule_list(rulebook.rules, requirements, topic)
     told = rule_list_text(listed, colour=output is None and wants_colour())
     _out(iter([_json(listed)]) if form == "json" else told, output, folders)
     return 0
+
+
+def _put(chosen: Sequence[Rule], rulebook: Rulebook, folders: list[Path]) -> list[str]:
+    """One line for each example that gets another verdict than the one it stands under, or cannot be put."""
+    from checker.review.examples import ExampleError, example_verdict
+
+    wrong = []
+    for rule in chosen:
+        for example in rule.examples:
+            try:
+                verdict = example_verdict(rule, example, rulebook, folders)
+            except ExampleError as error:
+                wrong.append(f"{error}\n")
+                continue
+            if verdict != example.verdict:
+                said = f"stands under `{example.verdict}` and gets `{verdict}`"
+                wrong.append(f"{example.file}:{example.line}: the example `{example.name}` {said}\n")
+    return wrong
+
+
+def _counted(examples: int, rules: int, wrong: int) -> str:
+    end = f"{wrong} disagree{'s' if wrong == 1 else ''}" if wrong else "each gets the verdict it stands under"
+    return f"Examples: {examples} of {rules} rule{'' if rules == 1 else 's'}; {end}.\n"
 
 
 def _json(found: object) -> str:

@@ -90,3 +90,29 @@ def test_one_rule_is_told_in_full(house: Path, capsys: pytest.CaptureFixture[str
 def test_a_misspelt_rule_is_told_the_nearest(house: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert run(["rules", "house-ratin", "--rules", str(house)]) == 2
     assert "did you mean house-rating" in capsys.readouterr().err
+
+
+def test_the_examples_of_a_rule_are_put_to_it(house: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["rules", "house-rating", "--examples", "--rules", str(house)]) == 0
+    assert capsys.readouterr().out.endswith("Examples: 3 of 1 rule; each gets the verdict it stands under.\n")
+
+
+def test_an_example_that_disagrees_is_told_with_its_line(house: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    file = house / "house-habits" / "house-rating.yaml"
+    file.write_text(HOUSE_RULE.replace("150 A", "50 A"))
+    assert run(["rules", "--topic", "house-habits", "--examples", "--rules", str(house)]) == 1
+    out = capsys.readouterr().out
+    assert "house-rating.yaml:16: the example `large` stands under `breach` and gets `met`\n" in out
+    assert out.endswith("Examples: 3 of 1 rule; 1 disagrees.\n")
+
+
+def test_an_example_that_cannot_be_put_is_told_with_its_line(house: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    file = house / "house-habits" / "house-rating.yaml"
+    file.write_text(HOUSE_RULE + "    - {name: walked, design: no-such-van, about: F1}\n")
+    assert run(["rules", "house-rating", "--examples", "--rules", str(house)]) == 1
+    assert "house-rating.yaml:19: the example `walked`: there is no base design" in capsys.readouterr().out
+
+
+def test_examples_are_told_in_words_alone(house: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["rules", "--examples", "--format", "json", "--rules", str(house)]) == 2
+    assert "--examples writes text alone" in capsys.readouterr().err
