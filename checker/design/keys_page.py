@@ -14,7 +14,7 @@ from checker.design.vocabulary.table import FAMILIES
 
 HEAD = """# Kinds and keys of the design file
 
-Made from the vocabulary of the reader by `python -m checker.design.keys_page`; do not edit.
+Made from the vocabulary of the reader by `python docs/generate.py`; do not edit.
 The guide is [design-file.md](design-file.md).
 
 A key with dots stands inside its first word: `bms.charge limit` is `bms: {charge limit: 50 A}`.

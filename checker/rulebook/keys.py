@@ -40,7 +40,7 @@ KEYS = (
     Key("signal", "signal", True, "How bad a breach is: danger, warning, caution or notice."),
     Key("after", "names", False, "Rules whose breach on the same subject, or on one this rule looks at, explains this "
         "one: the finding is then folded under theirs."),
-    Key("about", "kind", True, "The kind of subject it is put to."),
+    Key("about", "kind", True, "The kind of subject it is put to, a heading of `docs/facts.md`."),
     Key("given", "expression", False, "Where it applies; `true` when left out."),
     Key("require", "expression", True, "What must hold."),
     Key("says", "text", False, "The sentence of a finding, with `{{ fact }}` and `{{ limits.x }}` filled in; made from "
@@ -49,7 +49,8 @@ KEYS = (
     Key("mend", "text", True, "What would put it right, with `{{ fact }}` filled in."),
     Key("change", "names", False, "Which entries of the design a mend may change: `device.rating`."),
     Key("covers", "names", True, "Entries of the requirements catalogue that it decides; `[]` for none."),
-    Key("sources", "sources", True, "What it rests on: title, clause, edition, basis."),
+    Key("sources", "sources", True, "What it rests on: `title`, `clause`, `edition`, and the `basis`, which is `seen`, "
+        "`memory`, or `practice` for a house rule or custom that no text publishes; that one needs a title alone."),
     Key("examples", "examples", True, "At least one each of met, breach and unproven; the tests are made from them."),
 )  # fmt: skip
 

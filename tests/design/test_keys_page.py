@@ -15,7 +15,7 @@ PAGE = keys_page()
 
 def test_the_committed_page_is_the_one_the_vocabulary_makes() -> None:
     committed = (DOCS / "design-file-keys.md").read_text("utf-8")
-    assert committed == PAGE, "write it again: python -m checker.design.keys_page > docs/design-file-keys.md"
+    assert committed == PAGE, "write it again: python docs/generate.py"
 
 
 def test_every_section_and_every_kind_of_equipment_is_on_it() -> None:

@@ -9,6 +9,7 @@ import pytest
 
 import checker.facts  # noqa: F401 - fills the catalogue
 from checker.facts.catalogue import CATALOGUE
+from checker.review.examples import example_verdict
 from checker.rulebook import judge_example, load_rulebook
 from checker.rulebook.check import DEEPEST_LOOP, check_expression
 from checker.rulebook.keys import KEYS
@@ -44,6 +45,19 @@ def test_the_rule_on_the_page_loads_and_its_examples_hold(tmp_path: Path, monkey
     rule = book.by_id["fuse-within-cable-capacity"]
     limits = book.limits_for("intl")
     assert [judge_example(rule, one, limits) for one in rule.examples] == [one.verdict for one in rule.examples]
+
+
+def test_the_house_rule_on_the_page_loads_and_its_examples_hold(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("FITOUT_CACHE", "none")
+    (tmp_path / "workshop").mkdir()
+    text = part("house rule").removeprefix("```yaml\n").removesuffix("```\n")
+    (tmp_path / "workshop" / "relay-outside-living-space.yaml").write_text(text, "utf-8")
+    book = load_rulebook([tmp_path])
+    rule = book.by_id["relay-outside-living-space"]
+    assert any(one.design for one in rule.examples), "the page shows an example that changes a base design"
+    assert [example_verdict(rule, one, book) for one in rule.examples] == [one.verdict for one in rule.examples]
 
 
 @pytest.mark.parametrize(("about", "condition"), SAMPLES)
