@@ -186,7 +186,7 @@ class _Mode:
     def _batteries_range(self) -> bool:
         """Whether a battery of the mode is told by a range."""
         found = [norton(self.facts, source) for source in self.sources]
-        return any(isinstance(one.current, Range) and one.conductance != 0.0 for one in found)
+        return any(isinstance(one.current, Range) and not same(one.conductance, 0.0) for one in found)
 
     def _greatest(self, network: Resistances, end: int) -> dict[str, float]:
         batteries = []
@@ -196,7 +196,9 @@ class _Mode:
             amps, siemens = _bounds(one.current)[end], _bounds(one.conductance)[end]
             if amps == inf or amps == 0.0:
                 continue
-            if siemens > 0.0:
+            if _bounds(one.conductance)[1] == inf:  # its current may fall with the way not at all, or to nothing
+                limited += [(source.live, amps)] if end else []
+            elif siemens > 0.0:
                 batteries.append(Battery(source.live, amps / siemens, 1.0 / siemens))
             else:
                 limited.append((source.live, amps))

@@ -134,6 +134,19 @@ def test_a_battery_written_without_resistance_is_told_in_words() -> None:
     assert "two is written as having no internal resistance" in found.reason
 
 
+def test_a_battery_told_by_a_range_of_its_short_circuit_current_leaves_a_range() -> None:
+    found = fault("w", "one-alone", ("internal resistance: 5 mΩ", "short circuit current: 1.9..2.1 kA")).greatest
+    assert isinstance(found, Range)
+    assert found.low == pytest.approx(greatest(FULL, FULL / 1900 + COLD, beyond=4.0 * COLD), rel=2e-3)
+    assert found.high == pytest.approx(greatest(FULL, FULL / 2100 + COLD, beyond=4.0 * COLD), rel=2e-3)
+
+
+def test_a_battery_of_unknown_voltage_gives_its_stated_current_at_most_and_perhaps_nothing() -> None:
+    changed = "chemistry: unknown, nominal: unknown, capacity: 100 Ah, short circuit current: 2 kA"
+    told = "chemistry: AGM lead acid, nominal: 12 V, capacity: 100 Ah, internal resistance: 5 mΩ"
+    assert fault("w", "one-alone", (told, changed)).greatest == Range(0.0, 2000.0)
+
+
 def test_a_stretch_of_unknown_length_leaves_a_range() -> None:
     s = fault("w", "one-alone", ("to: winch, run: [4 m]", "to: winch, run: [2..6 m]"))
     assert isinstance(s.greatest, Range) and isinstance(s.least, Range)
