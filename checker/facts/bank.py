@@ -406,8 +406,9 @@ def coldest_air(s: Subject) -> Any:
         if isinstance(inside, Window):
             return inside.low
     outside = s.read(s.facts.design.vehicle, "ambient.low")
-    if where is not None and where.has("temperature") and isinstance(outside, float):
-        return Range(outside, inf)  # stated as not known: the place may be warmer than the air around the vehicle
+    untold = isinstance(name, Unknown) and s.item.has("place")
+    if (untold or (where is not None and where.has("temperature"))) and isinstance(outside, float):
+        return Range(outside, inf)  # stated as not known: it may be warmer there than the air around the vehicle
     return outside
 
 

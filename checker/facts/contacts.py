@@ -11,7 +11,7 @@ from checker.design.model import Equipment
 from checker.facts.bank import loose_bank
 from checker.facts.currents import positions
 from checker.facts.subject import Facts
-from checker.quantities import UNKNOWN, Truth, Unknown, negate
+from checker.quantities import UNKNOWN, Truth, Unknown, equal, negate
 
 ENGINE_PORTS = ("d", "d+")
 
@@ -100,14 +100,20 @@ def _air_flows(facts: Facts, mode: Item) -> Truth:
     """Whether air flows in a mode: a fan whose flow is sensed runs in it."""
     running = mode.value("running")
     named = dict(running) if isinstance(running, tuple) else {}
-    fans = [one for one in facts.design.equipment.values() if one.kind == "fan" and one.value("flow sensed") is True]
+    fans = [one for one in facts.design.equipment.values() if one.kind == "fan" and _flow_sensed(one) is not False]
     unknown = Unknown("whether the signal is given is not known")
-    if len(fans) != 1 or (isinstance(running, Unknown) and mode.has("running")):
+    told = len(fans) == 1 and _flow_sensed(fans[0]) is True
+    if not told or (isinstance(running, Unknown) and mode.has("running")):
         return unknown
     entry = named.get(fans[0].name)
     if entry is None:
         return False
-    return unknown if isinstance(entry.value, Unknown) else bool(entry.value != 0.0)
+    return unknown if isinstance(entry.value, Unknown) else negate(equal(entry.value, 0.0))
+
+
+def _flow_sensed(fan: Item) -> Truth:
+    sensed = fan.value("flow sensed")
+    return sensed if isinstance(sensed, Unknown) and fan.has("flow sensed") else sensed is True
 
 
 def engine_runs(mode: Item) -> Truth:

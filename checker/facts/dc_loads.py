@@ -7,7 +7,7 @@ from checker.circuit.sources import LOADS
 from checker.circuit.supply import joined
 from checker.design.given import DEFAULT
 from checker.design.model import Equipment
-from checker.facts.contacts import contacts, engine_runs, is_word, signal_state
+from checker.facts.contacts import contacts, engine_runs, is_word, signal_item, signal_state
 from checker.facts.dc_amounts import (
     EXTREMES,
     SETTING_SHARE,
@@ -22,7 +22,7 @@ from checker.facts.dc_amounts import (
     stated,
 )
 from checker.facts.dc_plan import Heat, Maker, Plan
-from checker.quantities import Window
+from checker.quantities import Truth, Unknown, Window
 
 INVERTERS = ("inverter", "inverter-charger")
 UNTOLD_W = 100.0
@@ -148,6 +148,9 @@ def _converter(plan: Plan, item: Equipment) -> None:
         _joined_negatives(plan, item)
     if into == "":
         return
+    perhaps = plan.read(item, "both ways") is not True and _is_let(plan, item) is not True
+    if perhaps:
+        plan.book.lack(f"whether {item.name} works in {plan.mode.name}")
     set_v = _set_voltage(plan, item, into, out)
     limit_in = _current(plan, item, into)
     limit_out = _current(plan, item, out)
@@ -167,7 +170,9 @@ def _converter(plan: Plan, item: Equipment) -> None:
     plan.gives_at[name] = out
     waiting = idle
 
-    def make(case: Case, heat: Heat) -> Element:
+    def make(case: Case, heat: Heat) -> Element | None:
+        if perhaps and case == EXTREMES[0]:
+            return None
         return Converter(
             name,
             Side(f"{item.name}:{into}+", f"{item.name}:{into}-"),
@@ -196,11 +201,25 @@ def _direction(plan: Plan, item: Equipment) -> tuple[str, str]:
         plan.book.lack(f"which way {item.name} works")
         return "", ""
     (out,) = gives
+    if _is_let(plan, item) is False:
+        return "", ""
+    return ("high", "low") if out == "low" else ("low", "high")
+
+
+def _is_let(plan: Plan, item: Equipment) -> Truth:
+    """Whether its signals let a converter work; what a signal that is told does not decide is taken as given."""
+    doubt: Unknown | None = None
     for key in ("enabled by", "wakes by"):
         signal = plan.read(item, key)
-        if isinstance(signal, str) and signal_state(plan.facts, signal, plan.mode) is False:
-            return "", ""
-    return ("high", "low") if out == "low" else ("low", "high")
+        if isinstance(signal, str):
+            if signal_state(plan.facts, signal, plan.mode) is False:
+                return False
+            source = signal_item(plan.facts, signal)
+            if source is not None and source.has("means") and isinstance(source.value("means"), Unknown):
+                doubt = Unknown(f"what {signal} means is not told")
+        elif isinstance(signal, Unknown) and item.allows(key) and item.has(key):
+            doubt = signal
+    return True if doubt is None else doubt
 
 
 def _set_voltage(plan: Plan, item: Equipment, into: str, out: str) -> Amount:

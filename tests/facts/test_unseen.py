@@ -94,6 +94,10 @@ FORGOTTEN = [
     ("gannet-boat", "circuits.join.run.3", "switch", "air-relay", "joins_starter"),
     ("gannet-boat", "circuits.shore-in.run.1", "inlet", "inlet", "length_to_residual"),
     ("gannet-boat", "circuits.shore-in.run.1", "inlet", "inlet", "first_residual_current"),
+    # what lets a converter work, and where a battery is kept warm
+    ("drover-truck", "equipment.running.means", "mode", "stored", "holds"),
+    ("drover-truck", "equipment.booster.enabled by", "mode", "stored", "holds"),
+    ("drover-truck", "equipment.bank.place", "design", "design", "cold_hours"),
     # what was tested
     (FLAWED, "readings.10.result", "design", "design", "link_tested_in_modes"),
     (FLAWED, "readings.12.test", "design", "design", "polarity_proven"),
