@@ -24,6 +24,7 @@ from checker.quantities import (
     Truth,
     Unknown,
     add,
+    either,
     every,
     greatest,
     less_equal,
@@ -191,15 +192,10 @@ def holds_starts(s: Subject) -> Truth:
     loose = loose_bank(s.facts)
     answers: list[Truth] = [] if loose is None else [loose]
     for one in starts(s):
-        at_least = _surely_held(s, one)
-        answers.append(True if at_least else less_equal(one.time, one.holds))
+        below = less_equal(one.current, s.rating)  # what is not above the rating is held however long it lasts
+        answers.append(either(below, less_equal(one.time, one.holds)))
     answer = every(answers)
     zones = zones_of(s.facts)
     if answer is False and any(zones.hides(zones.of(node)) for _, node in fed_zones(s)):
         return Unknown("part of what it feeds was not seen, and a device may stand before what starts")
     return answer
-
-
-def _surely_held(s: Subject, start: Start) -> bool:
-    """A current not above the rating is held however long it lasts."""
-    return less_equal(start.current, s.rating) is True

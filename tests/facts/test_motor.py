@@ -65,6 +65,12 @@ def test_a_start_within_the_rating_is_held_for_ever() -> None:
     assert of(found, "device", "F1").holds_starts is True
 
 
+def test_a_start_that_is_perhaps_within_the_rating_is_perhaps_held() -> None:
+    weak = MOTOR.replace("STALL", "40 A").replace("START", "1 h").replace("current: 40 A", "current: 18..40 A")
+    found = Facts(design("\n".join([battery("bank"), BLADE, weak]), FEED))
+    assert isinstance(of(found, "device", "F1").holds_starts, Unknown)
+
+
 def test_the_start_of_a_motor_that_is_not_told_is_not_taken_for_none() -> None:
     silent = "  pump: {kind: motor, running: 10 A, voltage: 10..15 V}"
     device = of(Facts(design("\n".join([battery("bank"), BLADE, silent]), FEED)), "device", "F1")
