@@ -28,6 +28,9 @@ MODES = {
     "shore": "engine: stopped, shore: 15 A, inverter: passing",
 }
 
+SOUND = "reverse protection: true, place: cabin"
+"""What every load on the battery side says of itself."""
+
 BACKBONE = Path(__file__).with_name("backbone.yaml")
 
 
@@ -128,7 +131,7 @@ class _Coach:
         self.add(f"bar-bank-{one}", "part: bank-bar")
         self.add(f"F1-{one}", "part: main")
         self.add(f"isolator-{one}", "part: stop")
-        self.add(f"sun-isolator-{one}", "part: sun-off")
+        self.add(f"sun-isolator-{one}", f"part: sun-off, in sight of: sun-{one}")
         self.shut_down += [f"isolator-{one}", f"sun-isolator-{one}"]
         run = f"0.15 m via bank-bay, F1-{one}, 0.3 m via bank-bay, isolator-{one}, P1, {self.via(0.5, 1, 'locker')}"
         self.lay(f"bank-main-{one}", f"bar-bank-{one}", "bar-48", run, "cable: red-70, return: same")
@@ -194,7 +197,7 @@ class _Coach:
                 f"kind: motor, {motor}",
             )
         )
-        return f"{says}, voltage: 10..15 V, transient level: 60 V, place: cabin"
+        return f"{says}, voltage: 10..15 V, transient level: 60 V, jump start: 24 V, {SOUND}"
 
     def bar_loads(self) -> None:
         """Heaters and the like, each on a bar of its own voltage behind its own fuse."""
@@ -203,9 +206,7 @@ class _Coach:
             power, rating = self.random.choice(((250, 30), (600, 30), (1000, 40)))
             run = f"0.1 m via locker, FH-{one}, {self.via(1, 6, 'cabin')}"
             if self.lay(f"heavy-{one}", self.stud("48"), f"heavy-{one}", run, "cable: red-16, return: same"):
-                self.add(
-                    f"heavy-{one}", f"kind: load, power: {self.share * power:.3g} W, voltage: 36..60 V, place: cabin"
-                )
+                self.add(f"heavy-{one}", f"kind: load, power: {self.share * power:.3g} W, voltage: 36..60 V, {SOUND}")
                 self.add(f"FH-{one}", f"part: high, rating: {rating} A, place: locker")
 
     def board_mains(self) -> None:
@@ -213,6 +214,7 @@ class _Coach:
         one = self.number("mains board")
         self.add(f"R-{one}", "part: rcd")
         self.readings.append(f"- {{test: rcd trip, at: R-{one}, time: 24 ms, current: 30 mA}}")
+        self.readings.append(f"- {{test: test button, at: R-{one}, result: right}}")
         run = f"{self.via(0.3, 1, 'locker')}, R-{one}"
         self.lay(f"mains-feed-{one}", self.stud("mains"), f"mains-{one}", run, "cable: flex-4")
         breaker = "{part: mcb, rating: 10 A}"
