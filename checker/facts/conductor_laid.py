@@ -147,10 +147,45 @@ def _boxed(s: Subject, place: Item) -> bool:
     return is_kind(s, place, *boxed) is True or place.has("box")
 
 
-@fact("conductor", "standard_told", type="yes/no", says="The product standard of its cable is told.")
-def standard_told(s: Subject) -> Truth:
+RECOGNISED = (
+    "ISO 6722", "ISO 19642", "SAE J378", "SAE J1127", "SAE J1128", "SAE J1292", "SAE J1560", "UL 44", "UL 62", "UL 83",
+    "UL 1426", "UL 4703", "EN 50306", "EN 50525", "EN 50618", "IEC 60227", "IEC 60245", "IEC 60502", "IEC 62930",
+    "AS/NZS 3191", "AS/NZS 3808", "AS/NZS 5000", "BS 6004", "BS 6500", "BS 7211",
+)  # fmt: skip
+"""Standards of cables for road vehicles, craft, arrays and wiring rules, by how their names begin."""
+
+
+@fact(
+    "conductor",
+    "type_recognised",
+    type="yes/no",
+    says="A standard told for its cable is one of cables for road vehicles, craft, arrays or wiring rules.",
+    method="how the name begins, against a list",
+    source="common practice, no source",
+)
+def type_recognised(s: Subject) -> Truth:
     found = cable_value(s, "standard")
-    return found if isinstance(found, Unknown) else bool(found)
+    if isinstance(found, Unknown):
+        return found
+    return any(_begins(text, name) for text in found or () for name in RECOGNISED)
+
+
+def _begins(text: str, name: str) -> bool:
+    return text.startswith(name) and not text[len(name) :][:1].isdigit()
+
+
+@fact("conductor", "class_told", type="yes/no", says="The temperature its insulation endures is told, not assumed.",
+      method="an entry with the cable, or with what is usual")  # fmt: skip
+def class_told(s: Subject) -> Truth:
+    cable = s.item.circuit.cable
+    if cable is None:
+        return no_cable(s)
+    limit = s.read(cable, "insulation")
+    if isinstance(limit, Unknown):
+        return limit
+    if limit is not None and not cable.has("insulation"):
+        return Unknown(f"the temperature class of the cable of {s.item.circuit.name} is not told")
+    return limit is not None
 
 
 @fact("conductor", "marked_every", unit="m", says="Interval at which it is marked along its length.")

@@ -105,13 +105,15 @@ def day_inputs(s: Subject, steps: int = STEPS) -> DayInputs | Unknown:
     banks = {home(s.facts, bank.item): bank for bank in reversed(house_banks(s))}
     if not banks:
         return Unknown("there is no house battery")
+    if not isinstance(s.read(s.item.day, "uses"), tuple):
+        return Unknown("what a day uses is not told; write `uses` under `day`")
     left_out: list[str] = []
     capacity: Number = 0.0
     power: Number = 0.0
     for bank in banks.values():
-        one = _energy(bank)
+        one = multiply(_energy(bank), s.read(s.item.day, "capacity left"))
         if isinstance(one, Unknown):
-            return Unknown(f"the capacity of {bank.id} is not known")
+            return Unknown(f"the capacity of {bank.id}, or what age and cold leave of it, is not known")
         capacity = _plus(capacity, one)
         limit = multiply(bank.charge_limit, bank.nominal_voltage)
         power = _plus(power, limit if isinstance(limit, float | Range) else float("inf"))
@@ -122,8 +124,6 @@ def day_inputs(s: Subject, steps: int = STEPS) -> DayInputs | Unknown:
     efficiency: Number = LEAD_EFFICIENCY if lead else LITHIUM_EFFICIENCY
     if unsure and not lead:
         efficiency = Range(LEAD_EFFICIENCY, LITHIUM_EFFICIENCY)
-    if not isinstance(s.read(s.item.day, "uses"), tuple):
-        return Unknown("what a day uses is not told; write `uses` under `day`")
     uses = _uses(s, left_out)
     brought = _brought(s, left_out)
     cold = _cold(s, list(banks.values()), steps)

@@ -202,7 +202,8 @@ def energy_deficit(s: Subject) -> Any:
     "usable_energy",
     unit="Wh",
     says="Energy of all house banks that can be drawn every day.",
-    method="sum over the house banks; no more than the state of charge to be kept leaves",
+    method="sum over the house banks, times the share that age and cold leave (`day.capacity left`); no more than the "
+    "state of charge to be kept leaves",
 )
 def usable_energy(s: Subject) -> Any:
     banks = house_banks(s)
@@ -212,11 +213,12 @@ def usable_energy(s: Subject) -> Any:
     for bank in banks:
         seen.setdefault(home(s.facts, bank.item), bank)
     keep = s.read(s.item.day, "keep")
+    aged = s.read(s.item.day, "capacity left")
     found: list[Number] = []
     for bank in seen.values():
-        usable = bank.usable_energy
+        usable = multiply(bank.usable_energy, aged)
         if isinstance(keep, float | Range):
-            left = multiply(multiply(bank.capacity, bank.nominal_voltage), subtract(1.0, keep))
+            left = multiply(multiply(multiply(bank.capacity, bank.nominal_voltage), aged), subtract(1.0, keep))
             usable = UNKNOWN if isinstance(usable, Unknown) or isinstance(left, Unknown) else least(usable, left)
         found.append(usable)
     return total(found)

@@ -131,7 +131,7 @@ def test_what_the_day_asks_of_the_battery_is_told_in_text_and_json(capsys: pytes
     said = " ".join(capsys.readouterr().out.split())
     for sentence in (
         f"The day uses {use:.0f} Wh, {-deficit:.0f} Wh less than its sources can bring.",
-        f"{usable:.0f} Wh of 7200 Wh may be drawn every day.",
+        f"{usable:.0f} Wh of 6480 Wh may be drawn every day.",
         f"it lasts {autonomy['hours']:.3g} h, which is {autonomy['days']:.3g} days.",
         f"Such a day is {cycles:.3g} of a whole cycle",
         "On a coldest day it may not be charged for 12 h.",

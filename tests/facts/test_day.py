@@ -32,7 +32,7 @@ DAY = "{sun hours: 4 h, driving: 0 h, shore: 0 h, uses: {light: 5 h, cooler: 24 
 
 def design(day: str = DAY, equipment: str = EQUIPMENT, low: str = "5 °C") -> Subject:
     head = HEAD.replace("low: 0 °C", f"low: {low}")
-    text = f"{head}\nequipment:{equipment}\ncircuits:{CIRCUITS}\nday: {day}\n"
+    text = f"{head}\nequipment:{equipment}\ncircuits:{CIRCUITS}\nday: {{capacity left: 100 %, {day[1:]}\n"
     return Facts(read_text(text)).subjects("design")[0]
 
 
