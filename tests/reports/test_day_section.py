@@ -59,7 +59,7 @@ def test_the_table_tells_the_time_as_a_clock_does_and_the_charge_of_that_time() 
     rows = section_of(coach()).xpath("(.//table)[1]/tbody/tr")
     told = {row.xpath("./th/text()")[0]: row.xpath("./td/text()") for row in rows}
     assert told["07:15"] == ["46", "20"]  # the lowest, and what shall be kept
-    assert told["24:00"] == ["59", "20"]
+    assert told["24:00"] == ["54", "20"]
 
 
 def test_the_section_says_what_the_command_says(capsys: pytest.CaptureFixture[str]) -> None:
