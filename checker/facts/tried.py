@@ -106,11 +106,31 @@ def function_proven(s: Subject) -> Truth:
     )
 
 
-@fact("design", "link_tested_in_modes", type="yes/no",
-      says="The neutral-earth link was tested in every mode with mains: one, or none where the shore brings it.",
-      method="a reading of the test in each mode whose inverter runs or whose shore is present")  # fmt: skip
-def link_tested_in_modes(s: Subject) -> Truth:
-    return _in_modes(s, "neutral-earth link", s.item.modes, _with_mains, _link_right)
+@fact("mode", "carries_mains", type="yes/no", says="The shore is present in it, or an inverter or generator runs.",
+      method="what the mode sets")  # fmt: skip
+def carries_mains(s: Subject) -> Truth:
+    return _with_mains(s.item)
+
+
+@fact("mode", "link_tested", type="yes/no",
+      says="The neutral-earth link was tested in it: one, or none where the shore brings it.",
+      method="readings of the test in this mode")  # fmt: skip
+def link_tested(s: Subject) -> Truth:
+    test = "neutral-earth link"
+    answers: list[Truth] = []
+    done = False
+    for reading in s.facts.design.readings:
+        this = is_test(s, reading, test)
+        mode = s.read(reading, "mode") if reading.has("mode") else None
+        if this is False or mode is None or (isinstance(mode, str) and mode != s.id):
+            continue
+        result = s.read(reading, "result")
+        here = result if isinstance(result, Unknown) else _link_right(result, s.item)
+        # A reading of another test, or of a mode that is not known, may be no concern of this one.
+        sure = this is True and isinstance(mode, str)
+        answers.append(here if sure else either(here, Unknown("of which test and mode a reading is, is not told")))
+        done = done or sure
+    return every(answers) if done else _not_read(s, f"{test} in {s.id}")
 
 
 @fact("design", "inlet_pins_tested_dead", type="yes/no",

@@ -28,9 +28,9 @@ def test_a_wrong_result_decides_and_a_missing_one_does_not() -> None:
 
 
 def test_the_link_has_to_be_tested_in_each_mode_with_mains() -> None:
-    assert isinstance(ask("design", "design", "link_tested_in_modes"), Unknown)
+    assert isinstance(ask("mode", "parked", "link_tested"), Unknown)
     done = "[{test: neutral-earth link, mode: parked, result: none}]"
-    assert ask("design", "design", "link_tested_in_modes", ("readings", done)) is True
+    assert ask("mode", "parked", "link_tested", ("readings", done)) is True
 
 
 def readings(*lines: str) -> tuple[str, str]:
@@ -51,11 +51,11 @@ def test_polarity_is_proven_point_by_point() -> None:
 
 def test_no_link_is_right_only_where_the_shore_brings_it() -> None:
     none = readings("{test: neutral-earth link, mode: away, result: none}")
-    assert ask("design", "design", "link_tested_in_modes", none, INVERTING) is False
+    assert ask("mode", "away", "link_tested", none, INVERTING) is False
     one = readings("{test: neutral-earth link, mode: away, result: one}")
-    assert ask("design", "design", "link_tested_in_modes", one, INVERTING) is True
+    assert ask("mode", "away", "link_tested", one, INVERTING) is True
     unsure = ("modes", "{away: {shore: absent, inverter: unknown}}")
-    assert isinstance(ask("design", "design", "link_tested_in_modes", none, unsure), Unknown)
+    assert isinstance(ask("mode", "away", "link_tested", none, unsure), Unknown)
 
 
 def test_the_pins_are_tested_in_each_mode_without_shore() -> None:

@@ -99,7 +99,7 @@ FORGOTTEN = [
     ("drover-truck", "equipment.booster.enabled by", "mode", "stored", "holds"),
     ("drover-truck", "equipment.bank.place", "design", "design", "cold_hours"),
     # what was tested
-    (FLAWED, "readings.10.result", "design", "design", "link_tested_in_modes"),
+    (FLAWED, "readings.10.result", "mode", "shore", "link_tested"),
     (FLAWED, "readings.12.test", "design", "design", "polarity_proven"),
 ]
 
