@@ -63,7 +63,22 @@ def tilt(s: Subject) -> Any:
     return s.read(one, "tilt") if flooded is True else flooded
 
 
+def _window(s: Subject, key: str) -> Any:
+    one = s.item.base if s.item.base is not None else s.item
+    return s.read(one, key) if one.allows(key) else None
+
+
+@fact("equipment", "windows_told", type="yes/no", says="The temperatures at which a battery may be used are told.")
+def windows_told(s: Subject) -> bool:
+    one = getattr(s.item, "base", None) or s.item
+    return bool(one.allows("window.charge") and (one.has("window.charge") or one.has("window.discharge")))
+
+
+@fact("equipment", "charge_window", unit="°C", type="window", says="Temperatures at which it may be charged.")
+def charge_window(s: Subject) -> Any:
+    return _window(s, "window.charge")
+
+
 @fact("equipment", "discharge_window", unit="°C", type="window", says="Temperatures at which it may be discharged.")
 def discharge_window(s: Subject) -> Any:
-    one = s.item.base if s.item.base is not None else s.item
-    return s.read(one, "window.discharge") if one.allows("window.discharge") else None
+    return _window(s, "window.discharge")

@@ -25,6 +25,7 @@ from checker.quantities import (
     Unknown,
     add,
     either,
+    equal,
     every,
     greatest,
     less_equal,
@@ -86,7 +87,9 @@ def protected_by(s: Subject) -> tuple[Any, ...]:
     source=SOURCE,
 )
 def stall_clears_by(s: Subject) -> Any:
-    devices = s.protected_by
+    devices = _of_mains(s) if equal(s.system, "ac") is True else s.protected_by
+    if isinstance(devices, Unknown):
+        return devices
     if not devices:
         return float("inf")
     current = s.stall_current
@@ -97,6 +100,19 @@ def stall_clears_by(s: Subject) -> Any:
         s.note(_said(ratio))
         found.append(time)
     return slowest(found)
+
+
+def _of_mains(s: Subject) -> Any:
+    """The breakers of the mains circuits that end at a load; one that others share is not counted on."""
+    found: dict[str, Subject] = {}
+    for circuit in s.facts.subjects("circuit"):
+        if s.id not in {port.equipment for port in circuit.item.ends}:
+            continue
+        own = circuit.own_device
+        if own is None or isinstance(own, Unknown):
+            return Unknown(f"which device {s.id} has for itself is not known")
+        found[own.id] = own
+    return tuple(found.values())
 
 
 class Start:

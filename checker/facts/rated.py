@@ -134,6 +134,20 @@ def primary_current(s: Subject) -> Any:
     return divide(s.read(s.item, "power"), volts)
 
 
+@fact("equipment", "secondary_voltage", unit="V",
+      says="Rated secondary voltage of a transformer; none for other equipment.")  # fmt: skip
+def secondary_voltage(s: Subject) -> Any:
+    if s.item.kind != "transformer":
+        return None
+    rated = s.read(s.item, "secondary.voltage")
+    return getattr(rated, "volts", rated)
+
+
+@fact("equipment", "windings", words=("separate", "auto"), says="Windings of a transformer; none for other equipment.")
+def windings(s: Subject) -> Any:
+    return s.read(s.item, "windings") if s.item.kind == "transformer" else None
+
+
 @fact(
     "equipment",
     "primary_device",

@@ -6,10 +6,10 @@ from typing import Any
 
 from checker.design.model import Circuit
 from checker.facts.catalogue import fact
-from checker.facts.chamber import bands
+from checker.facts.chamber import WORDS, bands
 from checker.facts.levels import level_at
 from checker.facts.subject import Subject
-from checker.quantities import Number, Truth, Unknown, every, greater_equal, greatest
+from checker.quantities import Number, Truth, Unknown, every, greater, greater_equal, greatest, some
 
 
 @fact(
@@ -35,3 +35,36 @@ def _rated(s: Subject, circuit: Circuit, highest: Number) -> Truth:
     if circuit.cable is None:
         return Unknown(f"the cable of {circuit.name} is not known")
     return greater_equal(s.read(circuit.cable, "voltage"), highest)
+
+
+def _of_band(s: Subject, band: str) -> list[Circuit]:
+    here = bands(s)
+    return [circuit for circuit in s.facts.network.circuits if here.get(circuit.name) == band]
+
+
+@fact(
+    "place",
+    "bands_screened",
+    type="yes/no",
+    says="Every cable of one of the two voltage bands in it has an earthed screen.",
+    method="screen of the cables, of mains or of extra-low voltage",
+)
+def bands_screened(s: Subject) -> Truth:
+    def screened(circuit: Circuit) -> Truth:
+        if circuit.cable is None:
+            return Unknown(f"the cable of {circuit.name} is not known")
+        told: Truth = s.read(circuit.cable, "screen")
+        return told
+
+    return some(every([screened(one) for one in _of_band(s, band)]) for band in WORDS)
+
+
+@fact(
+    "place",
+    "bands_apart",
+    type="yes/no",
+    says="Every circuit of one of the two voltage bands in it keeps a distance from the other.",
+    method="`apart` of the circuits, of mains or of extra-low voltage",
+)
+def bands_apart(s: Subject) -> Truth:
+    return some(every([greater(s.read(one, "apart"), 0.0) for one in _of_band(s, band)]) for band in WORDS)

@@ -14,6 +14,7 @@ from checker.facts.catalogue import fact
 from checker.facts.contacts import signal_means
 from checker.facts.electronics import batteries_keyed
 from checker.facts.subject import Facts, Subject
+from checker.facts.unseen import may_be_hidden
 from checker.quantities import Truth, Unknown, both, either, equal, every, greater, negate, some
 
 STOPPED = ("battery", "solar array", "shore inlet", "generator")
@@ -78,6 +79,14 @@ def _switch_in_its_place(s: Subject, kinds: tuple[str, ...]) -> Truth:
             if any(wire.gap is not None for wire in conductor.wires):
                 near.append(Unknown("part of its run was not seen and may hide a switch"))
     return some(near)
+
+
+@fact("load", "is_supplied", type="yes/no", says="Some circuit ends at it.", method="graph")
+def is_supplied(s: Subject) -> Truth:
+    if _ending_at(s.facts).get(s.id):
+        return True
+    hidden = may_be_hidden(s.facts, s.id)
+    return False if hidden is None else hidden
 
 
 @fact(

@@ -29,6 +29,8 @@ CABLE = Kind(
         quantity("earth size", "mm2", "Size of the earth core, when it is another."),
         quantity("bend", "m", "Smallest radius when it lies still."),
         quantity("bend moving", "m", "Smallest radius when it moves."),
+        # A screen that nobody told is not counted on.
+        yes("screen", "An earthed metal screen lies around its cores. Left out: false.", default="false"),
         yes("ultraviolet", "It endures sunlight."),
         yes("flame retardant", "It does not carry a flame along."),
         texts("standard", "Product standards it is said to meet."),

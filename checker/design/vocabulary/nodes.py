@@ -35,7 +35,6 @@ BOARD = Kind(
         word("neutral bar", ("insulated", "bonded"), "Its neutral bar."),
         named("main", "equipment", "The switch or breaker that makes it dead."),
         word("opens with", ("hand", "tool", "key"), "What opens its cover."),
-        yes("barrier", "A fixed barrier or a space of its own parts mains from extra-low voltage in it."),
         quantity("working space.width", "m", "Width of the free space in front of it."),
         quantity("working space.depth", "m", "Depth of the free space in front of it."),
         ENCLOSURE,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from checker.design.vocabulary.common import A_B, COMMON, DEVICE_VOLTAGE, IN_SIGHT, LINE_LOAD, PLAIN, SYSTEM
 from checker.design.vocabulary.key import Key, Kind, Port
-from checker.design.vocabulary.make import count, names, quantity, signal, word, yes
+from checker.design.vocabulary.make import count, named, names, quantity, signal, word, yes
 from checker.design.vocabulary.words import (
     AC_POLES,
     BREAKER_FAMILIES,
@@ -22,12 +22,18 @@ CURVE = Key("curve", "curve", "Time to open by current, instead of the band of t
 # One pole unless the writer says more: the unfavourable side for isolating and for disconnecting both conductors.
 POLES = count("poles", "Poles it opens together. Left out: 1.", default="1")
 
+BACKED = (
+    # Makers list such pairs by type; without their word each device stands alone.
+    named("backed up.by", "equipment", "The device upstream that limits a short for it, as its maker lists."),
+    quantity("backed up.to", "A", "Greatest short-circuit current that it stands behind that one."),
+)
 FUSE_KEYS = (
     word("family", FUSE_FAMILIES, "Family: gives the time-current band."),
     RATING,
     FULL_DUTY,
     DEVICE_VOLTAGE,
     BREAKING,
+    *BACKED,
     word("holder", HOLDERS, "How it is held."),
     CURVE,
 )
@@ -41,6 +47,7 @@ BREAKER_KEYS = (
     FULL_DUTY,
     DEVICE_VOLTAGE,
     BREAKING,
+    *BACKED,
     POLES,
     word("reset", ("by hand", "by itself", "remote"), "How it is closed again."),
     yes("trip free", "It opens on a fault although the lever is held."),

@@ -50,6 +50,7 @@ BATTERY = Kind(
         count("cells", "Cells in series."),
         quantity("capacity", "Ah", "Rated capacity, of a lead-acid battery that over 20 hours."),
         MADE,
+        quantity("cranking current", "A", "Current it gives cold for starting, as marked on it."),
         quantity("charge limit", "A", "Greatest charging current of a battery without management."),
         count("most in series", "How many of them the maker allows in series."),
         count("most in parallel", "How many of them the maker allows in parallel."),
