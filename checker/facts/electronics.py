@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
-from checker.circuit.supply import joined
+from checker.circuit.elements import Source
+from checker.circuit.supply import leading_to
 from checker.facts.catalogue import fact
 from checker.facts.converter_guard import marked_for_vehicles
 from checker.facts.darkness import live_node
-from checker.facts.subject import Subject
+from checker.facts.subject import Facts, Subject
 from checker.quantities import Truth, Unknown, both, either, equal, every, negate
 
 ALWAYS = ("alarm", "detector", "air conditioner")
@@ -52,10 +53,18 @@ def batteries_keyed(s: Subject) -> Truth:
     node = live_node(s.facts, s.item)
     if node is None:
         return False
-    near = joined(s.facts.network, [node])
-    found = [one for one in s.facts.network.sources if one.storage and one.live in near]
+    found = [one for one, near in _near_batteries(s.facts) if node in near]
     told = [s.read(one.equipment, "keyed") if one.equipment.allows("keyed") else False for one in found]
     return every(False if one is None else one for one in told) if told else False
+
+
+def _near_batteries(facts: Facts) -> list[tuple[Source, set[str]]]:
+    """Each battery with the nodes that are joined to it, every contact closed; walked once for all that ask."""
+    found: list[tuple[Source, set[str]]] | None = facts.shared.get("nodes near batteries")
+    if found is None:
+        stores = [one for one in facts.network.sources if one.storage]
+        found = facts.shared["nodes near batteries"] = [(one, leading_to(facts.network, [one.live])) for one in stores]
+    return found
 
 
 @fact("load", "goes_on_the_road", type="yes/no", says="It is fixed to a road vehicle and did not come with it.",
