@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from checker.facts.catalogue import fact
-from checker.facts.motor import starts
+from checker.facts.motor import Start, starts
 from checker.facts.subject import Subject
 from checker.physics.adiabatic import k_from_temperatures, withstand_energy
 from checker.physics.heat_balance import estimated_conductor_temperature
@@ -44,7 +44,7 @@ def has_starts(s: Subject) -> Any:
     devices = s.protected_by
     if isinstance(devices, Unknown):
         return devices
-    return some(device.has_starts for device in devices)
+    return some([device.has_starts for device in devices if _behind(s, device)])
 
 
 @fact(
@@ -60,15 +60,18 @@ def stands_starts(s: Subject) -> Any:
     if isinstance(devices, Unknown):
         return devices
     answers: list[Truth] = []
-    ends = _loads_at_its_end(s)
     for device in devices:
-        for one in starts(device):
-            if ends and one.item.name not in ends:
-                continue  # it draws by another branch
+        for one in _behind(s, device):
             energy = multiply(multiply(one.current, one.current), multiply(one.time, IN_A_ROW))
             s.note(_said(one.item.name, one.current, one.time))
             answers.append(either(less_equal(one.current, s.carrying_capacity), less_equal(energy, s.peak_limit)))
     return every(answers)
+
+
+def _behind(s: Subject, device: Subject) -> list[Start]:
+    """The starts behind a device that draw through the conductor: of a branch, those of the loads it ends in."""
+    ends = _loads_at_its_end(s)
+    return [one for one in starts(device) if not ends or one.item.name in ends]
 
 
 def _loads_at_its_end(s: Subject) -> set[str]:
