@@ -161,10 +161,10 @@ def string_current(s: Subject) -> Any:
 @fact("array", "string_fuse", unit="A",
       says="Rating of the fuse that each of several strings has; none without one, or for one string.")  # fmt: skip
 def string_fuse(s: Subject) -> Any:
-    number = s.strings
-    if isinstance(number, float) and number <= 1:
-        return None
-    return s.read(s.item, "string fuse")
+    single = less_equal(s.strings, 1.0)
+    if isinstance(single, Unknown):
+        return single
+    return None if single else s.read(s.item, "string fuse")
 
 
 @fact("array", "on_a_battery", type="yes/no", says="It is joined to a battery with no controller between.",

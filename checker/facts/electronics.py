@@ -6,6 +6,7 @@ from typing import Any
 
 from checker.circuit.elements import Source
 from checker.circuit.supply import leading_to
+from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.converter_guard import marked_for_vehicles
 from checker.facts.darkness import live_node
@@ -55,7 +56,9 @@ def batteries_keyed(s: Subject) -> Truth:
         return False
     found = [one for one, near in _near_batteries(s.facts) if node in near]
     told = [s.read(one.equipment, "keyed") if one.equipment.allows("keyed") else False for one in found]
-    return every(False if one is None else one for one in told) if told else False
+    loose = loose_bank(s.facts)  # how the units of some bank are joined is not told: it may hang here too
+    known = every(False if one is None else one for one in told) if told else False
+    return known if loose is None else both(known, loose)
 
 
 def _near_batteries(facts: Facts) -> list[tuple[Source, set[str]]]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from checker.facts.catalogue import fact
 from checker.facts.space import is_kind, place_of
 from checker.facts.subject import Subject
-from checker.quantities import Number, Truth, Unknown, add, both, either, less_equal
+from checker.quantities import Number, Truth, Unknown, add, both, either, less_equal, some
 
 BESIDE_M = 0.1
 """Length outside the box up to which a device counts as directly outside it: common practice, no source."""
@@ -34,5 +34,6 @@ def device_beside_enclosure(s: Subject) -> Truth:
         if stretch.place != name:
             told = s.use(f"{owner.circuit.path}.run via {stretch.place}", stretch.length, "m")
             outside = add(outside, told)
-    leaves = any(place_of(s, device) != name for device in s.item.reach.devices)
+    places = [place_of(s, device) for device in s.item.reach.devices]
+    leaves = some([one if isinstance(one, Unknown) else one != name for one in places])
     return both(both(enclosed, leaves), less_equal(outside, BESIDE_M))

@@ -85,7 +85,10 @@ def counters(s: Subject) -> Any:
 def counter_outlets(s: Subject) -> Any:
     found: Number = 0.0
     for outlet in s.facts.subjects("outlet"):
-        if outlet.is_mains is False or s.item not in chain(outlet, place_name(outlet)):
+        where = place_name(outlet)
+        if isinstance(where, Unknown) and outlet.is_mains is not False:
+            return Unknown(f"where {outlet.id} stands is not told")
+        if outlet.is_mains is False or s.item not in chain(outlet, where):
             continue
         here = both(outlet.is_mains, equal(outlet.used_where, "counter"))
         if isinstance(here, Unknown):

@@ -25,12 +25,12 @@ RESIDUAL = ("rcd", "rcbo")
 def surge_spares_residual(s: Subject) -> Any:
     items = s.facts.network.equipment.values()
     devices = [item for item in items if item.kind == "surge device"]
-    anyhow = _reached(s, lambda told: True)
+    anyhow = _reached(s, lambda told: True, unseen=True)
     devices = [item for item in devices if f"{item.name}:L" in anyhow]
     if not devices:
         return None
-    sure = _reached(s, lambda told: told is True)
-    perhaps = _reached(s, lambda told: isinstance(told, Unknown) or told is True)
+    sure = _reached(s, lambda told: told is True, unseen=False)
+    perhaps = _reached(s, lambda told: isinstance(told, Unknown) or told is True, unseen=True)
 
     def spared(node: str) -> Truth:
         if node in sure:
@@ -40,14 +40,15 @@ def surge_spares_residual(s: Subject) -> Any:
     return every(spared(f"{item.name}:L") for item in devices)
 
 
-def _reached(s: Subject, passes: Callable[[Any], bool]) -> set[str]:
-    """Live nodes reached from the inlet; a residual-current device is passed as its surge withstand is told."""
+def _reached(s: Subject, passes: Callable[[Any], bool], *, unseen: bool) -> set[str]:
+    """Live nodes reached from the inlet; a residual-current device is passed as its surge withstand is told, a stretch
+    that was not seen and may hide one only with `unseen`."""
     todo = [f"{s.id}:L"]
     seen = set(todo)
     while todo:
         for edge, far in s.facts.network.near.get(todo.pop(), ()):
             role = edge.conductor.role if isinstance(edge, Wire) else edge.pole
-            if role != LIVE or far in seen:
+            if role != LIVE or far in seen or (isinstance(edge, Wire) and edge.gap is not None and not unseen):
                 continue
             if isinstance(edge, Link) and edge.equipment.kind in RESIDUAL:
                 told = s.read(edge.equipment, "surge proof")

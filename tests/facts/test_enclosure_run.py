@@ -17,6 +17,11 @@ def test_a_device_is_directly_outside_within_a_hand(outside: str, beside: bool) 
     assert ask("approach", "main from bank", "device_beside_enclosure", edits) is beside
 
 
+def test_a_device_of_which_nobody_knows_the_place_leaves_it_open() -> None:
+    lost = BOX | {"circuits.main.run": RUN.format("0.05 m"), "equipment.F1.place": "unknown"}
+    assert isinstance(ask("approach", "main from bank", "device_beside_enclosure", lost), Unknown)
+
+
 def test_a_locker_for_all_sorts_is_no_box_and_a_range_leaves_it_open() -> None:
     common = BOX | {"circuits.main.run": RUN.format("0.05 m"), "places.locker.kind": "locker"}
     assert ask("approach", "main from bank", "device_beside_enclosure", common) is False

@@ -19,5 +19,10 @@ def test_a_surge_device_spares_what_stands_behind_it_or_is_surge_proof() -> None
     assert isinstance(subject(COACH, "inlet", "inlet", behind("")).surge_spares_residual, Unknown)
 
 
+def test_a_stretch_that_was_not_seen_may_hide_a_device() -> None:
+    unseen = {"circuits.shore-in.run": "[1 m via locker, Q1, unknown]"}
+    assert isinstance(subject(COACH, "inlet", "inlet", unseen).surge_spares_residual, Unknown)
+
+
 def test_without_a_surge_device_there_is_nothing_to_spare() -> None:
     assert subject(VAN, "inlet", "inlet").surge_spares_residual is None
