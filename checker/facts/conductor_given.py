@@ -163,6 +163,12 @@ def covering(s: Subject) -> Any:
     return s.read(s.item.circuit, "covering")
 
 
+@fact("conductor", "meets_mains", words=("crossing", "alongside"),
+      says="How it lies to mains cables where both pass one place.")  # fmt: skip
+def meets_mains(s: Subject) -> Any:
+    return s.read(s.item.circuit, "meets mains")
+
+
 @fact("conductor", "support_spacing", unit="m", says="Greatest distance between its supports.")
 def support_spacing(s: Subject) -> Any:
     return s.read(s.item.circuit, "support spacing")

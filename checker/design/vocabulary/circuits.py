@@ -22,6 +22,7 @@ SHARED = (
     # A level run hangs through between its supports and asks for more of them.
     yes("upright", "It runs upright all along. Left out: false.", default="false"),
     quantity("apart", "m", "Least distance to cables of the other voltage band, mains or extra-low."),
+    word("meets mains", ("crossing", "alongside"), "How it lies to mains cables where both pass one place."),
     quantity("marked every", "m", "Interval at which it is marked along its length."),
     quantity("out of sheath", "m", "Greatest length of a core outside the sheath of its cable."),
 )
