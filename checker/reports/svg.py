@@ -72,10 +72,13 @@ def shortened(words: str, size: float, room: float, bold: bool = False) -> str:
     """The text, cut with an ellipsis where it is wider than its room."""
     if width(words, size, bold) <= room:
         return words
-    kept = words
-    while kept and width(kept + "…", size, bold) > room:
-        kept = kept[:-1]
-    return kept.rstrip() + "…"
+    kept, wide = 0, 0.0
+    for letter in words:  # from the front, so that a text of any length costs no more than its room
+        wide += _wide(letter)
+        if size * (_BOLD if bold else 1.0) * (wide + _wide("…")) > room:
+            break
+        kept += 1
+    return words[:kept].rstrip() + "…"
 
 
 def lines(words: str, size: float, room: float, bold: bool = False) -> list[str]:

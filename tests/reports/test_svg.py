@@ -46,6 +46,8 @@ def test_text_too_long_is_cut_where_one_sees_it() -> None:
     cut = shortened("a very long name indeed", 2.5, 20.0)
     assert cut.endswith("…") and width(cut, 2.5) <= 20.0
     assert shortened("short", 2.5, 20.0) == "short"
+    assert shortened("a very long name indeed " * 50_000, 2.5, 20.0) == cut
+    assert shortened("a very long name indeed", 2.5, 0.0) == "…"
 
 
 def test_bold_text_is_taken_wider() -> None:
