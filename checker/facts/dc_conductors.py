@@ -180,10 +180,10 @@ def _add_unknown_returns(plan: Plan) -> None:
         live = network.conductor(circuit.name, LIVE)
         if live is None or network.conductor(circuit.name, RETURN) is not None:
             continue
-        start = live.start.rsplit(":", 1)[0] + ":" + live.start.rsplit(":", 1)[1].replace("+", "-")
-        end = live.end.replace("+", "-") if live.end.endswith("+") else None
-        if end is None:
+        if not live.end.endswith("+"):
             continue
+        end = live.end.removesuffix("+") + "-"
+        start = live.start.removesuffix("+") + "-" if live.start.endswith("+") else live.start
         home = start if start.endswith("-") else CHASSIS
         plan.book.lack(f"the return of {circuit.name}")
         name = plan.name(f"{circuit.name} return")

@@ -60,7 +60,15 @@ BEYOND = (
     "  c: {from: bus, to: winch, run: [20 m], cable: red, return: same}\n",
     "modes: {on: {running: {winch: 5 kW}}}\n",
 )
-ODD = {"island": ISLAND, "ring": RING, "unequal": UNEQUAL, "dead-bus": DEAD_BUS, "beyond": BEYOND}
+FROM_CHASSIS = (
+    "",
+    "  frame: {from: chassis, to: chassis, run: [1 m]}\n"
+    "  lost: {from: chassis, to: lamp, run: [1 m], cable: unknown}\n",
+    ON,
+)
+ODD = {
+    "island": ISLAND, "ring": RING, "unequal": UNEQUAL, "dead-bus": DEAD_BUS, "beyond": BEYOND, "chassis": FROM_CHASSIS,
+}  # fmt: skip
 ACCEPTED = ("1e-300 m", "0 m", "1e300 m", "0.000001 mm")
 POWERS = ("0 W", "1e-300 W", "1e300 W", "1e18 A", "0 A")
 OHMS = ("0 mΩ", "1e-300 mΩ", "1e300 Ω")
