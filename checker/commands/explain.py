@@ -42,6 +42,7 @@ def command(
     design = load_design(file)
     rulebook = load_rules(folders)
     limits = limits_under(rulebook, code or code_of(design))
+    design = design.under(code)
     found = rulebook.by_id.get(rule)
     if found is None:
         hint = nearest(rule, rulebook.by_id) or "; `fitout rules` lists them"

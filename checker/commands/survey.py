@@ -47,7 +47,7 @@ def command(
         rulebook = load_rules(folders)
         if code is not None:
             limits_under(rulebook, code)
-        facts = Facts(design)
+        facts = Facts(design.under(code))
         found = review(design, rulebook, code, facts=facts)
         document = survey_document(found, survey(found, rulebook, facts))
     if form == "json":

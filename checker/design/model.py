@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from checker.design.given import Given, Where
+from checker.design.given import STATED, Given, Where
 from checker.design.item import Item
 from checker.design.run import Path, Port, Step
 from checker.design.vocabulary.key import Kind
@@ -126,3 +126,10 @@ class Design:
 
     def __setattr__(self, name: str, value: Any) -> None:
         raise AttributeError(f"a design does not change: {name}")
+
+    def under(self, code: str | None) -> Design:
+        """The same design under another code of practice, as if its file named that; itself for None."""
+        if code is None:
+            return self
+        parts = {name: getattr(self, name) for name in self.__slots__}
+        return Design(**{**parts, "code": Given(code, self.code.where, STATED, code)})

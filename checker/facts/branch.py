@@ -14,7 +14,7 @@ from checker.facts.clearing import clearing_borders
 from checker.facts.conductor_given import wire_length
 from checker.facts.subject import Facts, Subject
 from checker.facts.unseen import where_it_stands
-from checker.quantities import Number, Range, Truth, Unknown, add, both, either, equal, greater, greatest, some
+from checker.quantities import Number, Range, Truth, Unknown, add, both, either, equal, every, greater, greatest, some
 
 
 def outer_stretches(s: Subject) -> list[tuple[Wire, list[Any]]]:
@@ -195,7 +195,7 @@ def both_poles_protected(s: Subject) -> Truth:
     for conductor in s.protects:
         back = s.facts.network.conductor(conductor.item.circuit.name, RETURN)
         answers.append(back is not None and any(isinstance(one, Link) and one.is_protective for one in back.parts))
-    return either(two, both(bool(answers), some(answers)))
+    return either(two, both(bool(answers), every(answers)))
 
 
 def _at_least_two(poles: Number) -> Truth:

@@ -13,11 +13,26 @@ from checker.facts.battery_body import LEAD, chemistry_of
 from checker.facts.catalogue import fact
 from checker.facts.charging import Output, outputs_to
 from checker.facts.contacts import signal_means
-from checker.facts.place import batteries, perhaps_batteries
+from checker.facts.place import perhaps_batteries
 from checker.facts.space import apart, chain, place_of, stands
 from checker.facts.subject import Subject
 from checker.physics.ventilation import gassing_current, hydrogen_airflow, hydrogen_close_range, hydrogen_vent_area
-from checker.quantities import Number, Truth, Unknown, add, both, corners, divide, every, least, multiply, show, some
+from checker.quantities import (
+    Number,
+    Range,
+    Truth,
+    Unknown,
+    add,
+    between,
+    both,
+    corners,
+    divide,
+    every,
+    least,
+    multiply,
+    show,
+    some,
+)
 
 STANDARD = "EN 50272-3 / IEC 62485-3 (traction)"
 VOLTS_PER_LEAD_CELL = 2.0
@@ -36,13 +51,20 @@ CHARGE = "IU to 2.4 V/cell"
 )
 def gas_flow_needed(s: Subject) -> Any:
     found: Number = 0.0
-    for item in batteries(s):
+    for item, here in perhaps_batteries(s):
         chemistry = chemistry_of(s, item)
         if isinstance(chemistry, Unknown):
             return Unknown(f"the chemistry of {item.name} is not told")
         if chemistry in LEAD:
-            found = add(found, _flow(s, item))
+            flow = _flow(s, item)
+            found = add(found, flow if here is True else _perhaps(flow))
     return found
+
+
+def _perhaps(flow: Number) -> Number:
+    """The air for a battery of which nobody knows whether it stands here: anything from none to all of it."""
+    top = flow.high if isinstance(flow, Range) else flow
+    return between(0.0, top) if isinstance(top, float) else flow
 
 
 def cell_gassing(s: Subject, item: Equipment) -> Any:

@@ -107,7 +107,7 @@ def vent_rise(s: Subject) -> Any:
 )
 def vent_to(s: Subject) -> Any:
     low, high = s.read(s.item, "vents.low"), s.read(s.item, "vents.high")
-    if low is None and high is None:
+    if _is_nothing(low) and _is_nothing(high):
         return None
     to = s.read(s.item, "vents.to")
     if not isinstance(to, str):
@@ -121,6 +121,10 @@ def vent_to(s: Subject) -> Any:
         return "outside"
     living = is_living(s, other)
     return living if isinstance(living, Unknown) else "living space" if living else "another place"
+
+
+def _is_nothing(area: Any) -> bool:
+    return area is None or (isinstance(area, float) and area <= 0.0)
 
 
 @fact("place", "fan", type="yes/no", says="A fan drives its air.")
@@ -211,7 +215,21 @@ def shared_with_gas(s: Subject) -> Truth:
         lockers = places_of(s, "gas locker")
         if isinstance(lockers, Unknown) or lockers:
             answers.append(Unknown(f"where the openings of {s.id} lead is not told"))
+    answers += [_lets_gas_in(s, one) for one in s.facts.design.places.values() if one.name != s.item.name]
     return some(answers)
+
+
+def _lets_gas_in(s: Subject, locker: Item) -> Truth:
+    """Whether a gas locker opens into the place, or stands within it and is not sealed from it."""
+    gas = is_kind(s, locker, "gas locker")
+    if gas is False:
+        return False
+    to = s.read(locker, "vents.to")
+    leads: Truth = to == s.item.name if isinstance(to, str) else UNKNOWN if isinstance(to, Unknown) else False
+    within = any(one.name == s.item.name for one in chain(s, locker.name))
+    sealed = s.read(locker, "sealed from")
+    open_to: Truth = sealed if isinstance(sealed, Unknown) else sealed != s.item.name
+    return both(gas, either(leads, both(within, open_to)))
 
 
 BURNS = ("plywood", "timber", "foam", "plastic")

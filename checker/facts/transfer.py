@@ -12,11 +12,11 @@ from checker.facts.catalogue import fact
 from checker.facts.changeover import current_of, sources_behind
 from checker.facts.state import METHOD
 from checker.facts.subject import Subject
-from checker.quantities import Number, Unknown, greatest, multiply
+from checker.quantities import Number, Range, Unknown, greatest, multiply
 
+MOST, MOST_OTHER = {"transformer": 50.0}, 10.0
+"""Highest credible short-circuit over rated current; of a transformer at 2 % impedance; common practice, no source."""
 FAULT_KEYS = {"generator": "fault current", "inverter": "ac.fault current", "inverter-charger": "ac.fault current"}
-TWICE = 2.0
-"""Short-circuit current over rated current of a source that does not state it: common practice, no source."""
 
 
 @fact("changeover", "withstand", unit="A", says="Short-circuit current it stands, with the device that guards it.",
@@ -30,8 +30,9 @@ def withstand(s: Subject) -> Any:
     "fault_current",
     unit="A",
     says="Greatest short-circuit current of a source behind it.",
-    method="of the site, of a generator or inverter as stated, else twice its rated current",
-    source="twice the rating: common practice, no source",
+    method="of the site, of a generator or inverter as stated; of others once to ten times their rated current, "
+    "of a transformer to fifty times",
+    source="bounds of what is not stated: common practice, no source",
 )
 def fault_current(s: Subject) -> Any:
     most: Number = 0.0
@@ -42,9 +43,14 @@ def fault_current(s: Subject) -> Any:
             key = FAULT_KEYS.get(item.kind)
             one = Unknown("not stated") if key is None else s.read(item, key)
             if isinstance(one, Unknown):
-                one = multiply(TWICE, current_of(s, item))
+                one = _credible(item.kind, current_of(s, item))
         most = greatest(most, one)
     return most
+
+
+def _credible(kind: str, rated: Number) -> Number:
+    """What a source that does not state it may bring into a short: its rated current at least, and up to so much."""
+    return multiply(Range(1.0, MOST.get(kind, MOST_OTHER)), rated)
 
 
 @fact(

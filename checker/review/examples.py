@@ -40,7 +40,7 @@ def example_verdict(rule: Rule, example: Example, rulebook: Rulebook, folders: I
         there = ", ".join(one.id for one in facts.subjects(rule.about)) or "none"
         raise ExampleError(example, f"there is no {rule.about} `{example.about}`; there are: {there}")
     broken: list[Broken] = []
-    limits = rulebook.limits_for(example.code or code_of(facts.design))
+    limits = rulebook.limits_for(code_of(facts.design))
     whole = facts.subjects("design")[0]
     verdict = judge(rule, [subject], whole, limits, broken)[0]
     if broken:
@@ -56,13 +56,13 @@ def _facts(example: Example, folders: Iterable[str | Path]) -> Facts:
     if file is None:
         raise ExampleError(example, f"there is no base design `{name}` in `rules/designs/`")
     try:
-        return _read(file, example.edits)
+        return _read(file, example.edits, example.code)
     except ValueError as error:
         raise ExampleError(example, str(error)) from error
 
 
 @lru_cache(maxsize=64)
-def _read(file: Path, edits: tuple[tuple[str, str], ...]) -> Facts:
+def _read(file: Path, edits: tuple[tuple[str, str], ...], code: str) -> Facts:
     """Many examples share a base design unchanged; that one is read and computed once. Raises ValueError."""
     from checker.reading import ReadingErrors, read_text
 
@@ -70,4 +70,4 @@ def _read(file: Path, edits: tuple[tuple[str, str], ...]) -> Facts:
         design: Any = read_text(file.read_text("utf-8"), file.name, edits)
     except ReadingErrors as errors:
         raise ValueError(str(errors)) from errors
-    return Facts(design)
+    return Facts(design.under(code or None))

@@ -44,9 +44,10 @@ def review(
 
     `code` is the code of practice whose limits apply, else that of the design, else the international one. With
     `keep_all` findings are kept and explained that are met, and listed where a rule does not apply. `facts` are those
-    of the design where they exist already. Raises ValueError for a code the rulebook does not have.
+    of the design under that code where they exist already. Raises ValueError for a code the rulebook does not have.
     """
-    limits = rulebook.limits_for(code or code_of(design))
+    design = design.under(code)
+    limits = rulebook.limits_for(code_of(design))
     work = _Work(design, facts or Facts(design), limits, keep_all)
     for rule in rulebook.rules:
         work.put(rule)

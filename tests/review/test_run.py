@@ -211,3 +211,14 @@ def test_no_finding_promises_anything(tmp_path: Path) -> None:
     done, _ = put(tmp_path, [CAPACITY, CURRENT], feed(), keep_all=True)
     words = " ".join(" ".join((one.says, one.mend, *one.working)) for one in done.findings).lower()
     assert not any(word in words for word in ("safe", "compliant", "certified"))
+
+
+@pytest.mark.parametrize("code", ["us-rv", "us-boat", "eu"])
+def test_another_code_judges_as_if_the_file_named_it(code: str) -> None:
+    """Rules that ask which code applies must follow, not the limits alone."""
+    text = (ROOT / "rules" / "designs" / "mains-coach.fitout.yaml").read_text("utf-8")
+    asked = review(read_text(text), load_rulebook(), code, keep_all=True)
+    written = review(read_text(text, edits=[("code", code)]), load_rulebook(), keep_all=True)
+    assert {one.key: one.verdict for one in asked.findings} == {one.key: one.verdict for one in written.findings}
+    plain = review(read_text(text), load_rulebook(), keep_all=True)
+    assert {one.key: one.verdict for one in asked.findings} != {one.key: one.verdict for one in plain.findings}
