@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from itertools import product
 from typing import Any
 
@@ -23,7 +23,21 @@ from checker.physics.battery import fault_current
 from checker.physics.conductor_resistance import copper_resistance_per_metre, table_resistance_per_metre
 from checker.physics.converter import dc_input_current
 from checker.physics.sharing import shares_at_bar, shares_in_chain, spread
-from checker.quantities import UNKNOWN, Number, Range, Unknown, Window, add, corners, greatest, multiply, show, total
+from checker.quantities import (
+    UNKNOWN,
+    Number,
+    Range,
+    Unknown,
+    Window,
+    add,
+    corners,
+    greatest,
+    less_equal,
+    multiply,
+    show,
+    subtract,
+    total,
+)
 from checker.quantities.values import between
 
 LOWEST_SHARE = 0.8
@@ -152,14 +166,60 @@ def _asked(s: Subject, *, peak: bool) -> Number:
     if loose is not None:
         return loose
     found: list[Number] = []
+    lasting: list[Number] = []
+    starts: list[Number] = []
+    for item, node in _consumers(s):
+        current = _asks(s, item, node, peak=peak)
+        if current is None:
+            continue
+        s.note(_said(item.name, current))
+        found.append(current)
+        if peak:
+            lasting.append(_asks(s, item, node, peak=False))
+            starts.append(_more_at_start(s, item, lasting[-1]))
+    surging = total(found)
+    # A motor on the bank itself starts while the inverters run, not while they give their surge.
+    return greatest(surging, add(total(lasting), greatest(starts))) if starts else surging
+
+
+def _consumers(s: Subject) -> Iterator[tuple[Equipment, str]]:
+    """What stands on the bus of the bank, with its live node there."""
     network = s.facts.network
     for node in joined(network, [home(s.facts, s.item)]):
         for item in network.sinks.get(node, ()):
-            current = _asks(s, item, node, peak=peak)
-            if current is not None:
-                s.note(_said(item.name, current))
-                found.append(current)
-    return total(found)
+            yield item, node
+
+
+def _more_at_start(s: Subject, item: Equipment, lasting: Number) -> Number:
+    """What a load on the bank draws at its start beyond what it draws when it runs; none for what tells no start."""
+    start = s.read(item, "start.current") if item.kind in LOADS and item.has("start.current") else None
+    return 0.0 if start is None else greatest(0.0, subtract(start, lasting))
+
+
+@fact(
+    "bank",
+    "longest_surge",
+    unit="s",
+    says="How long the longest surge or start lasts with which more is asked than it gives for ever; none without one.",
+    method="surge time of the inverters and start time of the loads on its bus, each with all else running",
+)
+def longest_surge(s: Subject) -> Any:
+    loose = loose_bank(s.facts)
+    if loose is not None:
+        return loose
+    lasting = s.load_sum
+    found: list[Number] = []
+    for item, node in _consumers(s):
+        own = _asks(s, item, node, peak=False)
+        if item.kind in ("inverter", "inverter-charger") and node.endswith("dc+"):
+            more = subtract(inverter_current(s, item, peak=True), own)
+            time = s.read(item, "surge.time")
+        else:
+            more = 0.0 if own is None else _more_at_start(s, item, own)
+            time = s.read(item, "start.time") if item.has("start.current") else None
+        if time is not None and less_equal(add(lasting, more), s.discharge_limit) is not True:
+            found.append(time)
+    return greatest(found) if found else None
 
 
 def _asks(s: Subject, item: Equipment, node: str, *, peak: bool) -> Number:

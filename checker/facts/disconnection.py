@@ -11,8 +11,22 @@ from checker.facts.catalogue import fact
 from checker.facts.mains import feed_named
 from checker.facts.subject import Subject
 from checker.facts.supply import Supply, own_residual
-from checker.quantities import Number, Range, Unknown, add, between, both, equal, greatest, least
+from checker.quantities import (
+    Number,
+    Range,
+    Truth,
+    Unknown,
+    add,
+    between,
+    both,
+    equal,
+    greater_equal,
+    greatest,
+    least,
+    multiply,
+)
 
+SURE_FACTOR = 5.0
 SLOWEST_S = 0.15
 """Longest time (s) to open at five times the rated residual current, selective devices included: IEC 61008-1 (seen)."""
 
@@ -38,6 +52,8 @@ def disconnection_time(s: Subject) -> Any:
     if s.earth_is_continuous is not True:
         return Unknown("whether its earth is continuous")
     opens = both(s.has_residual_device, s.residual_works)
+    if opens is True:
+        opens = _enough_flows(s)
     if opens is not True:
         return s.breaker_clears_by if opens is False else _at_most(s.breaker_clears_by, opens)
     times: list[Number] = []
@@ -50,6 +66,19 @@ def disconnection_time(s: Subject) -> Any:
     for one in times[1:]:
         value = least(value, one)
     return value
+
+
+def _enough_flows(s: Subject) -> Truth:
+    """Whether the fault draws five times what the residual-current devices open at, so that their times hold.
+
+    Where the sites have a protective conductor the fault current is far above that. Through earth electrodes the loop
+    impedance has to be told; a fault too weak for the devices is left to the breaker.
+    """
+    flows = s.earth_fault_current
+    if isinstance(flows, Unknown):
+        tt = s.source_is_tt
+        return True if tt is False else Unknown("the loop impedance through the earth electrodes is not told")
+    return greater_equal(flows, multiply(SURE_FACTOR, s.residual_current))
 
 
 def _at_most(by_breaker: Number, why: Unknown) -> Number:
