@@ -24,6 +24,7 @@ from checker.quantities import (
     Window,
     both,
     either,
+    equal,
     every,
     greatest,
     less_equal,
@@ -212,21 +213,36 @@ def lowest_load_voltage(s: Subject) -> Any:
     "only_source",
     type="yes/no",
     says="It is the only source of a bus with loads in some mode: no battery there and no other converter.",
-    method="graph with the contacts of each mode",
+    method="graph with the contacts of each mode; a charger counts where mains is there, a converter where a battery "
+    "feeds it, sun never",
 )
 def only_source(s: Subject) -> Truth:
     answers: list[Truth] = []
     for one in alone(s.facts, s.item):
         near = joined(s.facts.network, [one.source.live], contacts(s.facts, one.mode).perhaps)
         others = [
-            source
+            _gives(s.facts, source, one.mode)
             for node in near
             for source in s.facts.network.sources_at.get(node, ())
-            if source.equipment is not s.item and source.equipment.kind != "alternator"
+            if source.equipment is not s.item
         ]
-        if not others:
-            answers.append(True if one.sure else UNKNOWN)
+        answers.append(both(True if one.sure else UNKNOWN, negate(some(others))))
     return some(answers)
+
+
+def _gives(facts: Facts, source: Source, mode: Item) -> Truth:
+    """Whether another source on a bus can hold it up in a mode."""
+    kind = source.equipment.kind
+    if kind in ("alternator", "solar controller"):
+        return False
+    if kind == "dc converter":
+        other = f"{source.equipment.name}:{'high' if source.port == 'low' else 'low'}+"
+        return both(has_battery(facts, other, mode), _works(facts, source.equipment, mode))
+    if kind in ("charger", "inverter-charger"):
+        shore, generator = mode.value("shore"), mode.value("generator")
+        plugged: Truth = UNKNOWN if isinstance(shore, Unknown) else not (isinstance(shore, str) and shore == "absent")
+        return either(plugged, equal(generator, "running"))
+    return True
 
 
 @fact(
