@@ -7,7 +7,10 @@ from pathlib import Path
 import pytest
 
 from checker.quantities import UNKNOWN, Range, Unknown
-from checker.review import CAUTION
+from checker.reading import read_text
+from checker.review import CAUTION, review
+from checker.rulebook import load_rulebook
+from checker.shipped import shipped
 from tests.review.small import (
     CAPACITY,
     CURRENT,
@@ -216,7 +219,7 @@ def test_no_finding_promises_anything(tmp_path: Path) -> None:
 @pytest.mark.parametrize("code", ["us-rv", "us-boat", "eu"])
 def test_another_code_judges_as_if_the_file_named_it(code: str) -> None:
     """Rules that ask which code applies must follow, not the limits alone."""
-    text = (ROOT / "rules" / "designs" / "mains-coach.fitout.yaml").read_text("utf-8")
+    text = (Path(str(shipped("rules"))) / "designs" / "mains-coach.fitout.yaml").read_text("utf-8")
     asked = review(read_text(text), load_rulebook(), code, keep_all=True)
     written = review(read_text(text, edits=[("code", code)]), load_rulebook(), keep_all=True)
     assert {one.key: one.verdict for one in asked.findings} == {one.key: one.verdict for one in written.findings}
