@@ -21,7 +21,9 @@ def in_sight(s: Subject, item: Equipment, other: Equipment) -> Truth:
     if isinstance(told, tuple) and other.name in told:
         return True
     here, there = s.read(item, "place"), s.read(other, "place")
-    if isinstance(here, str) and here == there:
+    if not isinstance(here, str) or not isinstance(there, str):
+        return Unknown(f"whether {item.name} and {other.name} stand in one place is not told")
+    if here == there:
         return True
     if not item.allows("in sight of") or not item.has("in sight of"):
         return Unknown(f"whether {item.name} is seen from {other.name} is not told")

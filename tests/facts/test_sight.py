@@ -38,3 +38,8 @@ def test_an_array_without_an_isolator_has_none_in_sight() -> None:
     assert ask("array", "panels", "isolator_at_controller", {"circuits.sun-in.run": "[3.5 m via roof]"}) is False
     hidden = {"circuits.sun-in.run": "[3 m via roof, unknown]"}
     assert isinstance(ask("array", "panels", "isolator_at_controller", hidden), Unknown)
+
+
+def test_a_battery_of_which_nobody_knows_the_place_may_be_in_sight() -> None:
+    lost = {"equipment.bank.place": "unknown"}
+    assert isinstance(ask("bank", "bank", "isolator_in_sight", lost), Unknown)
