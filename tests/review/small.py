@@ -119,6 +119,7 @@ def made_design(*departures: DepartureItem, code: Any = "intl") -> Any:
     return SimpleNamespace(
         file="van.fitout.yaml", sha256="d" * 64, departures=departures,
         title=SimpleNamespace(value="A van"), code=SimpleNamespace(value=code),
+        under=lambda other: made_design(*departures, code=code if other is None else other),
     )  # fmt: skip
 
 
