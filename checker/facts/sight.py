@@ -10,24 +10,17 @@ from checker.facts.bank import loose_bank
 from checker.facts.bank_isolation import main_ways
 from checker.facts.catalogue import fact
 from checker.facts.subject import Subject
-from checker.quantities import Number, Truth, Unknown, every, least
+from checker.quantities import Number, Truth, Unknown, either, equal, every, least, some
 
 IN_SIGHT = "stands in the same place, or `in sight of` names it"
 
 
 def in_sight(s: Subject, item: Equipment, other: Equipment) -> Truth:
     """Whether an isolator is seen from a piece of equipment; two places without a word stay open."""
-    told = s.read(item, "in sight of") if item.allows("in sight of") else None
-    if isinstance(told, tuple) and other.name in told:
-        return True
-    here, there = s.read(item, "place"), s.read(other, "place")
-    if not isinstance(here, str) or not isinstance(there, str):
-        return Unknown(f"whether {item.name} and {other.name} stand in one place is not told")
-    if here == there:
-        return True
-    if not item.allows("in sight of") or not item.has("in sight of"):
-        return Unknown(f"whether {item.name} is seen from {other.name} is not told")
-    return told if isinstance(told, Unknown) else False
+    unsaid = Unknown(f"whether {item.name} is seen from {other.name} is not told")
+    told = s.read(item, "in sight of") if item.allows("in sight of") and item.has("in sight of") else unsaid
+    named = some(equal(one, other.name) for one in told) if isinstance(told, tuple) else told
+    return either(equal(s.read(item, "place"), s.read(other, "place")), named if named is not None else False)
 
 
 def _isolators(s: Subject) -> list[Equipment] | Unknown:

@@ -25,6 +25,9 @@ def test_one_in_another_place_asks_until_it_is_told() -> None:
 
 def test_an_unknown_place_decides_nothing() -> None:
     assert isinstance(ask("bank", "bank", "isolator_in_sight", {"equipment.isolator.place": "unknown"}), Unknown)
+    assert isinstance(ask("bank", "bank", "isolator_in_sight", {"equipment.bank.place": "unknown"}), Unknown)
+    perhaps = {"equipment.isolator.place": "cabin", "equipment.isolator.in sight of": "[unknown]"}
+    assert isinstance(ask("bank", "bank", "isolator_in_sight", perhaps), Unknown)
 
 
 def test_the_fewest_poles_count_and_a_hidden_switch_leaves_them_open() -> None:
