@@ -141,6 +141,8 @@ def _discharged(facts: Facts, item: Equipment) -> Number:
     """Where the management stops discharging, else the rested voltage of a low battery, V."""
     one = item.base if item.kind == "bank" and item.base is not None else item
     stop = one.value("bms.under voltage") if one.allows("bms.under voltage") else UNKNOWN
+    if isinstance(stop, Unknown) and one.has("bms.under voltage"):
+        return Unknown(f"where the management of {item.name} stops discharging is written as unknown")
     low = low_voltage(facts, item)
     if not isinstance(stop, float | Range):
         return low
