@@ -214,6 +214,9 @@ def _noticed(spoilt: Rule, rule: Rule, rulebook: Rulebook) -> bool:
 def main(wanted: list[str]) -> None:
     """Print the survivors by rule, and the rate."""
     rulebook = load_rulebook()
+    unknown = set(wanted) - rulebook.by_id.keys()
+    if unknown:
+        sys.exit(f"there is no rule {', '.join(sorted(unknown))}")
     rules = [rule for rule in rulebook.rules if not wanted or rule.id in wanted]
     count = alive = 0
     for rule in rules:
