@@ -196,6 +196,12 @@ def _more_at_start(s: Subject, item: Equipment, lasting: Number) -> Number:
     return 0.0 if start is None else greatest(0.0, subtract(start, lasting))
 
 
+def _perhaps_none(time: Number) -> Number:
+    """The time of a start that is perhaps no more than what is given for ever."""
+    top = time.high if isinstance(time, Range) else time
+    return between(0.0, top) if isinstance(top, float) else time
+
+
 @fact(
     "bank",
     "longest_surge",
@@ -217,8 +223,9 @@ def longest_surge(s: Subject) -> Any:
         else:
             more = 0.0 if own is None else _more_at_start(s, item, own)
             time = s.read(item, "start.time") if item.has("start.current") else None
-        if time is not None and less_equal(add(lasting, more), s.discharge_limit) is not True:
-            found.append(time)
+        within = less_equal(add(lasting, more), s.discharge_limit)
+        if time is not None and within is not True:
+            found.append(time if within is False else _perhaps_none(time))
     return greatest(found) if found else None
 
 
