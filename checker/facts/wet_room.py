@@ -7,8 +7,11 @@ from typing import Any
 
 from checker.design.given import Box
 from checker.facts.catalogue import fact
+from checker.facts.space import chain, is_kind
 from checker.facts.subject import Subject
-from checker.quantities import Number, Range, Unknown, between, equal
+from checker.quantities import Number, Range, Unknown, between, equal, some
+
+WET = "wet room"
 
 
 def _room(s: Subject) -> Any:
@@ -19,15 +22,20 @@ def _room(s: Subject) -> Any:
 
 
 @fact("equipment", "is_in_wet_room", type="yes/no", says="It stands in a room with a shower.",
-      method="kind of its place; a file without such a room has nothing in it")  # fmt: skip
+      method="kind of its place and of those around it; a file without such a room has nothing in it")  # fmt: skip
 @fact("outlet", "is_in_wet_room", type="yes/no", says="It stands in a room with a shower.",
-      method="kind of its place; a file without such a room has nothing in it")  # fmt: skip
+      method="kind of its place and of those around it; a file without such a room has nothing in it")  # fmt: skip
 def is_in_wet_room(s: Subject) -> Any:
     room = _room(s)
     if isinstance(room, Unknown):
-        kinds = [equal(place.value("kind"), "wet room") for place in s.facts.design.places.values()]
+        kinds = [equal(place.value("kind"), WET) for place in s.facts.design.places.values()]
         return room if any(kind is not False for kind in kinds) else False
-    return equal(s.read(room, "kind"), "wet room")
+    around = chain(s, room.name)
+    answers = [is_kind(s, one, WET) for one in around]
+    hidden = around[-1].has("inside") and isinstance(s.read(around[-1], "inside"), Unknown)
+    if hidden and any(equal(place.value("kind"), WET) is not False for place in s.facts.design.places.values()):
+        answers.append(Unknown(f"what {around[-1].name} is part of is not known"))
+    return some(answers)
 
 
 @fact("equipment", "distance_to_shower", unit="mm",
@@ -40,7 +48,8 @@ def distance_to_shower(s: Subject) -> Any:
     room = _room(s)
     if isinstance(room, Unknown):
         return room
-    tray = s.read(room, "tray")
+    around = next((one for one in chain(s, room.name) if is_kind(s, one, WET) is not False), room)
+    tray = s.read(around, "tray")
     if tray is None:
         return None
     body = _body(s)

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
+import pytest
+
 from checker.quantities import Unknown
 from tests.facts.mains_subjects import COACH, subject
 
@@ -37,3 +39,18 @@ def test_without_a_wash_room_nothing_stands_in_one_and_with_one_the_unplaced_may
     assert subject(COACH, "equipment", "heater", loose).is_in_wet_room is False
     assert isinstance(subject(COACH, "equipment", "heater", WASH | loose).is_in_wet_room, Unknown)
     assert subject(COACH, "equipment", "heater", WASH).is_in_wet_room is False
+
+
+def test_a_cupboard_within_the_room_belongs_to_it() -> None:
+    room = "{kind: wet room, tray: {at: [0 m, 0 m, 0 m], size: [0.7 m, 0.7 m, 0 m]}}"
+    edits = {
+        "places.wash": room,
+        "places.vanity": "{kind: locker, inside: wash}",
+        "equipment.heater.place": "vanity",
+        "equipment.heater.at": "[1.5 m, 0.3 m, 0.2 m]",
+    }
+    heater = subject(COACH, "equipment", "heater", edits)
+    assert heater.is_in_wet_room is True
+    assert heater.distance_to_shower == pytest.approx(0.8)
+    hidden = subject(COACH, "equipment", "heater", edits | {"places.vanity.inside": "unknown"})
+    assert isinstance(hidden.is_in_wet_room, Unknown)
