@@ -7,12 +7,13 @@ from typing import Any
 from checker.circuit.elements import CHASSIS, EARTH, LIVE, PROTECTIVE, Conductor, Link
 from checker.circuit.feeding import consumers
 from checker.design.model import Equipment
+from checker.design.run import Length
 from checker.facts.catalogue import fact
 from checker.facts.mains import tell, tell_state
 from checker.facts.subject import Subject
 from checker.facts.supply import supplies_by_load
 from checker.physics.earth_size import earth_by_table
-from checker.quantities import Unknown, corners, greatest
+from checker.quantities import Truth, Unknown, both, corners, greater, greatest
 
 CONDUITS = frozenset({"conduit", "metal conduit", "gas-tight conduit"})
 EARTH_POINTS = frozenset({"earth bar", "board", "terminal block", "joint", "shore inlet"})
@@ -41,6 +42,17 @@ def mains_loads(s: Subject) -> list[Equipment]:
 )
 def feeds_mains_loads(s: Subject) -> bool:
     return bool(mains_loads(s))
+
+
+@fact(
+    "circuit",
+    "carries_mains",
+    type="yes/no",
+    says="It carries mains from a source to a board, to a converter or to a load.",
+    method="its system; a conductor of one pole alone, such as a bond, is left out",
+)
+def carries_mains(s: Subject) -> bool:
+    return s.facts.network.systems[s.id] == "ac" and s.facts.network.conductor(s.id, LIVE) is not None
 
 
 def _supplies(s: Subject) -> list[Subject]:
@@ -143,7 +155,16 @@ def earth_runs_with_it(s: Subject) -> Any:
     if how == "same":
         covering = s.read(s.item, "covering")
         return covering if isinstance(covering, Unknown) else covering in CONDUITS
-    return how == "in cable"
+    return _is_the_third_core(s) if how == "run" else how == "in cable"
+
+
+def _is_the_third_core(s: Subject) -> Truth:
+    """Whether an earth with a run of its own, as one with an isolator in it has, is a core of the cable all the way."""
+    circuit = s.item
+    live, earth = ({one.place for one in run if isinstance(one, Length)} for run in (circuit.run, circuit.earth.run))
+    if None in live | earth or circuit.cable is None:
+        return Unknown(f"where the earth of {s.id} runs, or its cable, is not known")
+    return both(earth <= live, greater(s.read(circuit.cable, "cores"), 2.0))
 
 
 @fact("circuit", "line_area", unit="mm2", says="Cross-section of its live conductor.", method="conductor.area")

@@ -62,3 +62,19 @@ def test_only_the_conductor_from_the_main_earth_bonds_the_chassis() -> None:
     assert subject(COACH, "circuit", "chassis-bond").bonds_chassis is True
     assert subject(COACH, "circuit", "case").bonds_chassis is False
     assert subject(COACH, "circuit", "battery").bonds_chassis is False
+
+
+def test_an_earth_with_an_isolator_in_it_is_a_core_of_its_cable() -> None:
+    own = {"circuits.heating.run": "[3 m via duct, 0.5 m via cabin]"}
+    there = own | {"circuits.heating.earth": "{run: [3 m via duct, 0.5 m via cabin], size: 2.5 mm2}"}
+    elsewhere = own | {"circuits.heating.earth": "{run: [3 m via duct, 0.5 m via locker], size: 2.5 mm2}"}
+    assert subject(COACH, "circuit", "heating", there).earth_runs_with_it is True
+    assert subject(COACH, "circuit", "heating", elsewhere).earth_runs_with_it is False
+    two = there | {"circuits.heating.cable": "pair-4"}
+    assert subject(COACH, "circuit", "heating", two).earth_runs_with_it is False
+
+
+def test_a_feeder_carries_mains_and_a_bond_does_not() -> None:
+    assert subject(COACH, "circuit", "shore-in").carries_mains is True
+    assert subject(COACH, "circuit", "chassis-bond").carries_mains is False
+    assert subject(COACH, "circuit", "lighting").carries_mains is False
