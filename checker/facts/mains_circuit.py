@@ -7,7 +7,7 @@ from typing import Any
 from checker.circuit.elements import CHASSIS, EARTH, LIVE, PROTECTIVE, Conductor, Link
 from checker.circuit.feeding import consumers
 from checker.design.model import Equipment
-from checker.design.run import Length
+from checker.design.run import Gap, Length
 from checker.facts.catalogue import fact
 from checker.facts.mains import tell, tell_state
 from checker.facts.subject import Subject
@@ -162,7 +162,8 @@ def _is_the_third_core(s: Subject) -> Truth:
     """Whether an earth with a run of its own, as one with an isolator in it has, is a core of the cable all the way."""
     circuit = s.item
     live, earth = ({one.place for one in run if isinstance(one, Length)} for run in (circuit.run, circuit.earth.run))
-    if None in live | earth or circuit.cable is None:
+    hidden = any(isinstance(one, Gap) for one in (*circuit.run, *circuit.earth.run))
+    if hidden or None in live | earth or circuit.cable is None:
         return Unknown(f"where the earth of {s.id} runs, or its cable, is not known")
     return both(earth <= live, greater(s.read(circuit.cable, "cores"), 2.0))
 

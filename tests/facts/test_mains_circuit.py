@@ -70,6 +70,10 @@ def test_an_earth_with_an_isolator_in_it_is_a_core_of_its_cable() -> None:
     elsewhere = own | {"circuits.heating.earth": "{run: [3 m via duct, 0.5 m via locker], size: 2.5 mm2}"}
     assert subject(COACH, "circuit", "heating", there).earth_runs_with_it is True
     assert subject(COACH, "circuit", "heating", elsewhere).earth_runs_with_it is False
+    for run in ("[unknown, 0.5 m via cabin]", "[3 m, 0.5 m via cabin]"):
+        assert isinstance(
+            subject(COACH, "circuit", "heating", there | {"circuits.heating.run": run}).earth_runs_with_it, Unknown
+        )
     two = there | {"circuits.heating.cable": "pair-4"}
     assert subject(COACH, "circuit", "heating", two).earth_runs_with_it is False
 
