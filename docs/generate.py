@@ -54,7 +54,7 @@ def asked() -> list[Asked]:
 
 def left() -> dict[str, str]:
     """What no rule decides yet of a requirement, or why it has no rule."""
-    with (DOCS / "not-decided.csv").open(encoding="utf-8", newline="") as lines:
+    with (Path(str(shipped("rules"))) / "not-decided.csv").open(encoding="utf-8", newline="") as lines:
         return {row["id"]: row["left"] for row in csv.DictReader(lines)}
 
 

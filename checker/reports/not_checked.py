@@ -26,8 +26,8 @@ def not_checked(review: Review, coverage: Coverage) -> Iterator[str]:
     open_ = coverage["decidable"] - coverage["decidable_covered"]
     yield (
         f"Not checked: {open_} of {coverage['decidable']} published requirements that a design file can decide, "
-        f"because no rule covers them, and {coverage['total'] - coverage['decidable']} that need somebody who looks "
-        "or measures."
+        f"because no rule covers them; a part of {coverage['decidable_partly']} more; and "
+        f"{coverage['total'] - coverage['decidable']} that need somebody who looks or measures."
     )
     if review.counts[UNPROVEN]:
         yield (

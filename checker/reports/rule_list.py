@@ -16,11 +16,15 @@ if TYPE_CHECKING:
 
 
 class Requirement(NamedTuple):
-    """One entry of the catalogue of published requirements; `decidable` is design, survey or test."""
+    """One entry of the catalogue of published requirements; `decidable` is design, survey or test.
+
+    `left` says which part of it no rule decides, as far as we know; empty for none.
+    """
 
     id: str
     topic: str
     decidable: str
+    left: str = ""
 
 
 class RuleData(TypedDict):
@@ -35,11 +39,15 @@ class RuleData(TypedDict):
 
 
 class Coverage(TypedDict):
-    """How many requirements have a rule, of all and of those that a design file can decide."""
+    """How many requirements have a rule, of all and of those that a design file can decide.
+
+    `decidable_partly` are those of the latter that have a rule and of which a part is known to be undecided.
+    """
 
     covered: int
     total: int
     decidable_covered: int
+    decidable_partly: int
     decidable: int
 
 
@@ -66,7 +74,19 @@ def read_requirements(file: Path) -> tuple[Requirement, ...]:
         table = csv.DictReader(lines)
         if not {"id", "topic", "decidable"} <= set(table.fieldnames or ()):
             raise ValueError("the catalogue of requirements needs the columns id, topic and decidable")
-        return tuple(Requirement(row["id"], row["topic"], row["decidable"]) for row in table)
+        rows = list(table)
+    left = _left(file.with_name("not-decided.csv"))
+    return tuple(Requirement(row["id"], row["topic"], row["decidable"], left.get(row["id"], "")) for row in rows)
+
+
+def _left(file: Path) -> dict[str, str]:
+    """Requirement to the part of it that no rule decides; nothing where there is no such file beside the catalogue."""
+    import csv
+
+    if not file.exists():
+        return {}
+    with open(file, encoding="utf-8", newline="") as lines:
+        return {row["id"]: row["left"] for row in csv.DictReader(lines)}
 
 
 def rule_list(rules: Iterable[Rule], requirements: Iterable[Requirement], topic: str | None = None) -> RuleList:
@@ -90,6 +110,7 @@ def coverage_of(rules: Iterable[Rule], requirements: Iterable[Requirement]) -> C
         "covered": sum(each.id in ids for each in everything),
         "total": len(everything),
         "decidable_covered": sum(each.id in ids for each in decidable),
+        "decidable_partly": sum(each.id in ids and bool(each.left) for each in decidable),
         "decidable": len(decidable),
     }
 
@@ -131,7 +152,8 @@ def _lines(listed: RuleList, paint: Painter) -> Iterator[str]:
     yield from paragraph(
         f"{counted(len(listed['rules']), 'rule')}. "
         f"Requirements with a rule: {coverage['covered']} of {coverage['total']}; of those that a design file "
-        f"can decide: {coverage['decidable_covered']} of {coverage['decidable']}. What has no rule is not checked; "
+        f"can decide: {coverage['decidable_covered']} of {coverage['decidable']}, {coverage['decidable_partly']} of "
+        f"them known to be decided in part only. What has no rule is not checked; "
         "what a file cannot decide needs somebody who looks at the vehicle, or a measurement."
     )
     yield ""

@@ -19,7 +19,7 @@ The catalogue says in our own words what published standards and regulators ask 
 one of the latter two asks until the answer is written into the file, and never takes silence for an answer.
 *Limits* names those that the rule uses and the codes that give a value of their own; see [limits](rules/limits.md).
 *Left* says which part of a requirement no rule decides yet, as our own readers graded it; such a one is not *wholly*
-decided. Whoever finds another part that is left adds a line to `docs/not-decided.csv`.
+decided. Whoever finds another part that is left adds a line to `rules/not-decided.csv`.
 """
 WAYS = ("design", "survey", "test")
 

@@ -8,6 +8,7 @@ from typing import Any, NamedTuple
 import pytest
 
 from checker.reports.rule_list import Requirement, read_requirements, rule_list, rule_list_text
+from checker.shipped import shipped
 
 
 class Rule(NamedTuple):
@@ -26,7 +27,7 @@ RULES: Any = [
 ]
 REQUIREMENTS = [
     Requirement("r1", "x", "design"),
-    Requirement("r2", "x", "design"),
+    Requirement("r2", "x", "design", "half of it"),
     Requirement("r3", "y", "test"),
     Requirement("r4", "y", "design"),
 ]
@@ -43,7 +44,7 @@ def test_rules_stand_by_topic_and_id_with_their_signal_word() -> None:
 
 def test_a_requirement_counts_once_however_many_rules_cover_it_and_only_when_it_is_in_the_catalogue() -> None:
     assert rule_list(RULES, REQUIREMENTS)["coverage"] == {
-        "covered": 3, "total": 4, "decidable_covered": 2, "decidable": 3,
+        "covered": 3, "total": 4, "decidable_covered": 2, "decidable_partly": 1, "decidable": 3,
     }  # fmt: skip
 
 
@@ -78,3 +79,9 @@ def test_a_catalogue_without_its_columns_is_refused(tmp_path: Path) -> None:
     (tmp_path / "x.csv").write_text("id,name\na,b\n")
     with pytest.raises(ValueError, match="needs the columns id, topic and decidable"):
         read_requirements(tmp_path / "x.csv")
+
+
+def test_the_shipped_catalogue_says_what_is_left_of_a_requirement() -> None:
+    rows = read_requirements(Path(str(shipped("rules"))) / "requirements.csv")
+    assert any(one.left for one in rows)
+    assert all(len(one.left.split()) > 2 for one in rows if one.left)

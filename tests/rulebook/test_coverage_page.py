@@ -62,7 +62,7 @@ def test_the_counts_are_those_of_the_lines() -> None:
 
 
 def left() -> dict[str, str]:
-    with (Path(__file__).parents[2] / "docs" / "not-decided.csv").open(encoding="utf-8", newline="") as lines:
+    with (Path(__file__).parents[2] / "rules" / "not-decided.csv").open(encoding="utf-8", newline="") as lines:
         return {row["id"]: row["left"] for row in csv.DictReader(lines)}
 
 
