@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from checker.circuit.elements import LIVE, Link, Wire
+from checker.facts.bank import loose_bank
 from checker.facts.branch import outer_stretches, ways_up
 from checker.facts.catalogue import fact
 from checker.facts.subject import Facts, Subject
@@ -19,7 +20,8 @@ from checker.quantities import Truth, Unknown
 def divides_before_device(s: Subject) -> Truth:
     stretches = [wire for wire, _ in outer_stretches(s)]
     if not stretches:
-        return False
+        loose = loose_bank(s.facts)
+        return False if loose is None else loose
     own = {part.equipment.name for part in s.item.links if part.is_protective}
     starts = ways_up(s)
     for node in dict.fromkeys(node for wire in stretches for node in (wire.a, wire.b)):

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from math import inf
 from typing import Any
 
 from checker.circuit.elements import BONDING, LIVE, Link, Wire
 from checker.circuit.limits import largest, overload_currents
 from checker.design.model import Equipment
+from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.conductor_given import wire_length
 from checker.facts.currents import design_currents
@@ -162,7 +164,15 @@ def overload_current(s: Subject) -> Any:
     if facts.recorder is not None:
         ratings = [f"{device.id} lets {show(device.rating, 'A')} through" for device in s.protected_by]
         s.note(lambda: "; ".join(ratings) or "no device on either side")
+    if facts.network.systems[s.item.circuit.name] == "dc" and loose_bank(facts) is not None:
+        return _at_least(found)
     return found
+
+
+def _at_least(known: Number) -> Number:
+    """What is known to flow, or more: how the units of some bank are joined is not told, and they may feed it too."""
+    low = known.low if isinstance(known, Range) else known
+    return Range(low, inf) if isinstance(low, float) else known
 
 
 def _of_live(s: Subject) -> Any:
