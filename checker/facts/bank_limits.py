@@ -34,6 +34,7 @@ from checker.quantities import (
     greatest,
     less_equal,
     multiply,
+    perhaps,
     show,
     subtract,
     total,
@@ -149,8 +150,8 @@ def load_sum(s: Subject) -> Any:
     "bank",
     "peak_sum",
     unit="A",
-    says="Current that everything it feeds can ask of it at once while its inverters give their surge.",
-    method="as load_sum, inverters at surge power",
+    says="Current that everything it feeds can ask of it at once while its inverters surge, or a motor on it starts.",
+    method="as load_sum, inverters at surge power, or the hardest start of a load on its bus; the greater",
     source="power balance of a converter",
 )
 def peak_sum(s: Subject) -> Any:
@@ -196,12 +197,6 @@ def _more_at_start(s: Subject, item: Equipment, lasting: Number) -> Number:
     return 0.0 if start is None else greatest(0.0, subtract(start, lasting))
 
 
-def _perhaps_none(time: Number) -> Number:
-    """The time of a start that is perhaps no more than what is given for ever."""
-    top = time.high if isinstance(time, Range) else time
-    return between(0.0, top) if isinstance(top, float) else time
-
-
 @fact(
     "bank",
     "longest_surge",
@@ -225,7 +220,7 @@ def longest_surge(s: Subject) -> Any:
             time = s.read(item, "start.time") if item.has("start.current") else None
         within = less_equal(add(lasting, more), s.discharge_limit)
         if time is not None and within is not True:
-            found.append(time if within is False else _perhaps_none(time))
+            found.append(time if within is False else perhaps(time))
     return greatest(found) if found else None
 
 

@@ -19,17 +19,16 @@ from checker.facts.subject import Subject
 from checker.physics.ventilation import gassing_current, hydrogen_airflow, hydrogen_close_range, hydrogen_vent_area
 from checker.quantities import (
     Number,
-    Range,
     Truth,
     Unknown,
     add,
-    between,
     both,
     corners,
     divide,
     every,
     least,
     multiply,
+    perhaps,
     show,
     some,
 )
@@ -57,14 +56,8 @@ def gas_flow_needed(s: Subject) -> Any:
             return Unknown(f"the chemistry of {item.name} is not told")
         if chemistry in LEAD:
             flow = _flow(s, item)
-            found = add(found, flow if here is True else _perhaps(flow))
+            found = add(found, flow if here is True else perhaps(flow))
     return found
-
-
-def _perhaps(flow: Number) -> Number:
-    """The air for a battery of which nobody knows whether it stands here: anything from none to all of it."""
-    top = flow.high if isinstance(flow, Range) else flow
-    return between(0.0, top) if isinstance(top, float) else flow
 
 
 def cell_gassing(s: Subject, item: Equipment) -> Any:

@@ -30,6 +30,7 @@ from checker.quantities import (
     corners,
     greatest,
     multiply,
+    perhaps,
     some,
     total,
 )
@@ -122,7 +123,7 @@ def _asked_in(s: Subject, mode: Item) -> Number:
             unit = "W" if entry.text.rstrip().endswith("W") else "A"
             found.append(multiply(running_current(entry, unit, volts), volts))
     asked = total(found)
-    return asked if inverting is True else _perhaps(asked)
+    return asked if inverting is True else perhaps(asked)
 
 
 @fact(
@@ -146,14 +147,8 @@ def surge_asked(s: Subject) -> Any:
         # What is connected may start at any time, whether or not the mode has it running.
         for starter, node in (*loads, *(one for one in reached if one not in loads and one[0].kind in SENSITIVE)):
             asked = add(_start_power(s, starter, node), _rest(s, loads, starter, running))
-            found.append(asked if inverting is True else _perhaps(asked))
+            found.append(asked if inverting is True else perhaps(asked))
     return greatest(found) if found else 0.0
-
-
-def _perhaps(power: Number) -> Number:
-    """Power that is asked or not: whether the inverter works in that mode is not told."""
-    top = power.high if isinstance(power, Range) else power
-    return Range(0.0, top) if isinstance(top, float) and top > 0 else power
 
 
 def _start_power(s: Subject, item: Equipment, node: str) -> Number:

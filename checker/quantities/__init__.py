@@ -45,7 +45,7 @@ from checker.quantities.units import (
     subtract_dimensions,
     unit_for,
 )
-from checker.quantities.values import UNKNOWN, Number, Range, Undecided, Unknown, Window, between, exact, same
+from checker.quantities.values import UNKNOWN, Number, Range, Undecided, Unknown, Window, between, exact, perhaps, same
 
 __all__ = [
     "Number",
@@ -56,6 +56,7 @@ __all__ = [
     "Undecided",
     "OutOfRange",
     "between",
+    "perhaps",
     "exact",
     "same",
     "add",

@@ -163,3 +163,9 @@ def between(low: float, high: float) -> Number:
     if low == -inf and high == inf:
         return UNKNOWN
     return Range(low, high)
+
+
+def perhaps(number: Number) -> Number:
+    """What counts or does not, nobody knows which: anything from nothing up to `number`, which is not below nothing."""
+    top = number.high if isinstance(number, Range) else number
+    return between(0.0, top) if isinstance(top, float) and top > 0.0 else number

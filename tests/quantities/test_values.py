@@ -12,7 +12,7 @@ from typing import Any
 
 import pytest
 
-from checker.quantities import UNKNOWN, Range, Undecided, Unknown, Window, between, exact, same
+from checker.quantities import UNKNOWN, Number, Range, Undecided, Unknown, Window, between, exact, perhaps, same
 
 INEXACT = [Range(1.0, 2.0), Range(-inf, 5.0), UNKNOWN, Unknown("not measured")]
 COMPARISONS = [operator.lt, operator.le, operator.gt, operator.ge]
@@ -112,3 +112,11 @@ def test_only_one_finite_number_is_exact() -> None:
     assert exact(3)
     for value in (True, inf, float("nan"), Range(1.0, 2.0), UNKNOWN, None, "1", Window(1.0, 1.0)):
         assert not exact(value)
+
+
+@pytest.mark.parametrize(
+    ("number", "found"),
+    [(5.0, Range(0.0, 5.0)), (Range(2.0, 5.0), Range(0.0, 5.0)), (0.0, 0.0), (None, None), (UNKNOWN, UNKNOWN)],
+)
+def test_what_perhaps_counts_lies_between_nothing_and_all_of_it(number: Number, found: Number) -> None:
+    assert same(perhaps(number), found)
