@@ -1,8 +1,9 @@
 """The greatest current a short circuit can draw, from every source together.
 
 Each side of a device is a source of current with a conductance across it (Norton); a lead in series weakens both.
-Only the live conductor counts, cold, so the answer is never below what can flow. Sources that limit themselves add
-their limit whatever the distance.
+Only the live conductor counts, cold, so the answer is never below what can flow. A source that limits itself pushes its
+limit, of which a part goes into the batteries beside it; `circuit.prospective` leaves that part out of account, and so
+tells more. What motors that run down give back is not counted here.
 """
 
 from __future__ import annotations

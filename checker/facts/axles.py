@@ -41,10 +41,12 @@ def position(s: Subject, item: Equipment, axis: int = ALONG) -> Number:
     return multiply(middle, _sense(s, axis))
 
 
-def _sense(s: Subject, axis: int) -> float:
+def _sense(s: Subject, axis: int) -> Number:
+    """1 or -1 by where an axis points, by the usual way where it is left out; anything between where nobody knows."""
     key, turned = ("axes.y", "to the left") if axis == ACROSS else ("axes.x", "forward")
-    # Read even where it changes nothing, so that the words of the axes are asked for.
     word = s.read(s.item.vehicle, key)
+    if isinstance(word, Unknown) and s.item.vehicle.has(key):
+        return Range(-1.0, 1.0)
     return -1.0 if isinstance(word, str) and word == turned else 1.0
 
 

@@ -307,22 +307,32 @@ def cells(s: Subject) -> Any:
     "charge_voltage_limit",
     unit="V",
     says="Greatest voltage it may see while charging.",
-    method="highest cell voltage of the chemistry times cells in series; lower when its management stops lower",
+    method="highest cell voltage of the chemistry times cells in series; lower when its management stops lower, and "
+    "where nobody knows where that of a lithium bank stops, anything down to the rested voltage of full cells",
     source=TABLE_SOURCE,
 )
 def charge_voltage_limit(s: Subject) -> Any:
-    word = s.chemistry
     series = series_parallel(s, s.item)[0]
     stop = of_unit(s, s.item, "bms.over voltage")
-    by_cells: Number = UNKNOWN
-    if isinstance(word, str):
-        by_cells = corners(lambda n, one: one * charge_window(word, n)[1], s.cells, series)
-    by_stop = multiply(stop, series) if isinstance(stop, float | Range) else None
-    if by_stop is None:
+    by_cells = _by_cells(s, series, 1)
+    if isinstance(stop, float | Range):
+        by_stop = multiply(stop, series)
+        if isinstance(by_cells, Unknown):
+            # Cells of which nobody knows what they are may stand less than their management lets through.
+            return multiply(by_stop, Range(0.0, 1.0))
+        return least(by_stop, by_cells)
+    if stop is None or s.is_lithium is False or isinstance(by_cells, Unknown):
         return by_cells
-    if isinstance(by_cells, Unknown):
-        return by_stop
-    return least(by_stop, by_cells)
+    # A management of which nobody knows where it stops: not below the rested voltage of full cells.
+    return corners(lambda low, high, way: low + way * (high - low), _by_cells(s, series, 0), by_cells, Range(0.0, 1.0))
+
+
+def _by_cells(s: Subject, series: Number, end: int) -> Number:
+    """Rested voltage when full (0), or greatest charging voltage (1), of cells in series."""
+    word = s.chemistry
+    if not isinstance(word, str):
+        return Unknown(f"the chemistry of {s.id} is not known")
+    return corners(lambda n, one: one * charge_window(word, n)[end], s.cells, series)
 
 
 @fact(
@@ -334,10 +344,7 @@ def charge_voltage_limit(s: Subject) -> Any:
     source=TABLE_SOURCE,
 )
 def full_voltage(s: Subject) -> Any:
-    word = s.chemistry
-    if not isinstance(word, str):
-        return Unknown(f"the chemistry of {s.id} is not known")
-    return corners(lambda n, one: one * charge_window(word, n)[0], s.cells, series_parallel(s, s.item)[0])
+    return _by_cells(s, series_parallel(s, s.item)[0], 0)
 
 
 @fact("bank", "restrained", type="yes/no", says="It is held against a crash and rough roads.")

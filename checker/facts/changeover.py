@@ -127,8 +127,8 @@ def current_of(s: Subject, item: Any) -> Any:
     """Rated current of a source of mains, A."""
     vehicle = s.facts.design.vehicle
     if item.kind == "shore inlet":
-        site = s.read(vehicle, "site outlet")
-        return s.read(item, "rating") if isinstance(site, Unknown) else site
+        # Left out it is as the inlet; one that is there and that nobody can read may be larger.
+        return s.read(vehicle, "site outlet") if vehicle.has("site outlet") else s.read(item, "rating")
     if item.kind == "transformer":
         return s.read(item, "secondary.current")
     volts = s.read(vehicle, "supply.voltage") if item.kind == "generator" else s.read(item, "ac.voltage")

@@ -78,12 +78,15 @@ def both_ways(s: Subject) -> Any:
     of="bank",
     type="list",
     says="The batteries that its outputs reach without another converter between.",
-    method="graph, every contact closed",
+    method="graph, every contact closed; unknown where nobody knows whether it also works the other way",
 )
 def charges(s: Subject) -> Any:
     loose = loose_bank(s.facts)
     if loose is not None:
         return loose
+    perhaps = _perhaps_both(s)
+    if isinstance(perhaps, Unknown) and not is_both_ways(s.facts, s.item):
+        return perhaps
     found: dict[str, Any] = {}
     for output in charging_outputs(s):
         for item in output.banks:
@@ -395,8 +398,14 @@ def standards_told(s: Subject) -> Any:
 
 
 @fact("converter", "gives_both", type="yes/no", says="Both sides of a dc converter give.", method="graph and both ways")
-def gives_both(s: Subject) -> bool:
-    return is_both_ways(s.facts, s.item)
+def gives_both(s: Subject) -> Truth:
+    return is_both_ways(s.facts, s.item) or _perhaps_both(s)
+
+
+def _perhaps_both(s: Subject) -> Truth:
+    """Whether a dc converter feeds both ways, where it is not told: unknown, since either side may be a source."""
+    told = given(s, "both ways") if s.item.kind == "dc converter" else False
+    return told if isinstance(told, Unknown) else False
 
 
 @fact("converter", "place", of="place", type="subject", says="Where it stands.")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import inf
 from typing import Any
 
 from checker.circuit.elements import LIVE, Wire
@@ -137,13 +138,22 @@ def cut_out_voltage(s: Subject) -> Any:
     side = _input(s)
     if side is None:
         return None
+    set_higher = False
     for key in ("settings.holds low above", "settings.low stop"):
-        stop = s.read(s.item, key) if s.item.allows(key) else UNKNOWN
+        stop = s.read(s.item, key) if s.item.allows(key) else None
         if isinstance(stop, float | Range):
             return stop
+        set_higher = set_higher or (isinstance(stop, Unknown) and s.item.has(key))
     key = "dc.voltage" if side[0] == "dc" else f"sides.{side[0]}.voltage"
     window = s.read(s.item, key)
-    return window.low if isinstance(window, Window) else UNKNOWN
+    lowest: Number = window.low if isinstance(window, Window) else UNKNOWN
+    # A setting of which nobody knows where it stands may stop it long before its own limit does.
+    return _or_more(lowest) if set_higher else lowest
+
+
+def _or_more(lowest: Number) -> Number:
+    low = lowest.low if isinstance(lowest, Range) else lowest
+    return Range(low, inf) if isinstance(low, float) else lowest
 
 
 @fact(

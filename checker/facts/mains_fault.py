@@ -104,9 +104,8 @@ LEAD_C = 70.0  # rubber and PVC flexible leads at work; common practice, no sour
 
 def _one_lead(s: Subject, lead: Any, inlet: Any) -> Number:
     ohms = lead_resistance(s, lead)
-    current = s.read(s.facts.design.vehicle, "site outlet")
-    if isinstance(current, Unknown):
-        current = s.read(inlet, "rating")
+    vehicle = s.facts.design.vehicle
+    current = s.read(vehicle, "site outlet") if vehicle.has("site outlet") else s.read(inlet, "rating")
     return multiply(ohms, current)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from math import inf
 from typing import Any
 
 from checker.design.model import Equipment
@@ -29,6 +30,7 @@ from checker.quantities import (
     every,
     greatest,
     less_equal,
+    multiply,
     show,
     subtract,
 )
@@ -158,10 +160,10 @@ def _start(s: Subject, item: Equipment, node: str) -> tuple[Number, Number] | No
     level = level_at(s.facts, node)
     own_current = rated_current(item, UNKNOWN if level is None else level.nominal)
     others = subtract(s.load_current, own_current)
-    if isinstance(others, float | Range):
-        rest = greatest(others, 0.0)
-        return add(stated, rest), time
-    return stated, time
+    if isinstance(others, Unknown):  # what it takes in running is not known: all the rest runs, or nothing
+        load = s.load_current
+        others = multiply(load, Range(0.0, 1.0)) if isinstance(load, float | Range) else Range(0.0, inf)
+    return add(stated, greatest(others, 0.0)), time
 
 
 def _surge(s: Subject, item: Equipment) -> tuple[Number, Number] | None:

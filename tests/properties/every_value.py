@@ -1,6 +1,6 @@
 """The properties tried on every value of the designs, one after the other; takes minutes, so it is run by hand.
 
-`python -m tests.properties.every_value [unknown | forgotten | range | blocks] [part of a design's name ...]`
+`python -m tests.properties.every_value [unknown | forgotten | left-out | range | blocks | told] [part of a name ...]`
 """
 
 from __future__ import annotations
@@ -11,12 +11,14 @@ from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
 from checker.reading import ReadingErrors
+from checker.reading.edits import REMOVE
 from tests.properties.blocks import blocks_of
 from tests.properties.designs import design_with, everything, leaves_of, verdicts_of
 from tests.properties.forgetting import contradictions
+from tests.properties.telling import excused, other_answers, stood_in
 from tests.properties.test_ranges import overturned, quantities, widened
 from tests.properties.test_unknown import names_equipment, newly_met
-from tests.properties.verdicts import Pair, verdicts
+from tests.properties.verdicts import Leaf, Pair, verdicts
 
 
 class Change(NamedTuple):
@@ -28,6 +30,9 @@ class Change(NamedTuple):
 
 Failure = tuple[Pair, str]
 Judge = Callable[[Change, dict[Pair, str], dict[Pair, str]], list[Failure]]
+
+
+KINDS = ("unknown", "forgotten", "left-out", "range", "blocks", "told")
 
 
 def say(line: str) -> None:
@@ -48,6 +53,15 @@ def unknowns(name: str) -> Iterator[Change]:
 def entries(name: str) -> Iterator[Change]:
     """Each value, the names of devices in a run among them."""
     return (Change(f"{leaf.path}: {leaf.text}", ((leaf.path, "unknown"),)) for leaf in leaves_of(name))
+
+
+def removed(name: str) -> Iterator[Change]:
+    """Each entry of a mapping taken away; an item of a list that goes says that it is not there."""
+    return (
+        Change(f"{leaf.path}: {leaf.text}", ((leaf.path, REMOVE),))
+        for leaf in leaves_of(name)
+        if not leaf.path.rpartition(".")[2].isdigit()
+    )
 
 
 def ranges(name: str) -> Iterator[Change]:
@@ -81,6 +95,7 @@ def changed(_change: Change, before: dict[Pair, str], after: dict[Pair, str]) ->
 PROPERTIES: dict[str, tuple[Callable[[str], Iterator[Change]], Judge]] = {
     "unknown": (unknowns, met_now),
     "forgotten": (entries, contradicted),
+    "left-out": (removed, contradicted),
     "range": (ranges, changed),
     "blocks": (blocks, contradicted),
 }
@@ -109,16 +124,46 @@ def tried(kind: str, name: str) -> Counter[str]:
     return count
 
 
+def told(name: str) -> Counter[str]:
+    """Each value unknown, and then told otherwise; what only the unknown let pass is printed."""
+    count: Counter[str] = Counter()
+    for leaf in leaves_of(name):
+        if excused(leaf):
+            continue
+        found = {text: verdicts_with(name, leaf, text) for text in other_answers(leaf)}
+        answers = {text: after for text, after in found.items() if after is not None}
+        before = verdicts_with(name, leaf, "unknown") if answers else None
+        if before is None:
+            continue
+        count["tried"] += len(answers)
+        broken: dict[tuple[str, str], list[str]] = {}
+        for text, after in answers.items():
+            for rule, was in dict.fromkeys((one.pair[0], one.was) for one in stood_in(before, after)):
+                broken.setdefault((rule, was), []).append(text)
+        count["failed"] += len(broken)
+        for (rule, was), texts in broken.items():
+            say(f"  {leaf.path}: unknown, then {' or '.join(texts)}: {rule}: {was} became breach")
+    return count
+
+
+def verdicts_with(name: str, leaf: Leaf, text: str) -> dict[Pair, str] | None:
+    """The verdicts with another text in the place of a value; None where the file may not say that."""
+    try:
+        return verdicts(design_with(name, [(leaf.path, text)]))
+    except (ReadingErrors, ValueError, AssertionError):
+        return None
+
+
 def main(wanted: list[str]) -> int:
     """Status 1 when a property failed."""
-    kinds = [kind for kind in PROPERTIES if kind in wanted] or list(PROPERTIES)
-    parts = [word for word in wanted if word not in PROPERTIES]
+    kinds = [kind for kind in KINDS if kind in wanted] or list(KINDS)
+    parts = [word for word in wanted if word not in KINDS]
     bad = 0
     for kind in kinds:
         for name in everything():
             if not parts or any(part in name for part in parts):
                 say(f"{kind}, {name}")
-                count = tried(kind, name)
+                count = told(name) if kind == "told" else tried(kind, name)
                 bad += count["failed"] + count["broke"]
                 say(f"  {', '.join(f'{number} {what}' for what, number in count.items())}")
     return 1 if bad else 0
