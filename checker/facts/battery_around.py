@@ -1,4 +1,4 @@
-"""What stands close above, below and beside a battery: sparks, fuel, heat, appliances."""
+"""What stands close above, below and beside a battery: fuel, heat, appliances."""
 
 from __future__ import annotations
 
@@ -12,27 +12,12 @@ from checker.facts.distances import above
 from checker.facts.services import distance_to_lines
 from checker.facts.space import apart, extent, places_of, stands
 from checker.facts.subject import Subject
-from checker.quantities import Number, Range, Truth, Unknown, both, either, greater, least, some, subtract
+from checker.quantities import Number, Range, Truth, Unknown, either, equal, greater, least, some, subtract
 from checker.quantities.values import between
 
 HOT_C = 60.0
 """A surface above it is hot to a battery: common practice, no source."""
 APPLIANCES = ("fridge", "air conditioner")
-
-
-@fact(
-    "equipment",
-    "spark_above",
-    type="yes/no",
-    says="Something that sparks stands right above it; none for what gives off no gas.",
-    method="the boxes share ground and the one that sparks is higher",
-)
-def spark_above(s: Subject) -> Any:
-    if s.is_flooded is False:
-        return None
-    here = stands(s, s.item)
-    others = (one for one in s.facts.subjects("equipment") if one.id != s.id and one.sparks is not False)
-    return some(both(one.sparks, above(here, stands(s, one.item))) for one in others)
 
 
 @fact(
@@ -110,7 +95,7 @@ def exit_above(s: Subject) -> Any:
     "distance_to_hot",
     unit="mm",
     says="Distance from a battery to the nearest surface above 60 °C, or exhaust, that is told; none where none is.",
-    method="between boxes; to the straight stretches of an exhaust",
+    method="between boxes; to the straight stretches of an exhaust, which in an engine space has to be told",
     source="60 °C: common practice, no source",
 )
 def distance_to_hot(s: Subject) -> Any:
@@ -118,6 +103,8 @@ def distance_to_hot(s: Subject) -> Any:
         return None
     surface = _nearest(s, lambda one: greater(one.hot_surface, HOT_C))
     line = _to_exhaust(s)
+    if line is None and equal(s.place_kind, "engine space") is True:
+        return Unknown(f"how far {s.id} stands from the engine and its exhaust is not told")
     if line is None or isinstance(surface, Unknown):
         return surface
     return line if surface is None or isinstance(line, Unknown) else least(surface, line)

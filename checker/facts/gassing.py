@@ -14,7 +14,8 @@ from checker.facts.catalogue import fact
 from checker.facts.charging import Output, outputs_to
 from checker.facts.contacts import signal_means
 from checker.facts.place import perhaps_batteries
-from checker.facts.space import apart, chain, place_of, stands
+from checker.facts.space import apart, stands
+from checker.facts.sparks import parted
 from checker.facts.subject import Subject
 from checker.physics.ventilation import gassing_current, hydrogen_airflow, hydrogen_close_range, hydrogen_vent_area
 from checker.quantities import (
@@ -131,7 +132,7 @@ def nearest_spark(s: Subject) -> Any:
     here = stands(s, s.item)
     found: Number = inf
     for one in s.facts.subjects("equipment"):
-        if one.id == s.id or one.sparks is False or _parted(s, one.item):
+        if one.id == s.id or one.sparks is False or parted(s, one.item) is True:
             continue
         distance = apart(here, stands(s, one.item))
         if isinstance(distance, Unknown):
@@ -193,13 +194,3 @@ def _without(relays: list[Equipment]) -> Any:
         return not (isinstance(edge, Link) and any(edge.equipment is one for one in relays))
 
     return kept
-
-
-def _parted(s: Subject, other: Equipment) -> bool:
-    """Whether a sealed wall stands for certain between a battery and other equipment."""
-    here = s.facts.design.places.get(str(place_of(s, s.item)))
-    if here is None:
-        return False
-    sealed = s.read(here, "sealed from")
-    around = [place.name for place in chain(s, place_of(s, other))]
-    return isinstance(sealed, str) and sealed in around and here.name not in around

@@ -13,10 +13,21 @@ from checker.facts.battery_body import LEAD, chemistry_of
 from checker.facts.catalogue import fact, subjects
 from checker.facts.space import LIVING, OPEN_AIR, chain, is_kind, is_living, place_of, places_of
 from checker.facts.subject import Facts, Subject
-from checker.quantities import UNKNOWN, Number, Range, Truth, Unknown, Window, both, either, equal, some
+from checker.quantities import (
+    UNKNOWN,
+    Number,
+    Range,
+    Truth,
+    Unknown,
+    Window,
+    both,
+    either,
+    equal,
+    negate,
+    some,
+)
 
 ENCLOSED = ("locker", "battery locker", "battery box", "gas locker")
-OPEN_TO_AIR = (*OPEN_AIR, "engine space")
 
 
 @subjects("place", "A space in or on the vehicle.")
@@ -86,13 +97,6 @@ def high_vent_below_top(s: Subject) -> Any:
     return s.read(s.item, "vents.high below top")
 
 
-@fact("place", "splashed", type="yes/no", says="Water splashes, rains or jets into it.",
-      method="as told; where the file is silent its kind alone speaks")  # fmt: skip
-def splashed(s: Subject) -> Truth:
-    wet = s.read(s.item, "wet") if s.item.has("wet") else "dry"
-    return wet if isinstance(wet, Unknown) else wet in ("splash", "rain", "jets")
-
-
 @fact("place", "vent_rise", unit="m", says="Height between its low and its high openings.")
 def vent_rise(s: Subject) -> Any:
     return s.read(s.item, "vents.rise")
@@ -133,9 +137,10 @@ def fan(s: Subject) -> bool:
 
 
 @fact("place", "open_to_air", type="yes/no", says="It is open to the outside air: under or on the body, at the engine.",
-      method="its kind")  # fmt: skip
+      method="its kind; the engine space of a boat is a closed one")  # fmt: skip
 def open_to_air(s: Subject) -> Truth:
-    return is_kind(s, s.item, *OPEN_TO_AIR)
+    afloat = equal(s.read(s.facts.design.vehicle, "kind"), "boat")
+    return either(is_kind(s, s.item, *OPEN_AIR), both(is_kind(s, s.item, "engine space"), negate(afloat)))
 
 
 @fact("place", "opens", words=("outside", "inside"), says="Where its door opens.")

@@ -20,6 +20,25 @@ def services_told(s: Subject) -> bool:
     return any(isinstance(s.read(line, "along"), tuple) for line in s.item.services.values())
 
 
+def _drawn(s: Subject, *words: str) -> bool:
+    """Whether a line that carries one of these is told with its points."""
+    return any(
+        s.read(line, "carries") in words and isinstance(s.read(line, "along"), tuple)
+        for line in s.item.services.values()
+    )
+
+
+@fact("design", "lines_told", type="yes/no",
+      says="Lines of gas, of fuel and of water are each told with their points.")  # fmt: skip
+def lines_told(s: Subject) -> bool:
+    return _drawn(s, "gas") and _drawn(s, "diesel", "petrol") and _drawn(s, "water")
+
+
+@fact("design", "exhausts_told", type="yes/no", says="An exhaust is told with its points.")
+def exhausts_told(s: Subject) -> bool:
+    return _drawn(s, "exhaust")
+
+
 @fact(
     "equipment",
     "distance_to_service",

@@ -1,4 +1,4 @@
-"""What stands above, below and beside a battery."""
+"""What stands below and beside a battery."""
 
 from __future__ import annotations
 
@@ -7,22 +7,10 @@ import pytest
 from checker.quantities import Range, Unknown
 from tests.facts.van import ask
 
-WET = ("equipment.house.chemistry", "flooded lead acid")
-ABOVE = ("equipment.main.box.at", "[1.15 m, -0.85 m, 0.9 m]")
 HEATER = (
     "{kind: load, power: 40 W, hot surface: 120 °C, place: cabin, "
     "box: {at: [%s m, -0.9 m, 0.4 m], size: [0.4 m, 0.2 m, 0.2 m]}}"
 )
-
-
-def test_only_a_battery_that_gives_off_gas_is_asked_for_sparks_above_it() -> None:
-    assert ask("equipment", "house", "spark_above", ABOVE) is None
-    assert ask("equipment", "house", "spark_above", WET, ABOVE) is True
-
-
-def test_what_may_stand_anywhere_in_the_cabin_leaves_a_question() -> None:
-    nowhere = ("equipment.main.box", "unknown")
-    assert isinstance(ask("equipment", "house", "spark_above", WET, nowhere), Unknown)
 
 
 def test_fuel_counts_at_any_height_above_or_below() -> None:
@@ -76,3 +64,10 @@ def test_a_way_out_right_above_is_measured_upwards() -> None:
     assert ask("equipment", "house", "exit_above", ("places.hatch", hatch % "1.5 m")) == pytest.approx(top - 0.5)
     assert ask("equipment", "house", "exit_above") is None
     assert isinstance(ask("equipment", "house", "exit_above", ("places.hatch", hatch % "0.5..2 m")), Unknown)
+
+
+def test_at_the_engine_the_exhaust_has_to_be_told() -> None:
+    engine = ("places.bay.kind", "engine space")
+    assert isinstance(ask("equipment", "house", "distance_to_hot", engine), Unknown)
+    flue = "{flue: {carries: exhaust, along: [[4 m, -0.8 m, 0.2 m], [0 m, -0.8 m, 0.2 m]], outer: 24 mm}}"
+    assert ask("equipment", "house", "distance_to_hot", engine, ("services", flue)) == pytest.approx(0.188)

@@ -37,3 +37,13 @@ def test_without_lines_or_points_the_distance_is_a_question() -> None:
 def test_equipment_that_lies_somewhere_in_a_place_is_not_measured() -> None:
     found = ask("equipment", "FH", "distance_to_service", line("[[0 m, 0 m, 0 m], [3 m, 0 m, 0 m]]"))
     assert isinstance(found, Unknown)
+
+
+def test_one_line_that_is_told_says_nothing_of_the_others() -> None:
+    points = "along: [[0 m, 1 m, 0.5 m], [3 m, 1 m, 0.5 m]]"
+    two = f"a: {{carries: gas, {points}}}, b: {{carries: water, {points}}}"
+    assert ask("design", "design", "lines_told", ("services", f"{{{two}}}")) is False
+    assert ask("design", "design", "lines_told", ("services", f"{{{two}, c: {{carries: diesel, {points}}}}}")) is True
+    assert ask("design", "design", "lines_told", ("services", f"{{{two}, c: {{carries: petrol}}}}")) is False
+    assert ask("design", "design", "exhausts_told", ("services", f"{{{two}}}")) is False
+    assert ask("design", "design", "exhausts_told", ("services", f"{{c: {{carries: exhaust, {points}}}}}")) is True

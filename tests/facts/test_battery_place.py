@@ -1,0 +1,42 @@
+"""Where a battery stands: in the wet, under the body, at the engine."""
+
+from __future__ import annotations
+
+from checker.quantities import Unknown
+from tests.facts.van import ask
+
+IN_TRAY = ("equipment.house.place", "tray")
+ENGINE = ("places.bay.kind", "engine space")
+
+
+def tray(more: str = "") -> tuple[str, str]:
+    return ("places.tray", "{kind: battery box, inside: underbody%s}" % more)  # noqa: UP031
+
+
+def test_a_box_under_the_body_stands_under_the_body() -> None:
+    assert ask("equipment", "house", "below_the_body") is False
+    assert ask("equipment", "house", "below_the_body", tray(), IN_TRAY) is True
+    assert isinstance(ask("equipment", "house", "below_the_body", ("equipment.house.place", "unknown")), Unknown)
+
+
+def test_a_box_in_the_wet_is_dry_only_where_that_is_told() -> None:
+    assert ask("equipment", "house", "in_the_wet") is False
+    assert isinstance(ask("equipment", "house", "in_the_wet", tray(), IN_TRAY), Unknown)
+    assert isinstance(ask("equipment", "house", "in_the_wet", tray(", wet: unknown"), IN_TRAY), Unknown)
+    assert ask("equipment", "house", "in_the_wet", tray(", wet: damp"), IN_TRAY) is False
+    assert ask("equipment", "house", "in_the_wet", tray(", wet: jets"), IN_TRAY) is True
+    assert ask("equipment", "house", "in_the_wet", ("equipment.house.place", "underbody")) is True
+
+
+def test_the_engine_space_of_a_van_is_open_and_that_of_a_boat_is_not() -> None:
+    assert ask("equipment", "house", "at_open_engine") is False
+    assert ask("equipment", "house", "at_open_engine", ENGINE) is True
+    assert ask("equipment", "house", "at_open_engine", ENGINE, ("vehicle.kind", "boat")) is False
+    assert isinstance(ask("equipment", "house", "at_open_engine", ("places.bay.kind", "unknown")), Unknown)
+
+
+def test_what_starts_the_engine_is_what_its_bank_is_for() -> None:
+    assert ask("equipment", "house", "starts_the_engine") is False
+    assert ask("equipment", "house", "starts_the_engine", ("equipment.house.purpose", "starting")) is True
+    assert isinstance(ask("equipment", "house", "starts_the_engine", ("equipment.house.purpose", "unknown")), Unknown)
+    assert ask("equipment", "FH", "starts_the_engine") is False
