@@ -11,7 +11,7 @@ from checker.facts.subject import Facts, Subject
 from checker.quantities import Unknown, equal, greatest
 
 MAINS_WORK, ELV_WORK = "mains work", "elv work"
-NOT_A_LICENCE = ("none needed", "not needed", "no", "owner", "not required")
+NOT_A_LICENCE = ("none needed", "not needed", "no", "owner", "not required", "unlicensed")
 
 
 @subjects("work", "A class of work that this fit-out takes, with the licence of the person who does it.")
@@ -47,7 +47,7 @@ def highest_direct_voltage(s: Subject) -> Any:
     "has_licence",
     type="yes/no",
     says="A licence for it is named.",
-    method="`licence` under `people`; words such as `none needed` are no licence",
+    method="`licence` under `people`; words such as `none needed` are no licence, words without a number prove none",
 )
 def has_licence(s: Subject) -> Any:
     if s.item is None:
@@ -56,4 +56,8 @@ def has_licence(s: Subject) -> Any:
     told = s.read(s.item, "licence")
     if isinstance(told, Unknown):
         return Unknown(f"the licence for {s.id} is not known")
-    return isinstance(told, str) and told.strip().lower() not in NOT_A_LICENCE
+    if not isinstance(told, str) or told.strip().lower() in NOT_A_LICENCE:
+        return False
+    if any(letter.isdigit() for letter in told):
+        return True
+    return Unknown(f"`{told}` holds no number of a licence")

@@ -16,7 +16,7 @@ def test_mains_circuits_make_mains_work_even_when_nobody_is_named() -> None:
     assert [given.path for given in trace(found, "has_licence").leaves()] == ["people.mains work.licence"]
 
 
-@pytest.mark.parametrize("words", ["none", "none needed", "owner"])
+@pytest.mark.parametrize("words", ["none", "none needed", "owner", "unlicensed"])
 def test_words_that_deny_a_licence_are_no_licence(words: str) -> None:
     people = f"{{mains work: {{licence: {words}}}}}"
     assert subject(COACH, "work", "mains work", {"people": people}).has_licence is False
@@ -24,3 +24,9 @@ def test_words_that_deny_a_licence_are_no_licence(words: str) -> None:
 
 def test_a_number_is_a_licence() -> None:
     assert subject(COACH, "work", "mains work").has_licence is True
+
+
+@pytest.mark.parametrize("words", ["applied for", "pending"])
+def test_words_without_a_number_prove_no_licence(words: str) -> None:
+    people = f"{{mains work: {{licence: {words}}}}}"
+    assert isinstance(subject(COACH, "work", "mains work", {"people": people}).has_licence, Unknown)
