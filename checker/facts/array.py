@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from checker.circuit.elements import Link, Wire
+from checker.circuit.elements import Edge, Link, Wire
 from checker.circuit.supply import is_live, joined
 from checker.design.given import RatedVoltage, Where
 from checker.design.model import Equipment
@@ -243,13 +243,26 @@ def perhaps_isolated(s: Subject) -> Unknown | None:
 
 
 def isolators_of(s: Subject) -> list[Equipment]:
-    """The switches and isolating breakers between an array and its controller."""
+    """The switches and isolating breakers without which an array reaches its controller no more."""
     found = []
     for link in _run(s):
         item = link.equipment
         if item.kind == "switch" or (item.kind in ("breaker", "rcbo") and item.value("isolates") is True):
             found.append(item)
-    return found
+    return [item for item in found if _parts(s, item)]
+
+
+def _parts(s: Subject, item: Equipment) -> bool:
+    """Whether an array is parted from every controller by a switch that is opened: one of a neighbour does not."""
+    network = s.facts.network
+
+    def opened(edge: Edge) -> bool:
+        return not (isinstance(edge, Link) and edge.equipment is item)
+
+    start = f"{s.id}:+"
+    inputs = {f"{one.name}:pv+" for one in network.equipment.values() if one.kind == "solar controller"}
+    goals = inputs.intersection(joined(network, [start]))
+    return goals.isdisjoint(joined(network, [start], opened)) if goals else True
 
 
 @fact("array", "isolator_breaks_load", type="yes/no", says="Its isolator may be opened under load.")

@@ -12,7 +12,7 @@ from checker.design.model import Circuit
 from checker.design.run import Length, Through
 from checker.facts.catalogue import fact, subjects
 from checker.facts.chamber import unplaced
-from checker.facts.space import lower, upper
+from checker.facts.space import lower
 from checker.facts.subject import Facts, Subject
 from checker.physics.bend import flexible_radius, loop_radius
 from checker.quantities import (
@@ -21,7 +21,6 @@ from checker.quantities import (
     Truth,
     Unknown,
     add,
-    between,
     corners,
     equal,
     every,
@@ -108,8 +107,8 @@ def bend_radius(s: Subject) -> Any:
     "bend_needed",
     unit="mm",
     says="Smallest radius that all cables in it stand while they move.",
-    method="greatest of the makers' figures; without one, a factor of the outer diameter, in a drag chain or moving "
-    "freely",
+    method="greatest of the makers' figures; without one at least a factor of the outer diameter, in a drag chain or "
+    "moving freely: the maker may ask for more",
     source="DIN VDE 0298-3, flexible cables, drag chain and free movement (seen)",
 )
 def bend_needed(s: Subject) -> Any:
@@ -140,7 +139,7 @@ def _cable_radius(s: Subject, circuit: Circuit) -> Any:
     uses = ([CHAIN] if kind == "chain" else [FREE]) if isinstance(kind, str) else [CHAIN, FREE]
     found = [corners(lambda diameter, use=use: flexible_radius(diameter, use), outer) for use in uses]
     known = [one for one in found if isinstance(one, float | Range)]
-    return found[0] if len(known) < 2 else between(min(map(lower, known)), max(map(upper, known)))
+    return Range(min(map(lower, known)), inf) if known else found[0]
 
 
 @fact("loop", "extra_flexible", type="yes/no", says="Every conductor in it is of the finest strands.")

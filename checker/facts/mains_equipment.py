@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
+from checker.circuit.elements import Edge, Link
+from checker.circuit.supply import is_live, joined
 from checker.design.given import RatedVoltage
 from checker.design.vocabulary.words import ISOLATION
 from checker.facts.catalogue import fact
@@ -64,13 +66,29 @@ def rated_current(s: Subject) -> Any:
     "equipment",
     "live_half_covered",
     type="yes/no",
-    says="On a plug connection the half that can stay live is the socket, or its contacts cannot be touched.",
-    method="its live side and its contacts; none for what is no connector",
+    says="On a plug connection each half that can stay live is the socket, or its contacts cannot be touched.",
+    method="its live side and its contacts; the graph without it: where both halves reach a source only contacts that "
+    "cannot be touched serve; none for what is no connector",
 )
 def live_half_covered(s: Subject) -> Any:
     if s.item.kind != "connector":
         return None
+    if _both_halves_live(s):
+        s.note(lambda: f"without {s.id} each of its halves still reaches a source")
+        return told(s, "recessed contacts")
     return either(equal(told(s, "live side"), "socket"), told(s, "recessed contacts"))
+
+
+def _both_halves_live(s: Subject) -> bool:
+    """Whether, parted, a source is left on either side of a plug connection."""
+    network = s.facts.network
+    lives = {source.live for source in network.sources}
+
+    def parted(edge: Edge) -> bool:
+        return not (isinstance(edge, Link) and edge.equipment is s.item)
+
+    links = [one for one in network.links if one.equipment is s.item and is_live(one)]
+    return any(all(not lives.isdisjoint(joined(network, [node], parted)) for node in (one.a, one.b)) for one in links)
 
 
 @fact("equipment", "boxed_in", words=("insulating", "metal"), says="The box around a joint; none when it is bare.")

@@ -97,6 +97,20 @@ def input_conductors(s: Subject) -> Any:
     return found or Unknown(f"nothing is connected to the battery terminals of {s.id}")
 
 
+@fact(
+    "converter",
+    "output_conductors",
+    of="conductor",
+    type="list",
+    says="The live conductors at the battery terminals of a solar controller.",
+    method="graph",
+)
+def output_conductors(s: Subject) -> Any:
+    if s.item.kind != "solar controller":
+        return ()
+    return _conductors_at(s, {f"{s.id}:battery+": None}) or Unknown(f"nothing is connected to the output of {s.id}")
+
+
 @fact("converter", "input_area", unit="mm2", says="Least cross-section at the battery terminals of an inverter.",
       method="conductor.area, parallel cables together")  # fmt: skip
 def input_area(s: Subject) -> Any:
