@@ -152,7 +152,8 @@ def is_lithium(s: Subject) -> Any:
 )
 def purpose(s: Subject) -> Any:
     stated = of_unit(s, s.item, "purpose")
-    if not isinstance(stated, Unknown) or (unit(s.item).allows("purpose") and unit(s.item).has("purpose")):
+    written = any(one.allows("purpose") and one.has("purpose") for one in (s.item, unit(s.item)))
+    if written or not isinstance(stated, Unknown):
         return stated
     network = s.facts.network
     near = joined(network, [home(s.facts, s.item)])

@@ -237,7 +237,7 @@ def _is_open(facts: Facts, item: Equipment, mode: Item, set_by: dict[str, Any]) 
     driver = facts.network.equipment.get(str(item.value("driven by")))
     if driver is None or driver.kind != "signal" or not driver.says("means", "engine running"):
         return False
-    return mode.says("engine", "stopped") and not item.says("rest", "closed")
+    return mode.says("engine", "stopped") and (item.says("rest", "open") or not item.has("rest"))
 
 
 def _rest(item: Equipment, mode: Item) -> Any:

@@ -111,6 +111,8 @@ def day_inputs(s: Subject, steps: int = STEPS) -> DayInputs | Unknown:
     capacity: Number = 0.0
     power: Number = 0.0
     for bank in banks.values():
+        if isinstance(bank.purpose, Unknown):
+            return Unknown(f"nobody knows whether {bank.id} is a house battery")
         one = multiply(_energy(bank), s.read(s.item.day, "capacity left"))
         if isinstance(one, Unknown):
             return Unknown(f"the capacity of {bank.id}, or what age and cold leave of it, is not known")

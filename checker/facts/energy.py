@@ -30,6 +30,7 @@ from checker.quantities import (
     subtract,
     total,
 )
+from checker.quantities.values import perhaps
 
 DAY_S = 86_400.0
 SOLAR_SHARE = 0.75
@@ -220,7 +221,7 @@ def usable_energy(s: Subject) -> Any:
         if isinstance(keep, float | Range):
             left = multiply(multiply(multiply(bank.capacity, bank.nominal_voltage), aged), subtract(1.0, keep))
             usable = UNKNOWN if isinstance(usable, Unknown) or isinstance(left, Unknown) else least(usable, left)
-        found.append(usable)
+        found.append(perhaps(usable) if isinstance(bank.purpose, Unknown) else usable)
     return total(found)
 
 

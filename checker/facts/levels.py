@@ -246,6 +246,8 @@ def _full(network: Network, item: Equipment) -> Number:
     stop = one.value("bms.over voltage") if one.allows("bms.over voltage") else UNKNOWN
     if isinstance(stop, float | Range):
         return multiply(stop, series)
+    if isinstance(stop, Unknown) and one.allows("bms.over voltage") and one.has("bms.over voltage"):
+        return stop  # it has a stop that nobody could read: perhaps above what its cells are usually charged to
     chemistry = _told(one, "chemistry")
     if isinstance(chemistry, str) and chemistry == "lithium iron phosphate":
         cells = one.value("cells")

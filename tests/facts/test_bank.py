@@ -84,3 +84,18 @@ def test_windows_of_temperature_are_read() -> None:
 def test_the_working_names_the_lines_it_rests_on() -> None:
     paths = [given.path for given in trace(one("bank", "bank"), "capacity").leaves()]
     assert paths == ["parts.module.capacity", "equipment.bank.arrangement"]
+
+
+def test_a_management_that_nobody_could_read_may_stop_anywhere_above_the_rested_voltage() -> None:
+    untold = {"parts.module.bms.over voltage": "unknown"}
+    assert isinstance(ask("bank", "bank", "highest_voltage", untold), Unknown)
+    # 16 cells of lithium iron phosphate: from the rested voltage of full ones to the greatest that charges them.
+    limit = ask("bank", "bank", "charge_voltage_limit", untold)
+    assert limit == Range(ask("bank", "bank", "full_voltage"), 16 * 3.65)
+    assert ask("bank", "bank", "charge_voltage_limit", {"parts.module.bms.over voltage": "none"}) == 16 * 3.65
+    cells = ask("bank", "bank", "charge_voltage_limit", {"parts.module.chemistry": "unknown"})
+    assert cells == Range(0.0, 58.4)
+
+
+def test_a_bank_whose_purpose_nobody_knows_is_no_house_battery_for_certain() -> None:
+    assert isinstance(ask("bank", "bank", "purpose", {"equipment.bank.purpose": "unknown"}), Unknown)
