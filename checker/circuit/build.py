@@ -72,8 +72,7 @@ def _add_circuit(network: Network, circuit: Circuit) -> None:
     view = network.equipment
     starts = port_nodes(view, circuit.start, system)
     ends = [port_nodes(view, port, system) for port in circuit.ends]
-    duty = circuit.value("duty")
-    bonding = duty == BONDING if isinstance(duty, str) else _joins_earths(network, circuit, system)
+    bonding = circuit.says("duty", BONDING) or _joins_earths(network, circuit, system)
     single = bonding or len(starts) == 1 or len(ends[0]) == 1
     role = BONDING if bonding else _single_role(starts, ends[0]) if single else LIVE
     start = _node(starts, role)

@@ -1,10 +1,10 @@
-"""Circuits of the mains side: own breaker, residual-current protection, earth conductor, bonds to the chassis."""
+"""Circuits of the mains side: own breaker, residual-current protection, earth conductor, size of bonds."""
 
 from __future__ import annotations
 
 from typing import Any
 
-from checker.circuit.elements import CHASSIS, EARTH, LIVE, PROTECTIVE, Conductor, Link
+from checker.circuit.elements import EARTH, LIVE, PROTECTIVE, Conductor, Link
 from checker.circuit.feeding import consumers
 from checker.design.model import Equipment
 from checker.design.run import Gap, Length
@@ -16,7 +16,6 @@ from checker.physics.earth_size import earth_by_table
 from checker.quantities import Truth, Unknown, both, corners, greater, greatest
 
 CONDUITS = frozenset({"conduit", "metal conduit", "gas-tight conduit"})
-EARTH_POINTS = frozenset({"earth bar", "board", "terminal block", "joint", "shore inlet"})
 
 
 def mains_loads(s: Subject) -> list[Equipment]:
@@ -227,23 +226,6 @@ def _earth_for(line: float) -> float:
 )
 def earth_area_by_table(s: Subject) -> Any:
     return corners(earth_by_table, s.line_area)
-
-
-@fact(
-    "circuit",
-    "bonds_chassis",
-    type="yes/no",
-    says="It joins the earth of the mains side to the chassis.",
-    method="a bonding circuit between the chassis and an earth bar, a board, a mains block or an inlet",
-)
-def bonds_chassis(s: Subject) -> bool:
-    bond = s.facts.network.conductor(s.item.name, "bonding")
-    if bond is None or CHASSIS not in (bond.start, bond.end):
-        return False
-    other = bond.end if bond.start == CHASSIS else bond.start
-    name, _, terminal = other.partition(":")
-    item = s.facts.network.equipment.get(name)
-    return item is not None and item.kind in EARTH_POINTS and terminal.endswith("PE")
 
 
 @fact("circuit", "bond_area", unit="mm2", says="Cross-section of a bonding conductor.", method="conductor.area")

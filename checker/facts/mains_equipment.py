@@ -12,7 +12,7 @@ from checker.facts.catalogue import fact
 from checker.facts.equipment import told
 from checker.facts.subject import Subject
 from checker.facts.unseen import may_be_hidden
-from checker.quantities import Unknown, divide, either, equal, multiply
+from checker.quantities import Unknown, between, divide, either, equal, multiply
 
 
 @fact("equipment", "fails_to", words=("open", "short"), says="What a protective device becomes at the end of its life.")
@@ -31,14 +31,16 @@ def carries_fault(s: Subject) -> Any:
     unit="A",
     says="Greatest earth-fault current that a site can drive through it.",
     method="mains voltage over the impedance of the earth-fault loop at the site, else its greatest short-circuit "
-    "current",
+    "current; where that is not told, that of a usual site or more",
     source="Ohm's law",
 )
 def site_earth_fault(s: Subject) -> Any:
     vehicle = s.facts.design.vehicle
     if vehicle.has("supply.loop impedance"):
         return divide(s.read(vehicle, "supply.voltage"), s.read(vehicle, "supply.loop impedance"))
-    return s.read(vehicle, "supply.fault current")
+    current = s.read(vehicle, "supply.fault current")
+    told = vehicle.has("supply.fault current") or isinstance(current, Unknown)
+    return current if told else between(current, float("inf"))  # a usual site; some other may give more
 
 
 @fact(

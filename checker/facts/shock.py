@@ -12,7 +12,7 @@ from checker.facts.mains_circuit import mains_loads
 from checker.facts.subject import Subject
 from checker.facts.supply import Supply, supplies_by_load, supplies_of
 from checker.quantities import Truth as Answer
-from checker.quantities import Unknown, either, equal, every, greater_equal, less_equal, total
+from checker.quantities import Unknown, both, either, equal, every, greater_equal, less_equal, negate, some, total
 
 CONTINUOUS_EARTH = ("in cable", "same", "run")
 
@@ -36,6 +36,29 @@ def shock_protection(s: Subject) -> Any:
     if loads and doubled is True:
         return "insulated"
     return s.use(f"{s.item.path}.shock protection", s.item.get("shock protection"))
+
+
+@fact("circuit", "measure_told", type="yes/no", says="The file tells its protective measure.", method="its entry")
+def measure_told(s: Subject) -> bool:
+    return bool(s.item.has("shock protection"))
+
+
+@fact(
+    "circuit",
+    "needs_no_earth",
+    type="yes/no",
+    says="It is declared insulated or separated, and nothing that it feeds relies on an earth.",
+    method="declared measure; supply.needs_earth of each load at its ends",
+    source="IEC 60364-4-41, 412 and 413, 2005 (from memory)",
+)
+def needs_no_earth(s: Subject) -> Answer:
+    loads = mains_loads(s)
+    if not loads or not s.item.has("shock protection"):
+        return False
+    measure = s.read(s.item, "shock protection")
+    declared = some([equal(measure, "insulated"), equal(measure, "separated")])
+    supplies = [one for item in loads for one in supplies_by_load(s.facts).get(item.name, ())]
+    return both(declared, every(negate(one.needs_earth) for one in supplies))
 
 
 @fact(
