@@ -147,6 +147,13 @@ def partners_of(s: Subject, feed: Feed) -> tuple[str, ...]:
     return names if isinstance(names, tuple) else ()
 
 
+def beside_within(s: Subject, state: State, feed: Feed) -> tuple[list[Feed], list[Feed]]:
+    """Partners of an inverter-charger that stand on its mains input in a state: surely, and perhaps."""
+    partners = partners_of(s, feed)
+    sure, may = state.feeds_of(f"{feed.name}:ac-inL", but=feed.name)
+    return [one for one in sure if one.name in partners], [one for one in may if one.name in partners]
+
+
 @fact(
     "ac_source",
     "shares_neutral",

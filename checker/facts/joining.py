@@ -102,10 +102,10 @@ def _same_voltage(a: Subject, b: Subject) -> Truth:
     method="a bonding circuit between the chassis and a negative terminal of the battery side",
 )
 def bonds_negative(s: Subject) -> bool:
-    return _negative(s) is not None
+    return bonded_negative(s) is not None
 
 
-def _negative(s: Subject) -> str | None:
+def bonded_negative(s: Subject) -> str | None:
     """The equipment whose negative a bonding circuit joins to the chassis."""
     bond = s.facts.network.conductor(s.item.name, "bonding")
     if bond is None or CHASSIS not in (bond.start, bond.end):
@@ -155,12 +155,12 @@ def chassis_bonds(s: Subject) -> Any:
     "on those of the batteries whose negatives it joins",
 )
 def ungrounded_lead_area(s: Subject) -> Any:
-    name = _negative(s)
+    name = bonded_negative(s)
     if name is None:
         return None
     areas: list[Number] = []
     near = s.facts.network.near
-    for node in [f"{name}:+"] if f"{name}:+" in near else _batteries_behind(s, f"{name}:-"):
+    for node in [f"{name}:+"] if f"{name}:+" in near else batteries_behind(s, f"{name}:-"):
         for edge, _ in near.get(node, ()):
             if isinstance(edge, Wire) and edge.conductor.role == LIVE:
                 subject = s.facts.of("conductor", edge.conductor)
@@ -169,7 +169,7 @@ def ungrounded_lead_area(s: Subject) -> Any:
     return greatest(areas) if areas else Unknown(f"nothing is seen on the positive of {name}")
 
 
-def _batteries_behind(s: Subject, start: str) -> list[str]:
+def batteries_behind(s: Subject, start: str) -> list[str]:
     """The positive terminals of the batteries whose negatives are joined to a node, the chassis left out."""
     seen, todo = {start, CHASSIS}, [start]
     for node in todo:
@@ -190,7 +190,7 @@ def _batteries_behind(s: Subject, start: str) -> list[str]:
     "whose return is not told",
 )
 def chassis_return_current(s: Subject) -> Any:
-    name = _negative(s)
+    name = bonded_negative(s)
     if name is None:
         return None
     network = s.facts.network

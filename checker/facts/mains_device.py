@@ -130,6 +130,8 @@ def _behind(s: Subject) -> dict[str, Equipment]:
 
 
 SMOOTH, FAST = "smooth dc", "high frequency"
+MAY_HOLD_A_DRIVE = frozenset({"air conditioner", "fan", "motor", "joined unit"})
+"""Loads of the mains that may turn a motor by a converter of their own; the usual waveform does not stand for them."""
 
 
 @fact(
@@ -153,6 +155,8 @@ def type_suits_loads(s: Subject) -> Any:
         if not item.allows("leakage waveform"):
             continue
         shape = s.read(item, "leakage waveform")
+        if item.kind in MAY_HOLD_A_DRIVE and not item.has("leakage waveform"):
+            shape = Unknown("whether it holds a drive of its own is not told")
         if isinstance(shape, Unknown):
             doubt = Unknown(f"the residual current that {item.name} can make is not known")
         elif shape in (SMOOTH, FAST) and shape not in covered:

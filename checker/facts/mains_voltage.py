@@ -8,7 +8,7 @@ from checker.circuit.elements import LIVE
 from checker.circuit.feeding import joined_with
 from checker.circuit.mains import Feed
 from checker.design.given import RatedVoltage
-from checker.facts.ac_source import partners_of
+from checker.facts.ac_source import beside_within, partners_of
 from checker.facts.catalogue import fact
 from checker.facts.mains import TOO_MANY, read_switching, shown_states, states_of
 from checker.facts.state import METHOD
@@ -108,6 +108,8 @@ def like_those_beside(s: Subject) -> Truth:
     partners = partners_of(s, s.item)
     beside: dict[str, Feed] = {}
     for state in shown_states(s):
+        within, perhaps = beside_within(s, state, s.item)
+        beside.update({one.name: one for one in (*within, *perhaps)})
         if s.item in state.feeding:
             sure, may = joined_with(state, s.item, LIVE)
             for other in (*sure, *may):

@@ -19,6 +19,8 @@ LOW_VOLTAGE_SHAPES = {"12 V socket": 12.0, "24 V socket": 24.0, "two-pole 48 V":
                       "hard wired": None}  # fmt: skip
 """Shapes that no mains plug enters, with their one voltage; USB has its own, a fixed wire takes no plug."""
 
+BAYS = frozenset({"locker", "battery locker", "gas locker"})
+"""Places that may open to the outside though the file does not tell where they open."""
 USES = ("inside", "outside", "counter", "wet room", "bay")
 
 
@@ -100,6 +102,21 @@ def is_in_the_open(s: Subject) -> Any:
     if not isinstance(kind, str):
         return Unknown(f"what kind of place {place} is, is not known")
     return kind in ("outside", "under body")
+
+
+@fact("outlet", "is_in_a_bay", type="yes/no", says="It stands in a locker that opens to the outside.",
+      method="the place where it stands")  # fmt: skip
+def is_in_a_bay(s: Subject) -> Any:
+    place = s.read(s.item, "place")
+    if not isinstance(place, str):
+        return Unknown(f"where {s.id} stands is not known")
+    known = s.facts.design.places.get(place)
+    if known is None:
+        return Unknown(f"what kind of place {place} is, is not known")
+    if not known.has("opens") and known.value("kind") not in BAYS:
+        return False
+    opens = s.read(known, "opens")
+    return opens if isinstance(opens, Unknown) else opens == "outside"
 
 
 @fact("outlet", "objects_open", unit="count", says="First digit of its degree of protection with nothing plugged in.",

@@ -83,6 +83,18 @@ def is_separated(s: Subject) -> Answer:
     return every([source.is_separated, equal(source.most_links, 0.0), winding, single])
 
 
+@fact(
+    "supply",
+    "source_is_separated",
+    type="yes/no",
+    says="The circuits of what feeds it are declared separated, and its neutral meets no earth.",
+    method="ac_source.is_separated, ac_source.most_links",
+)
+def source_is_separated(s: Subject) -> Answer:
+    source = s.facts.subject("ac_source", s.item.feed.name)
+    return False if source is None else both(source.is_separated, less_equal(source.most_links, 0.0))
+
+
 @fact("outlet", "is_separated", type="yes/no", says="Every source that reaches it is a separated winding of its own.",
       method="supply.is_separated")  # fmt: skip
 def outlet_is_separated(s: Subject) -> Answer:
@@ -134,16 +146,26 @@ def is_monitored(s: Subject) -> Any:
     return answer(ever(states_of(s.facts).states, watched)[0], "whether the monitor is reached is not known")
 
 
+def _supplies_of(s: Subject) -> list[Subject]:
+    """The supplies that surely come about from a source."""
+    found = (one for supplies in supplies_by_load(s.facts).values() for one in supplies)
+    return [one for one in found if one.item.feed.name == s.item.name and one.is_certain is True]
+
+
 @fact(
     "ac_source",
     "earthing_is_declared",
     type="yes/no",
-    says="Its neutral is earthed, or its circuits are separated, or it is insulated and monitored.",
-    method="links of neutral and earth while it feeds; declared separation; an insulation monitor",
+    says="Its neutral is earthed ahead of residual-current devices, or its circuits are separated, or it is "
+    "insulated and monitored.",
+    method="links of neutral and earth while it feeds, with supply.has_residual_device; declared separation; an "
+    "insulation monitor",
     source="IEC 60364-7-717, 717.411 and 717.413, 2009 (from memory)",
 )
 def earthing_is_declared(s: Subject) -> Answer:
-    linked = greater_equal(s.least_links, 1.0)
+    # A link alone disconnects nothing: what relies on it stands behind a residual-current device.
+    guarded = every(one.has_residual_device for one in _supplies_of(s))
+    linked = both(greater_equal(s.least_links, 1.0), guarded)
     # A site insulated from earth counts as separated elsewhere; here it needs its monitor.
     separated = s.is_separated if s.item.aboard else False
     return either(linked, either(separated, s.is_monitored))

@@ -32,7 +32,8 @@ from checker.quantities import (
     "is_overdrawn",
     type="yes/no",
     says="In some mode the loads and chargers ask more of the shore than it gives.",
-    method="running mains loads and the input of chargers in each mode on shore; an inverter-charger with a shore "
+    method="running mains loads and the input of chargers in each mode on shore against what the mode and the site "
+    "outlet give; an inverter-charger with a shore "
     "limit charges only with what the loads leave of it",
 )
 def is_overdrawn(s: Subject) -> Any:
@@ -41,6 +42,9 @@ def is_overdrawn(s: Subject) -> Any:
         given = s.read(mode, "shore")
         if isinstance(given, str):
             continue  # absent
+        site = s.facts.design.vehicle
+        if site.has("site outlet"):
+            given = least(given, s.read(site, "site outlet"))
         asked = _asked(s, mode)
         over = greater(asked, given)
         if over is True:
@@ -66,9 +70,9 @@ def _asked(s: Subject, mode: Item) -> Number:
         elif item.kind == "inverter-charger":
             charging = _input(s, item, "charger.current", volts)
             limit = s.read(item, "settings.shore limit")
-            if isinstance(limit, Unknown) and item.has("settings.shore limit"):
+            if isinstance(limit, Unknown):
                 total = _between(total, add(total, charging))
-            elif isinstance(limit, Unknown) or limit is None:
+            elif limit is None:
                 total = add(total, charging)
             else:
                 total = greatest(total, least(limit, add(total, charging)))

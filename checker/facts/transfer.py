@@ -7,7 +7,7 @@ from typing import Any
 from checker.circuit.elements import LIVE
 from checker.circuit.feeding import joined_with
 from checker.circuit.states import State, Truth
-from checker.facts.ac_source import partners_of, settled
+from checker.facts.ac_source import beside_within, partners_of, settled
 from checker.facts.catalogue import fact
 from checker.facts.changeover import current_of, sources_behind
 from checker.facts.state import METHOD
@@ -58,18 +58,21 @@ def _credible(kind: str, rated: Number) -> Number:
     "runs_beside_another",
     type="yes/no",
     says="In some state it feeds beside another source that it is made to run with.",
-    method=METHOD,
+    method=f"{METHOD}; or such a source stands on the mains input of an inverter-charger made to run with it",
 )
 def runs_beside_another(s: Subject) -> Any:
     partners = partners_of(s, s.item)
 
     def beside(state: State) -> Truth:
+        here, perhaps = beside_within(s, state, s.item)
+        if here:
+            return True
         if s.item not in state.feeding:
-            return False
+            return None if perhaps else False
         sure, may = joined_with(state, s.item, LIVE)
         if any(other.name in partners or s.item.name in partners_of(s, other) for other in sure):
             return True
-        return None if any(other.name in partners for other in may) else False
+        return None if perhaps or any(other.name in partners for other in may) else False
 
     return settled(s, beside, "whether another source feeds beside it is not known")
 

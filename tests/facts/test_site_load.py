@@ -13,7 +13,17 @@ from tests.facts.mains_subjects import COACH, VAN, subject
 
 @pytest.mark.parametrize(("site", "over"), [("10.8 A", True), ("10.9 A", False)])
 def test_loads_and_charger_are_summed(site: str, over: bool) -> None:
-    assert subject(COACH, "inlet", "inlet", {"modes.shore.shore": site}).is_overdrawn is over
+    edits = {"modes.shore.shore": site, "equipment.inverter.settings.shore limit": "16 A"}
+    assert subject(COACH, "inlet", "inlet", edits).is_overdrawn is over
+
+
+def test_a_limit_that_nobody_told_may_hold_the_charger_back() -> None:
+    assert isinstance(subject(COACH, "inlet", "inlet", {"modes.shore.shore": "10.8 A"}).is_overdrawn, Unknown)
+
+
+def test_the_site_outlet_counts_where_a_mode_says_more() -> None:
+    edits = {"vehicle.site outlet": "10 A", "equipment.inverter.settings.shore limit": "16 A"}
+    assert subject(COACH, "inlet", "inlet", edits).is_overdrawn is True
 
 
 def test_a_shore_limit_makes_the_charger_give_way_but_not_the_loads() -> None:
@@ -25,7 +35,8 @@ def test_a_shore_limit_makes_the_charger_give_way_but_not_the_loads() -> None:
 
 
 def test_the_working_shows_both_sums() -> None:
-    found = subject(COACH, "inlet", "inlet", {"modes.shore.shore": "6 A"})
+    edits = {"modes.shore.shore": "6 A", "equipment.inverter.settings.shore limit": "16 A"}
+    found = subject(COACH, "inlet", "inlet", edits)
     assert trace(found, "is_overdrawn").notes == ("in the mode shore: 10.84 A asked, 6 A given",)
 
 
