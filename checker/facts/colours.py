@@ -51,19 +51,41 @@ def colours_settled(s: Subject) -> Truth:
     wrong = s.read(s.item.papers, "found wrong")
     if isinstance(wrong, tuple) and "colours" in wrong:
         return False
-    network = s.facts.network
-    found: dict[tuple[str, Any], set[str]] = {}
-    for conductor in network.conductors:
+    for conductor in s.facts.network.conductors:
         if conductor.role == BONDING or equal(conductor.circuit.value("own"), "factory") is True:
             continue
         subject = s.facts.of("conductor", conductor)
         colour = None if subject is None else subject.core_colour
         if subject is None or not isinstance(colour, str):
             return colour if isinstance(colour, Unknown) else False
-        if network.systems[conductor.circuit.name] == "dc" and conductor.role in (LIVE, RETURN):
-            volts = subject.voltage
+    return not s.colours_at_odds
+
+
+@fact(
+    "design",
+    "colours_at_odds",
+    type="yes/no",
+    says="Two colours are told for one pole of one voltage of the battery side.",
+    method="colours of cores as told; circuits of the factory left out",
+)
+def colours_at_odds(s: Subject) -> bool:
+    return any(len(colours) > 1 for colours in _pole_colours(s).values())
+
+
+def _pole_colours(s: Subject) -> dict[tuple[str, Any], set[str]]:
+    """The colours told of each pole of each voltage of the battery side."""
+    network = s.facts.network
+    found: dict[tuple[str, Any], set[str]] = {}
+    for conductor in network.conductors:
+        if conductor.role not in (LIVE, RETURN) or network.systems[conductor.circuit.name] != "dc":
+            continue
+        subject = s.facts.of("conductor", conductor)
+        if subject is None or equal(conductor.circuit.value("own"), "factory") is True:
+            continue
+        colour, volts = subject.core_colour, subject.voltage
+        if isinstance(colour, str):
             found.setdefault((conductor.role, volts if isinstance(volts, float) else None), set()).add(colour)
-    return all(len(colours) == 1 for colours in found.values())
+    return found
 
 
 @fact("conductor", "role", words=("live", "return", "earth", "bonding"), says="What it is in its circuit.",

@@ -5,8 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
+from checker.circuit.elements import Edge, Link
 from checker.circuit.states import Truth
+from checker.circuit.supply import joined as reached_from
 from checker.design.given import MISSING, Given, RatedVoltage, Where
+from checker.design.model import Equipment
 from checker.design.vocabulary.vehicle import EARTHING
 from checker.design.vocabulary.words import ACCESS, LABELS, SHAPES, SIDES
 from checker.facts.catalogue import fact, subjects
@@ -24,6 +27,7 @@ from checker.quantities import (
     greater_equal,
     least,
     negate,
+    some,
 )
 
 
@@ -180,11 +184,28 @@ def is_joined_to_another(s: Subject) -> Any:
     "inlet",
     "has_surge_device",
     type="yes/no",
-    says="A surge device stands across the supply that it brings.",
-    method="a surge device whose live terminal is live from the inlet in some state",
+    says="A surge device of class 1 or 2 stands across the supply that it brings, whatever is switched.",
+    method="a surge device that the inlet reaches through wires and closed devices alone; its class",
 )
 def has_surge_device(s: Subject) -> Any:
-    return _across(s, "surge device")
+    reached = _across(s, "surge device")
+    if reached is False:
+        return False
+    near = reached_from(s.facts.network, [f"{s.id}:L"], _always)
+    devices = [item for item in s.facts.network.equipment.values() if item.kind == "surge device"]
+    found = some(_is_coarse(s, item) for item in devices if f"{item.name}:L" in near)
+    return reached if found is False and isinstance(reached, Unknown) else found
+
+
+def _always(edge: Edge) -> bool:
+    """Whether an edge joins its ends in every state; a switch in line counts as closed, a throw does not."""
+    return not isinstance(edge, Link) or (edge.when in ("always", "hand") and edge.throw is None)
+
+
+def _is_coarse(s: Subject, device: Equipment) -> bool | Unknown:
+    """Whether a device is made for where the supply comes in: class 3 alone is made for one appliance behind others."""
+    told = s.read(device, "class")
+    return told if isinstance(told, Unknown) else told in ("1", "2")
 
 
 @fact(

@@ -79,11 +79,14 @@ def jump_start_voltage(s: Subject) -> Any:
 
 
 def _weakest(s: Subject, key: str) -> Any:
-    if s.item.kind != "alternator":
-        return None
+    return weakest_at(s, [live_node(s)], key) if s.item.kind == "alternator" else None
+
+
+def weakest_at(s: Subject, nodes: list[str], key: str) -> Any:
+    """The least of what converters and electronic loads on a bus endure, V; none when nothing is on it."""
     network = s.facts.network
     found: dict[str, Number] = {}
-    for node in joined(network, [live_node(s)]):
+    for node in joined(network, nodes):
         makers = [source.equipment for source in network.sources_at.get(node, ())]
         for item in (*network.sinks.get(node, ()), *makers):
             if item.kind in KINDS or not item.allows(key) or _is_factory(s.facts, item, node):

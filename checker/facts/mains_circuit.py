@@ -231,9 +231,3 @@ def earth_area_by_table(s: Subject) -> Any:
 @fact("circuit", "bond_area", unit="mm2", says="Cross-section of a bonding conductor.", method="conductor.area")
 def bond_area(s: Subject) -> Any:
     return _area(s, "bonding")
-
-
-@fact("conductor", "colour_is_told", type="yes/no", says="The file names the colour of its core.", method="its cable")
-def colour_is_told(s: Subject) -> bool:
-    cable = s.item.circuit.cable
-    return cable is not None and cable.has("colour")

@@ -9,13 +9,16 @@ from checker.design.given import Where
 from checker.design.vocabulary.words import TRAVEL_AXES
 from checker.facts.catalogue import fact, subjects
 from checker.facts.equipment import is_swept
+from checker.facts.services import line_gap
 from checker.facts.space import apart, carried, chain, extent, is_kind, overlaps, place_of, stands, swept_extent
 from checker.facts.subject import Facts, Subject
-from checker.quantities import Number, Range, Unknown, both, either, least
+from checker.quantities import Number, Range, Truth, Unknown, both, either, least, less_equal, show, some
 
 FIXED_PLACES = ("fuel", "gas locker", "battery locker", "battery box", "exit")
 """Kinds of place that stand still with hard walls or must stay free. Rooms and beds may be what a slide stows in; the
 engine lies ahead of the body."""
+WALLED = ("duct", "locker", "wet room")
+"""Kinds of place with walls of their own, asked about where their box is told."""
 
 
 @subjects("moving", "A part of the vehicle that moves: slide-out, lifting bed, lifting roof.")
@@ -62,7 +65,7 @@ def sweep_hits(s: Subject) -> Any:
     "places_hit",
     of="place",
     type="list",
-    says="Fixed places in its way: fuel, gas, battery, exit, a duct of which the box is told.",
+    says="Fixed places in its way: fuel, gas, battery, exit; duct, locker or wet room of which the box is told.",
     method="boxes that share space with the space it sweeps",
 )
 def places_hit(s: Subject) -> Any:
@@ -70,7 +73,7 @@ def places_hit(s: Subject) -> Any:
     found = []
     for one in s.facts.subjects("place"):
         fixed = is_kind(s, one.item, *FIXED_PLACES)
-        if one.item.has("box") and is_kind(s, one.item, "duct") is True:
+        if one.item.has("box") and is_kind(s, one.item, *WALLED) is True:
             fixed = True
         if fixed is False or carried(s, s.item, chain(s, one.item.name)) is True:
             continue
@@ -80,6 +83,32 @@ def places_hit(s: Subject) -> Any:
         if hit:
             found.append(one)
     return tuple(found)
+
+
+@fact(
+    "moving",
+    "service_in_way",
+    type="yes/no",
+    says="A line of gas, fuel, water, hot air or exhaust lies in its way.",
+    method="from the space it sweeps to the straight stretches of each line, less half the outer diameter",
+    source="geometry of boxes",
+)
+def service_in_way(s: Subject) -> Truth:
+    way = swept_extent(s, s.item)
+    found: list[Truth] = []
+    for line in s.facts.design.services.values():
+        points = s.read(line, "along")
+        if way is None or not isinstance(points, tuple) or len(points) < 2:
+            found.append(Unknown(f"where {line.name} runs, or the travel of {s.id}, is not told"))
+            continue
+        gap = line_gap(way, points, s.read(line, "outer") if line.has("outer") else 0.0)
+        s.note(_said(line.name, gap))
+        found.append(less_equal(gap, 0.0))
+    return some(found)
+
+
+def _said(name: str, gap: Number) -> Any:
+    return lambda: f"{name}: {show(gap, 'mm')} from its way"
 
 
 @fact(

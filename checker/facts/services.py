@@ -64,7 +64,7 @@ def distance_to_lines(s: Subject, lines: Iterable[Item]) -> Number:
         points = s.read(line, "along")
         if not isinstance(points, tuple) or len(points) < 2:
             return Unknown(f"where {line.name} runs is not told")
-        distance = _distance(here, points, s.read(line, "outer") if line.has("outer") else 0.0)
+        distance = line_gap(here, points, s.read(line, "outer") if line.has("outer") else 0.0)
         s.note(_said(line.name, distance))
         found = distance if found is None else least(found, distance)
     return found
@@ -74,7 +74,7 @@ def _said(name: str, distance: Number) -> Any:
     return lambda: f"{name}: {show(distance, 'mm')}"
 
 
-def _distance(here: Extent, points: tuple[Any, ...], outer: Number) -> Number:
+def line_gap(here: Extent, points: tuple[Any, ...], outer: Number) -> Number:
     """From a box to the nearest stretch of a line."""
     if any(not isinstance(one, float) for point in points for one in point):
         return Unknown("a point of the line is not told exactly")

@@ -53,3 +53,10 @@ def test_colours_are_settled_when_all_are_told_and_each_pole_has_one() -> None:
     assert subject(COACH, "design", "design", second).colours_settled is False
     wrong = edits | {"papers": "{found wrong: [colours]}"}
     assert subject(COACH, "design", "design", wrong).colours_settled is False
+
+
+def test_two_colours_told_for_one_pole_are_at_odds() -> None:
+    told = {"cables.pair-4.core colours": "[red, black]"}
+    assert subject(COACH, "design", "design", told).colours_at_odds is False
+    other = {"cables.red-35": "{size: 35 mm2, cores: 2, core colours: [red, blue]}"}
+    assert subject(COACH, "design", "design", {**told, **other}).colours_at_odds is True

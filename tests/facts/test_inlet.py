@@ -50,3 +50,10 @@ def test_the_worst_reading_of_the_earth_counts_and_none_leaves_it_open() -> None
 def test_a_lead_that_lists_adaptors_needs_them() -> None:
     assert subject(COACH, "lead", "lead").has_adaptors is False
     assert subject(COACH, "lead", "lead", {"equipment.lead.adaptors": "[household plug]"}).has_adaptors is True
+
+
+def test_a_surge_device_counts_by_class_and_where_nothing_switches_it_off() -> None:
+    behind = "{from: inverter.ac-out, to: surge, run: [0.2 m via locker], cable: flex-2.5}"
+    assert subject(COACH, "inlet", "inlet", {"equipment.surge.class": "3"}).has_surge_device is False
+    assert subject(COACH, "inlet", "inlet", {"circuits.surging": behind}).has_surge_device is False
+    assert isinstance(subject(COACH, "inlet", "inlet", {"equipment.surge.class": "unknown"}).has_surge_device, Unknown)

@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from checker.quantities import Unknown
+from tests.facts.house import ask
 from tests.facts.mains_subjects import COACH, subject
 
 RUN = {"circuits.heating.run": "[1 m via duct, link, 2 m via duct]"}
@@ -46,3 +47,10 @@ def test_the_isolation_a_traction_side_must_keep_grows_with_its_voltage() -> Non
     assert of("400 V AC").isolation_needed == pytest.approx(200_000.0)
     assert isinstance(of("400 V").isolation_needed, Unknown)
     assert subject(COACH, "equipment", "inverter").isolation_needed is None
+
+
+def test_where_both_halves_stay_live_only_recessed_contacts_serve() -> None:
+    run = {"circuits.sun-out.run": "[0.3 m via locker, link, 0.2 m via locker, F8, 0.1 m via locker]"}
+    for recessed, covered in (("true", True), ("false", False)):
+        edits = {**run, "equipment.link": f"{{kind: connector, live side: socket, recessed contacts: {recessed}}}"}
+        assert ask("equipment", "link", "live_half_covered", edits) is covered

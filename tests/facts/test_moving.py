@@ -78,3 +78,22 @@ def test_the_working_names_the_boxes_it_read() -> None:
 def test_a_backup_drive_is_as_told_and_open_while_it_is_not() -> None:
     assert ask("moving", "slide", "backup_drive", ("moving.slide.backup drive", "true")) is True
     assert isinstance(ask("moving", "slide", "backup_drive"), Unknown)
+
+
+LINE = "{gas: {carries: gas, along: [[1 m, %s m, 1 m], [3 m, %s m, 1 m]], outer: 8 mm}}"
+
+
+@pytest.mark.parametrize(("y", "answer"), [("-1.2", True), ("-1.7", False)])
+def test_a_line_within_the_way_of_a_part_is_in_its_way(y: str, answer: bool) -> None:
+    assert ask("moving", "slide", "service_in_way", ("services", LINE % (y, y))) is answer
+
+
+def test_a_line_that_runs_nobody_knows_where_decides_nothing() -> None:
+    assert isinstance(ask("moving", "slide", "service_in_way", ("services", "{gas: {carries: gas}}")), Unknown)
+
+
+@pytest.mark.parametrize(("kind", "hit"), [("locker", True), ("wet room", True), ("living space", False)])
+def test_a_place_with_walls_and_a_box_is_in_the_way(kind: str, hit: bool) -> None:
+    place = f"{{kind: {kind}, inside: cabin, box: {{at: [2 m, -0.7 m, 1 m], size: [0.3 m, 0.3 m, 0.5 m]}}}}"
+    found = ask("moving", "slide", "places_hit", ("places.cupboard", place))
+    assert ("cupboard" in [one.id for one in found]) is hit

@@ -54,3 +54,8 @@ def test_a_cable_that_arrays_share_carries_their_sum_and_each_own_cable_its_own(
     assert ask("conductor", "main", "array_current", SECOND) is None
     untold = SECOND | {"equipment.panels.short current": "unknown"}
     assert isinstance(ask("conductor", "sun-in", "array_current", untold), Unknown)
+
+
+def test_the_output_cable_of_a_controller_starts_at_its_battery_terminals() -> None:
+    assert [one.id for one in ask("converter", "sun", "output_conductors")] == ["sun-out"]
+    assert ask("converter", "converter", "output_conductors") == ()

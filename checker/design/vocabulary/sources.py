@@ -146,6 +146,7 @@ VEHICLE_COUPLING = Kind(
         yes("source end.smart", "The towing vehicle changes its charging voltage."),
         quantity("source end.length", "m", "Cable within the towing vehicle."),
         quantity("source end.size", "mm2", "Conductor within the towing vehicle."),
+        quantity("source end.load dump", "V", "Voltage at the plug when the alternator over there loses its battery."),
         window("source end.fault current", "A", "Short-circuit currents at the plug, from the least to the greatest."),
     ),
     ports=(
