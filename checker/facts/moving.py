@@ -12,7 +12,7 @@ from checker.facts.equipment import is_swept
 from checker.facts.services import line_gap
 from checker.facts.space import apart, carried, chain, extent, is_kind, overlaps, place_of, stands, swept_extent
 from checker.facts.subject import Facts, Subject
-from checker.quantities import Number, Range, Truth, Unknown, both, either, least, less_equal, show, some
+from checker.quantities import Number, Range, Truth, Unknown, both, either, every, least, less_equal, negate, show, some
 
 FIXED_PLACES = ("fuel", "gas locker", "battery locker", "battery box", "exit")
 """Kinds of place that stand still with hard walls or must stay free. Rooms and beds may be what a slide stows in; the
@@ -187,10 +187,17 @@ def motor(s: Subject) -> Any:
 
 
 @fact("moving", "blocks_leaving", type="yes/no", says="Out, it keeps the vehicle from driving off.",
-      method="it travels sideways or lengthways")  # fmt: skip
-def blocks_leaving(s: Subject) -> Any:
-    along = s.direction
-    return along if isinstance(along, Unknown) else along in ("x", "y", "-x", "-y")
+      method="all but what moves up and down and carries beds alone")  # fmt: skip
+def blocks_leaving(s: Subject) -> Truth:
+    if s.direction in ("x", "y", "-x", "-y"):
+        return True
+    rooms = s.read(s.item, "carries")
+    names = [name for name in rooms if isinstance(name, str)] if isinstance(rooms, tuple) else []
+    places = [s.facts.design.places[name] for name in names if name in s.facts.design.places]
+    beds = every(is_kind(s, place, "bed") for place in places)
+    if not places or beds is False:
+        return True
+    return s.direction if isinstance(s.direction, Unknown) else negate(beds)
 
 
 @fact("moving", "motor_stops_itself", type="yes/no",

@@ -36,9 +36,7 @@ def test_daylight_may_be_told_at_isolator_or_controller() -> None:
 
 
 def test_the_isolator_in_the_run_of_a_neighbour_is_not_its_own() -> None:
-    more = (
-        "{kind: solar array, modules: 1, arrangement: 1s1p, open voltage: 24.3 V, short current: 10 A}"
-    )
+    more = "{kind: solar array, modules: 1, arrangement: 1s1p, open voltage: 24.3 V, short current: 10 A}"
     run = "{from: more, to: sun.pv, run: [3 m via roof], cable: sun-4, return: same, duty: charge}"
     edits = {"equipment.more": more, "circuits.more": run}
     assert ask("array", "more", "has_isolator", edits) is False

@@ -97,3 +97,16 @@ def test_a_place_with_walls_and_a_box_is_in_the_way(kind: str, hit: bool) -> Non
     place = f"{{kind: {kind}, inside: cabin, box: {{at: [2 m, -0.7 m, 1 m], size: [0.3 m, 0.3 m, 0.5 m]}}}}"
     found = ask("moving", "slide", "places_hit", ("places.cupboard", place))
     assert ("cupboard" in [one.id for one in found]) is hit
+
+
+BED = (("moving.slide.travel.along", "-z"), ("places.lounge.kind", "bed"))
+
+
+@pytest.mark.parametrize(
+    ("edits", "answer"),
+    [((), True), (BED[:1], True), (BED, False), ((*BED, ("moving.slide.carries", "(remove)")), True)],
+)
+def test_only_a_bed_that_moves_up_and_down_lets_the_vehicle_leave(
+    edits: tuple[tuple[str, str], ...], answer: bool
+) -> None:
+    assert ask("moving", "slide", "blocks_leaving", *edits) is answer
