@@ -24,6 +24,14 @@ def enters_at_rear(s: Subject) -> Any:
     return some(found) if found else Unknown("there is no shore inlet")
 
 
+@fact("lead", "fits_an_inlet", type="yes/no", says="Its socket has the shape of a shore inlet of the vehicle.",
+      method="shape of the lead and of each inlet; with no inlet there is nothing to fit")  # fmt: skip
+def fits_an_inlet(s: Subject) -> Any:
+    shape = s.read(s.item, "shape")
+    inlets = [s.read(inlet.item, "shape") for inlet in s.facts.subjects("inlet")]
+    return some(equal(shape, one) for one in inlets) if inlets else True
+
+
 @fact("design", "leads_missing", unit="count", says="Shore inlets for which no shore lead is carried.",
       method="inlets less leads; a survey may have missed a lead")  # fmt: skip
 def leads_missing(s: Subject) -> Any:

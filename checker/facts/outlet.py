@@ -218,6 +218,13 @@ def is_ever_fed(s: Subject) -> bool:
     return bool(supplies_by_load(s.facts).get(s.id))
 
 
-@fact("outlet", "is_marked", type="yes/no", says="It is marked with its voltage and the largest load allowed.")
+@fact("outlet", "is_marked", type="yes/no", says="It is marked with its voltage and the largest load allowed.",
+      method="`marked`; where its labels are told, voltage and current or greatest power among them")  # fmt: skip
 def is_marked(s: Subject) -> Any:
-    return s.read(s.item, "marked")
+    marked = s.read(s.item, "marked")
+    if not s.item.has("labels") or marked is False:
+        return marked
+    labels = s.read(s.item, "labels")
+    if not isinstance(labels, tuple):
+        return labels if isinstance(labels, Unknown) else False
+    return "voltage" in labels and ("current" in labels or "greatest power" in labels)
