@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from checker.circuit.elements import Link, Wire
+from checker.circuit.sources import LOADS
 from checker.circuit.supply import is_live, joined
 from checker.design.model import Equipment
 from checker.facts.bank import home, loose_bank, of_unit, some_gap, unit
@@ -41,12 +42,15 @@ def stops_under_voltage(s: Subject) -> Any:
     return _held(s, "bms.under voltage")
 
 
-@fact(
-    "bank", "stops_over_current", type="yes/no", says="Its management stops at too great a current or a short circuit."
-)
+@fact("bank", "stops_over_current", type="yes/no", says="Its management stops at too great a current.",
+      method="the current it allows for long or for a short time")  # fmt: skip
 def stops_over_current(s: Subject) -> Any:
-    keys = ("bms.short circuit.current", "bms.peak.current", "bms.discharge limit")
-    return some([_held(s, key) for key in keys])
+    return some([_held(s, key) for key in ("bms.peak.current", "bms.discharge limit")])
+
+
+@fact("bank", "stops_short_circuit", type="yes/no", says="Its management opens at once on a short circuit.")
+def stops_short_circuit(s: Subject) -> Any:
+    return _held(s, "bms.short circuit.current")
 
 
 @fact("bank", "stops_when_hot", type="yes/no", says="Its management stops when the cells are too hot.")
@@ -87,21 +91,27 @@ def wakes(s: Subject) -> Any:
     of="circuit",
     type="list",
     says="Circuits at its terminals that its management cannot open.",
-    method="the management opens within the battery where its ports are told, else by the relays it drives: graph",
+    method="the management opens by the relays it drives that part loads from it, else within the battery where its "
+    "ports are told: graph, from its terminals and from the bar at which its units meet",
 )
 def bypassed_by(s: Subject) -> Any:
     if s.has_management is not True:
         return Unknown(f"whether {s.id} has a management system is not known") if s.has_management is not False else ()
-    relays = driven_by(s.facts, s.item)
+    relays, loose = driven_by(s.facts, s.item), loose_bank(s.facts)
+    names = (s.item.name, *s.facts.network.units.get(s.item.name, ()))
+    own = {home(s.facts, s.item), *(f"{name}:+" for name in names)}
+    if isinstance(s.ports, str) and not _parts_loads(s.facts, relays, own):
+        s.note(lambda: f"its management has {s.ports} ports: it opens within the battery")
+        return ()
     if not relays:
-        if isinstance(s.ports, str):
-            s.note(lambda: f"its management has {s.ports} ports: it opens within the battery")
-            return ()
         return Unknown(f"where the management of {s.id} opens is not told: its ports, or the relay it drives")
+    if loose is not None:
+        return loose
     found: dict[str, Any] = {}
-    for edge, far in s.facts.network.near.get(f"{s.item.name}:+", ()):
-        if isinstance(edge, Wire) and is_live(edge) and _gets_around(s.facts, edge, far, relays, f"{s.item.name}:+"):
-            found.setdefault(edge.conductor.circuit.name, s.facts.of("circuit", edge.conductor.circuit))
+    for start in sorted(own):
+        for edge, far in s.facts.network.near.get(start, ()):
+            if isinstance(edge, Wire) and is_live(edge) and _gets_around(s.facts, far, relays, own):
+                found.setdefault(edge.conductor.circuit.name, s.facts.of("circuit", edge.conductor.circuit))
     return tuple(one for one in found.values() if one is not None)
 
 
@@ -119,21 +129,32 @@ def driven_by(facts: Facts, bank: Equipment) -> set[str]:
     return found
 
 
-def _gets_around(facts: Facts, first: Wire, far: str, relays: set[str], start: str) -> bool:
-    """Whether something that draws or charges is reached without passing one of the relays."""
+def _gets_around(facts: Facts, far: str, relays: set[str], own: set[str]) -> bool:
+    """Whether something that draws or charges is reached from the bank's own nodes without passing a relay."""
     giving = {source.live for source in facts.network.sources}
-    seen, todo = {start}, [far]
+    return any(node in facts.network.sinks or node in giving for node in _reached(facts, [far], relays, own))
+
+
+def _parts_loads(facts: Facts, relays: set[str], own: set[str]) -> bool:
+    """Whether a load hangs on the bank through these relays alone; one in the line of a charger parts none."""
+    loads = {node for node, drawing in facts.network.sinks.items() if any(one.kind in LOADS for one in drawing)}
+    every_way = _reached(facts, sorted(own), set(), set())
+    return bool(loads & (every_way - _reached(facts, sorted(own), relays, set())))
+
+
+def _reached(facts: Facts, todo: list[str], closed: set[str], seen: set[str]) -> set[str]:
+    """Live nodes reached from some, without passing the relays named or the nodes seen."""
+    past, found, todo = set(seen), set(), list(todo)
     while todo:
         node = todo.pop()
-        if node in seen:
+        if node in past:
             continue
-        seen.add(node)
-        if node in facts.network.sinks or node in giving:
-            return True
+        past.add(node)
+        found.add(node)
         for edge, end in facts.network.near.get(node, ()):
-            if is_live(edge) and not (isinstance(edge, Link) and edge.equipment.name in relays):
+            if is_live(edge) and not (isinstance(edge, Link) and edge.equipment.name in closed):
                 todo.append(end)
-    return False
+    return found
 
 
 @fact(

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from typing import Any
 
-from checker.circuit.elements import BONDING
+from checker.circuit.elements import BONDING, LIVE
 from checker.design.item import Item
 from checker.design.run import Length
 from checker.facts.catalogue import fact
+from checker.facts.levels import level_at
 from checker.facts.subject import Facts, Subject
-from checker.quantities import Truth, Unknown, equal
+from checker.quantities import Truth, Unknown, equal, less_equal
 
 MAINS, ELV = "mains", "elv"
+ELV_AC = 50.0
+"""Alternating voltage up to which a circuit is extra-low voltage, V: IEC 61140 (from memory)."""
 WORDS = (ELV, MAINS)
 METHOD = "circuits that run through it, by the looms of the place and the chamber each runs in"
 
@@ -29,13 +32,22 @@ def bands_by_place(facts: Facts) -> dict[str, dict[str, str]]:
     return found
 
 
+def band_of(facts: Facts, name: str) -> str:
+    """The voltage band of a circuit; alternating current counts as mains unless its voltage is surely lower."""
+    if facts.network.systems[name] != "ac":
+        return ELV
+    live = facts.network.conductor(name, LIVE)
+    level = None if live is None else level_at(facts, live.start)
+    return ELV if level is not None and less_equal(level.nominal, ELV_AC) is True else MAINS
+
+
 def _bands(facts: Facts) -> dict[str, dict[str, str]]:
     found: dict[str, dict[str, str]] = {}
     for circuit in facts.network.circuits:
         if equal(circuit.value("duty"), "bonding") is True:
             continue
-        band = MAINS if facts.network.systems[circuit.name] == "ac" else ELV
-        for step in circuit.run:
+        band = band_of(facts, circuit.name)
+        for step in (*circuit.run, *circuit.returns.run):
             if isinstance(step, Length) and step.place is not None:
                 found.setdefault(step.place, {})[circuit.name] = band
     return found
@@ -53,11 +65,11 @@ def unplaced(facts: Facts) -> tuple[str, ...]:
 
 def bands_perhaps(facts: Facts) -> set[str]:
     """Voltage bands of the circuits that may pass any place, since nobody knows where they lie."""
-    return {MAINS if facts.network.systems[name] == "ac" else ELV for name in unplaced(facts)}
+    return {band_of(facts, name) for name in unplaced(facts)}
 
 
 @fact("place", "bands", type="words", words=WORDS, says="Voltage bands of the circuits that pass it.",
-      method="alternating current is mains, direct current extra-low voltage")  # fmt: skip
+      method="alternating current above 50 V is mains; runs of returns count as those of circuits do")  # fmt: skip
 def bands_words(s: Subject) -> tuple[str, ...]:
     present = set(bands(s).values())
     return tuple(word for word in WORDS if word in present)

@@ -118,6 +118,13 @@ def duty_is_bonding(s: Subject) -> bool:
     return s.item.role in (BONDING, EARTH)
 
 
+@fact("conductor", "bonds_metal", type="yes/no",
+      says="It joins metal alone; what brings the negative of a battery or bar to the chassis carries current.",
+      method="its role, and the poles at its ends")  # fmt: skip
+def bonds_metal(s: Subject) -> bool:
+    return s.item.role in (BONDING, EARTH) and not any(end.endswith("-") for end in (s.item.start, s.item.end))
+
+
 @fact(
     "conductor",
     "free_run",

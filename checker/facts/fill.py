@@ -9,7 +9,7 @@ from checker.design.item import Item
 from checker.design.model import Circuit
 from checker.design.run import Length
 from checker.facts.catalogue import fact
-from checker.facts.chamber import ELV, MAINS, WORDS, unplaced
+from checker.facts.chamber import ELV, MAINS, WORDS, band_of, unplaced
 from checker.facts.space import lower, upper
 from checker.facts.subject import Subject
 from checker.physics.duct import fill, round_area, width_beside
@@ -84,7 +84,7 @@ def _chambers(s: Subject) -> list[tuple[str, list[Circuit], Number]]:
     parted = all(isinstance(one, Unknown) or (one is not None and upper(one) >= 1.0) for one in counts)
     if not parted or not any(s.item.has(f"chambers.{band}") for band in WORDS):
         return [("", here, 1.0)]
-    mains = [one for one in here if s.facts.network.systems.get(one.name) == "ac"]
+    mains = [one for one in here if band_of(s.facts, one.name) == MAINS]
     rest = [one for one in here if one not in mains]
     return [(ELV, rest, counts[WORDS.index(ELV)]), (MAINS, mains, counts[WORDS.index(MAINS)])]
 

@@ -205,14 +205,18 @@ def holds_flooded(s: Subject) -> Truth:
     return _chemistry(s, ("flooded lead acid",))
 
 
+@fact("place", "holds_cylinders", type="yes/no", says="It is a locker of gas cylinders, or such stand in it.",
+      method="its kind, or the cylinders told")  # fmt: skip
+def holds_cylinders(s: Subject) -> Truth:
+    return is_kind(s, s.item, "gas locker")
+
+
 @fact("place", "shared_with_gas", type="yes/no", says="Gas cylinders stand in it, or its openings lead to them.",
       method="its kind, that of the places around it, and where its openings lead")  # fmt: skip
 def shared_with_gas(s: Subject) -> Truth:
     answers: list[Truth] = []
     for one in chain(s, s.item.name):
         answers.append(is_kind(s, one, "gas locker"))
-        cylinders = s.read(one, "cylinders") if one.has("cylinders") else None
-        answers.append(cylinders if isinstance(cylinders, Unknown) else bool(cylinders))
     to = s.read(s.item, "vents.to")
     if isinstance(to, str) and to in s.facts.design.places:
         answers.append(is_kind(s, s.facts.design.places[to], "gas locker"))

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from typing import Any
 
+from checker.design.model import Circuit
 from checker.design.run import Length
 from checker.facts.catalogue import fact
-from checker.facts.chamber import MAINS, bands
+from checker.facts.chamber import ELV, MAINS, bands, bands_by_place
 from checker.facts.charging import charge_current, highest_setting, outputs
 from checker.facts.place import batteries
 from checker.facts.subject import Subject
-from checker.quantities import Number, Truth, Unknown, add, either, equal, greatest, multiply, total
+from checker.quantities import Number, Truth, Unknown, add, either, equal, greatest, least, multiply, total
 
 
 @fact("design", "scopes_told", type="yes/no", says="Every circuit says whether it is habitation or automotive.",
@@ -71,9 +72,22 @@ def _undivided(place: Subject) -> Truth:
     return chambered if isinstance(chambered, Unknown) else place.chamber_mixed
 
 
-@fact("conductor", "apart", unit="mm", says="Least distance it keeps from cables of the other voltage band.")
+@fact("conductor", "apart", unit="mm", says="Least distance it keeps from cables of the other voltage band.",
+      method="as told for it, and for mains circuits that pass a place of its run")  # fmt: skip
 def apart(s: Subject) -> Any:
-    return s.read(s.item.circuit, "apart")
+    others = [s.read(one, "apart") for one in _mains_beside(s) if one.has("apart")]
+    return least([s.read(s.item.circuit, "apart"), *others])
+
+
+def _mains_beside(s: Subject) -> list[Circuit]:
+    """Mains circuits that pass a place of the run of a circuit of the other band."""
+    here = bands_by_place(s.facts)
+    names: dict[str, None] = {}
+    for step in (*s.item.circuit.run, *s.item.circuit.returns.run):
+        passing = here.get(step.place or "", {}) if isinstance(step, Length) else {}
+        if passing.get(s.item.circuit.name) == ELV:
+            names.update(dict.fromkeys(name for name, band in passing.items() if band == MAINS))
+    return [one for one in s.facts.network.circuits if one.name in names]
 
 
 # --- power of chargers on a battery place

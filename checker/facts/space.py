@@ -34,6 +34,7 @@ OPEN_AIR = ("outside", "under body")
 OUTSIDE_BY_NATURE = ("engine space", "under body", "outside", "fuel", "exit", "gas locker")
 """Kinds of place that are no part of the living space unless the file says what they are inside of."""
 DEEPEST = 30
+GAS_LOCKER = "gas locker"
 
 Corner = tuple[Number, Number, Number]
 
@@ -245,7 +246,13 @@ def places_of(s: Subject, kind: str) -> list[Item] | Unknown:
 
 
 def is_kind(s: Subject, place: Item, *kinds: str) -> Truth:
-    """Whether a place is of one of these kinds."""
+    """Whether a place is of one of these kinds; where gas cylinders stand is a gas locker, whatever it is besides."""
+    if GAS_LOCKER in kinds and place.has("cylinders"):
+        count = s.read(place, "cylinders")
+        if isinstance(count, Unknown):
+            return Unknown(f"whether gas cylinders stand in {place.name} is not told")
+        if count:
+            return True
     kind = s.read(place, "kind")
     return Unknown(f"what kind of place {place.name} is is not told") if isinstance(kind, Unknown) else kind in kinds
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from checker.facts.chamber import band_of, bands_by_place
 from checker.quantities import Unknown
-from tests.facts.van import ask
+from tests.facts.van import ask, van
 
 NO_LOOMS = ("looms", "{}")
 
@@ -33,3 +34,19 @@ def test_one_band_alone_cannot_be_mixed() -> None:
 def test_a_bonding_conductor_belongs_to_no_band() -> None:
     bond = ("circuits.house-neg.run", "[0.5 m via drag]")
     assert ask("place", "drag", "bands", bond) == ("elv",)
+
+
+def test_a_return_of_its_own_passes_the_places_of_its_run() -> None:
+    back = ("circuits.trunk.return", "{run: [1 m via duct]}")
+    assert ask("place", "duct", "chamber_mixed", ("looms", "{}"), ("places.duct.chambers", "none")) is True
+    assert "trunk" not in bands_by_place(van())["duct"]
+    assert bands_by_place(van(back))["duct"]["trunk"] == "elv"
+
+
+def test_alternating_current_of_low_voltage_is_no_mains() -> None:
+    assert band_of(van(), "shore") == "mains"
+    low = [("equipment.inlet.voltage", "24 V AC"), ("vehicle.supply.voltage", "24 V")]
+    assert band_of(van(*low), "shore") == "elv"
+    assert (
+        band_of(van(("equipment.inlet.voltage", "unknown"), ("vehicle.supply.voltage", "unknown")), "shore") == "mains"
+    )

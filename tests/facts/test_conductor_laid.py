@@ -62,3 +62,10 @@ def test_a_cable_at_a_battery_is_one_that_ends_there() -> None:
     assert house_ask("conductor", "feed", "at_battery") is False
     assert house_ask("circuit", "feed", "feeds_board") is True
     assert house_ask("circuit", "link", "feeds_board") is False
+
+
+def test_the_negative_to_the_chassis_is_more_than_a_bond() -> None:
+    assert ask("conductor", "house-neg", "bonds_metal") is False
+    assert ask("conductor", "trunk", "bonds_metal") is False
+    bond = ("circuits.bond", "{from: inlet.PE, to: chassis, run: [1 m via cabin], cable: red-16, duty: bonding}")
+    assert ask("conductor", "bond", "bonds_metal", bond) is True

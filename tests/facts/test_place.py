@@ -74,3 +74,11 @@ def test_everything_in_the_bay_is_listed() -> None:
     bay = van().subject("place", "bay")
     assert bay is not None
     assert [one.id for one in bay.holds] == ["house", "FH"]
+
+
+def test_where_cylinders_stand_is_a_gas_locker_whatever_it_is_called() -> None:
+    plain = ("places.gas.kind", "locker")
+    assert ask("place", "gas", "holds_cylinders", plain) is True
+    assert ask("place", "gas", "holds_cylinders", plain, ("places.gas.cylinders", "0")) is False
+    assert isinstance(ask("place", "gas", "holds_cylinders", plain, ("places.gas.cylinders", "unknown")), Unknown)
+    assert ask("place", "bay", "holds_cylinders") is False

@@ -55,3 +55,12 @@ def test_a_shield_that_is_not_told_is_asked_for() -> None:
     assert isinstance(ask("equipment", "slide-motor", "shielded"), Unknown)
     assert ask("equipment", "slide-motor", "shielded", ("places.underbody.shield", "none")) is False
     assert ask("equipment", "slide-motor", "shielded", ("places.underbody.shield", "true")) is True
+
+
+def test_the_distance_from_mains_is_the_lesser_of_what_both_are_told_to_keep() -> None:
+    trunk = ("circuits.trunk.apart", "20 mm")
+    assert ask("conductor", "trunk", "apart", trunk) == pytest.approx(0.02)
+    assert ask("conductor", "trunk", "apart", trunk, ("circuits.shore.apart", "2 mm")) == pytest.approx(0.002)
+    assert isinstance(ask("conductor", "trunk", "apart", trunk, ("circuits.shore.apart", "unknown")), Unknown)
+    elsewhere = ("circuits.shore.run", "[4.5 m via duct, RB, 3 m via duct]")
+    assert ask("conductor", "trunk", "apart", trunk, ("circuits.shore.apart", "2 mm"), elsewhere) == pytest.approx(0.02)
