@@ -130,13 +130,16 @@ def bonds_metal(s: Subject) -> bool:
     "free_run",
     unit="m",
     says="Length of it outside conduit, duct and enclosures, where supports have to hold it.",
-    method="stretches of the run, those in ducts, loops, lockers and battery boxes left out; none in a covering",
+    method="stretches of the run, those in ducts, loops, lockers and battery boxes left out; none in a covering, nor "
+    "for a core that lies along another of its circuit",
 )
 def free_run(s: Subject) -> Any:
     found = s.covered
     if isinstance(found, Unknown):
         return found
-    if found or s.item.role in (RETURN, EARTH):
+    circuit = s.item.circuit
+    path = {RETURN: circuit.returns, EARTH: circuit.earth}.get(s.item.role)
+    if found or (path is not None and path.how not in ("run", "unknown")):
         return 0.0
     length: Number = 0.0
     for wire in s.item.wires:
@@ -151,7 +154,8 @@ def free_run(s: Subject) -> Any:
 
 def _boxed(s: Subject, place: Item) -> bool:
     boxed = ("duct", "flexible loop", "battery box", "battery locker", "locker")
-    return is_kind(s, place, *boxed) is True or place.has("box")
+    cupboard = place.has("box") and place.has("inside") and is_kind(s, place, "living space") is True
+    return cupboard or is_kind(s, place, *boxed) is True
 
 
 RECOGNISED = (

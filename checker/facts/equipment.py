@@ -27,7 +27,19 @@ from checker.facts.space import (
     swept_extent,
 )
 from checker.facts.subject import Facts, Subject
-from checker.quantities import UNKNOWN, Number, Truth, Unknown, both, equal, least, multiply, some
+from checker.quantities import (
+    UNKNOWN,
+    Number,
+    Truth,
+    Unknown,
+    both,
+    either,
+    equal,
+    greater,
+    least,
+    multiply,
+    some,
+)
 
 EQUIPMENT_KINDS = tuple(name for section, name in KINDS if section in ("equipment", "joints"))
 KIND_WORDS = tuple(dict.fromkeys(EQUIPMENT_KINDS))
@@ -359,14 +371,34 @@ def fuel_burns_easily(s: Subject) -> Truth:
 
 
 @fact("equipment", "gas_safe", words=("closes on loss", "stays as it is"),
-      says="What its gas valve does when the supply is lost; none for what burns no gas.")  # fmt: skip
+      says="What its gas valve does when the supply is lost; none for what burns no gas.",
+      method="as told; left out, asked of what heats, cooks or cools by absorption where gas is aboard")  # fmt: skip
 def gas_safe(s: Subject) -> Any:
     if s.item.kind == "valve":
         if s.serves_gas is not True:
             return None if s.serves_gas is False else s.serves_gas
         rest = s.read(s.item, "rest")
         return rest if isinstance(rest, Unknown) else "closes on loss" if rest == "closed" else "stays as it is"
-    return told(s, "gas safe") if s.item.allows("gas safe") and s.item.has("gas safe") else None
+    if not s.item.allows("gas safe"):
+        return None
+    stated = s.read(s.item, "gas safe")
+    if s.item.has("gas safe"):
+        return stated
+    burns = both(_perhaps_burns(s), s.facts.subjects("design")[0].carries_gas)
+    return None if burns is False else Unknown(f"whether {s.id} burns gas, and what its valve does, is not told")
+
+
+WARM_C = 60.0
+"""A surface of a battery-fed appliance above it is that of a heater or a cooker: common practice, no source."""
+
+
+def _perhaps_burns(s: Subject) -> Truth:
+    """Whether an appliance is of a sort that burns gas, where gas is aboard: it heats or cooks on little current."""
+    if s.item.allows("works by") and equal(s.read(s.item, "works by"), "absorption") is True:
+        return True
+    purpose = s.read(s.item, "purpose") if s.item.allows("purpose") and s.item.has("purpose") else None
+    warms = either(equal(purpose, "heating"), equal(purpose, "cooking")) if purpose is not None else False
+    return both(equal(s.system, "dc"), either(warms, greater(s.hot_surface, WARM_C)))
 
 
 @fact("equipment", "hold_told", type="yes/no", says="The mass its hold is made for is told.")

@@ -8,9 +8,10 @@ from checker.design.model import Equipment
 from checker.facts.catalogue import fact
 from checker.facts.contacts import is_word
 from checker.facts.subject import Subject
-from checker.quantities import Truth, Unknown, equal, some
+from checker.quantities import Truth, Unknown, either, equal, greater, some
 
 ALARMS = ("alarm", "detector")
+LIGHTS_GAS_C = 300.0
 
 
 @fact(
@@ -31,7 +32,27 @@ def _burns(s: Subject, one: Subject) -> bool:
         return item.kind == "generator" or item.says("purpose", "gas system")
     if item.allows("works by") and equal(s.read(item, "works by"), "absorption") is True:
         return True
-    return bool(item.allows("gas safe") and item.has("gas safe"))
+    return bool(item.allows("gas safe") and item.has("gas safe") and item.value("gas safe") is not None)
+
+
+@fact(
+    "equipment",
+    "ignites_gas",
+    type="yes/no",
+    says="It can light gas that drifts to it: it sparks, burns, is an inlet that is plugged in and out, or is hot.",
+    method="what sparks by its kind, what burns, shore inlets, surfaces above 300 °C",
+    source="surface temperature of class T2 for LP gas: IEC 60079-20-1 (from memory)",
+)
+def ignites_gas(s: Subject) -> Truth:
+    inlet = s.item.kind == "shore inlet"
+    return some([s.sparks, inlet, _burns(s, s), greater(s.hot_surface, LIGHTS_GAS_C)])
+
+
+@fact("equipment", "to_the_outside", type="yes/no", says="It stands in the open air, or its face does.",
+      method="its place and use, and the side that an inlet faces")  # fmt: skip
+def to_the_outside(s: Subject) -> Truth:
+    faces = equal(s.read(s.item, "faces"), "outside") if s.item.allows("faces") else False
+    return either(s.outdoors, faces)
 
 
 @fact(

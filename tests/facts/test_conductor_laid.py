@@ -33,6 +33,18 @@ def test_only_what_lies_free_needs_supports() -> None:
     # lights: 0.1 m in the cabin and 0.5 m in the lounge; duct and loop hold the rest.
     assert ask("conductor", "lights", "free_run") == pytest.approx(0.6)
     assert ask("conductor", "drive", "free_run") == 0.0
+    assert ask("conductor", "house-neg", "free_run") == pytest.approx(0.5)
+    assert ask("conductor", "lights return", "free_run") == 0.0
+    back = ("circuits.trunk.return", "{run: [1 m via cabin, 0.5 m via duct]}")
+    assert ask("conductor", "trunk return", "free_run", back) == pytest.approx(1.0)
+
+
+def test_a_told_box_makes_a_cupboard_of_a_place_within_and_of_no_other() -> None:
+    below = ("circuits.house-neg.run", "[0.5 m via underbody]")
+    box = "{at: [0 m, -1 m, 0.2 m], size: [4 m, 2 m, 0.3 m]}"
+    assert ask("conductor", "house-neg", "free_run", below, ("places.underbody.box", box)) == pytest.approx(0.5)
+    cupboard = ("places.underbody", f"{{inside: cabin, box: {box}}}")
+    assert ask("conductor", "house-neg", "free_run", below, cupboard) == 0.0
 
 
 def test_solid_or_aluminium_is_no_stranded_copper() -> None:

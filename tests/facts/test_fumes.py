@@ -40,3 +40,23 @@ def test_what_is_not_drawn_in_a_design_is_not_there_and_in_a_survey_perhaps_not_
 def test_an_alarm_of_which_nobody_read_what_it_detects_leaves_the_question() -> None:
     edit = (ALARM, "{kind: alarm, detects: unknown, power: 2 W}")
     assert isinstance(ask("design", "design", "carbon_monoxide_watched", edit), Unknown)
+
+
+def test_what_lights_gas_sparks_burns_is_plugged_in_or_is_hot() -> None:
+    heater = "{kind: load, power: 40 W, place: cabin, gas safe: %s, hot surface: %s}"
+    assert ask("equipment", "FS", "ignites_gas") is True
+    assert ask("equipment", "inlet", "ignites_gas") is True
+    assert ask("equipment", "plus", "ignites_gas") is False
+    assert ask("equipment", "heater", "ignites_gas", ("equipment.heater", heater % ("none", "300 °C"))) is False
+    assert ask("equipment", "heater", "ignites_gas", ("equipment.heater", heater % ("none", "301 °C"))) is True
+    assert ask("equipment", "heater", "ignites_gas", ("equipment.heater", heater % ("closes on loss", "60 °C"))) is True
+    unread = ("equipment.heater", heater % ("none", "unknown"))
+    assert isinstance(ask("equipment", "heater", "ignites_gas", unread), Unknown)
+
+
+def test_the_face_of_an_inlet_stands_in_the_open() -> None:
+    place = ("equipment.inlet.place", "cabin")
+    assert ask("equipment", "inlet", "to_the_outside", place, ("equipment.inlet.faces", "outside")) is True
+    assert ask("equipment", "inlet", "to_the_outside", place, ("equipment.inlet.faces", "inside")) is False
+    assert isinstance(ask("equipment", "inlet", "to_the_outside", place), Unknown)
+    assert ask("equipment", "FS", "to_the_outside") is False

@@ -31,3 +31,32 @@ def test_a_fuel_or_a_place_that_is_not_known_decides_nothing() -> None:
     open_hole = (HOLE, ("passes.floor-hole.sealed", "false"))
     assert isinstance(reaches(("places.tank.fuel", "unknown"), *open_hole), Unknown)
     assert isinstance(reaches(PETROL, *open_hole, ("equipment.FS.place", "unknown")), Unknown)
+
+
+BILGE = "{kind: engine space%s}"
+IN_BILGE = ("equipment.FS.place", "bilge")
+BOAT = ("vehicle.kind", "boat")
+
+
+def test_a_tank_within_the_place_fills_it_unless_sealed() -> None:
+    within = ("places.tank.inside", "bilge")
+    assert reaches(PETROL, ("places.bilge", BILGE % ""), within, IN_BILGE) is True
+    assert reaches(PETROL, ("places.bilge", BILGE % ", sealed from: tank"), within, IN_BILGE) is False
+
+
+def test_on_a_boat_a_place_beside_the_tank_needs_a_word_of_the_wall() -> None:
+    near = ", box: {at: [1.5 m, 0.2 m, 0.3 m], size: [0.45 m, 0.5 m, 0.3 m]}"
+    assert isinstance(reaches(PETROL, BOAT, ("places.bilge", BILGE % near), IN_BILGE), Unknown)
+    assert isinstance(reaches(PETROL, BOAT, ("places.bilge", BILGE % ""), IN_BILGE), Unknown)
+    assert reaches(PETROL, BOAT, ("places.bilge", BILGE % near.replace("[1.5", "[0.9")), IN_BILGE) is False
+    assert reaches(PETROL, ("places.bilge", BILGE % near), IN_BILGE) is False
+
+
+def test_a_line_of_petrol_fills_the_closed_place_it_passes() -> None:
+    line = "{feed: {carries: %s, along: [[0 m, %s m, 0.5 m], [3 m, %s m, 0.5 m]]}}"
+    bay = [("equipment.FS.place", "bay"), ("places.bay.inside", "outer skin")]
+    assert reaches(("services", line % ("petrol", "-0.8", "-0.8")), *bay) is True
+    assert reaches(("services", line % ("diesel", "-0.8", "-0.8")), *bay) is False
+    assert reaches(("services", line % ("petrol", "0.8", "0.8")), *bay) is False
+    assert isinstance(reaches(("services", "{feed: {carries: petrol}}"), *bay), Unknown)
+    assert reaches(("services", line % ("petrol", "-0.8", "-0.8")), ("equipment.FS.place", "underbody")) is False

@@ -53,7 +53,11 @@ PURPOSE_WORDS = (
     "engine",
 )  # fmt: skip
 PURPOSE = word("purpose", PURPOSE_WORDS, "What it is for.")
-GAS_SAFE = word("gas safe", ("closes on loss", "stays as it is"), "What its gas valve does when the supply is lost.")
+GAS_SAFE = word(
+    "gas safe",
+    ("closes on loss", "stays as it is"),
+    "What its gas valve does when the supply is lost; `none` when it burns no gas.",
+)
 MOTOR_KEYS = (
     quantity("running", "A", "Current when running at its load."),
     quantity("stall", "A", "Current when held still."),
@@ -111,6 +115,7 @@ FRIDGE = Kind(
         *APPLIANCE,
         word("works by", ("compressor", "absorption", "thermoelectric"), "How it cools."),
         yes("driven only", "Its low-voltage element works only while the engine runs."),
+        GAS_SAFE,
     ),
     ports=TWO_OR_THREE,
     sections=PLAIN,
