@@ -12,10 +12,9 @@ from checker.facts.catalogue import fact
 from checker.facts.conductor_given import cable_value, no_cable, place_items, unseen_place
 from checker.facts.space import chain, is_kind
 from checker.facts.subject import Subject
-from checker.quantities import Number, Truth, Unknown, add, corners, either, every, least, some
+from checker.quantities import Number, Truth, Unknown, add, both, corners, either, every, least, some
 
 PLASTIC = ("conduit", "gas-tight conduit", "split tube")
-METAL_WALLS = ("steel", "aluminium")
 FINE = ("stranded", "flexible", "extra flexible")
 
 
@@ -215,28 +214,13 @@ def ends_marked(s: Subject) -> Truth | None:
     return every(s.read(ends[end], "marked") if end in ends else missing for end in ("from", "to"))
 
 
-@fact("design", "conduits_mixed", type="yes/no", says="Mains runs in metal conduit or duct here, in plastic there.",
-      method="what covers each mains conductor, and the walls of the ducts they pass")  # fmt: skip
+@fact("design", "conduits_mixed", type="yes/no", says="Mains runs in metal conduit here, in plastic there.",
+      method="what covers each mains conductor")  # fmt: skip
 def conduits_mixed(s: Subject) -> Truth:
-    mains = [one for one in s.facts.subjects("conductor") if one.system == "ac"]
-    told = [one.covering for one in mains]
-    ducts = {place.name: place for one in mains for place in place_items(one) if is_kind(s, place, "duct") is True}
-    walls = [s.read(place, "material") for place in ducts.values()]
-    kinds = [_of_metal(one, ("metal conduit",), PLASTIC) for one in told]
-    kinds += [_of_metal(one, METAL_WALLS, ("plastic",)) for one in walls]
-    known = {one for one in kinds if isinstance(one, bool)}
-    if len(known) == 2:
-        return True
-    doubtful = sum(isinstance(one, Unknown) for one in kinds)
-    alone = doubtful + len(known) < 2
-    return False if alone else Unknown("of what some conduit or duct of the mains side is made is not told")
-
-
-def _of_metal(word: Any, metal: tuple[str, ...], plastic: tuple[str, ...]) -> Truth | None:
-    """Whether a conduit or duct is of metal; none where there is neither, or it is of another stuff."""
-    if isinstance(word, Unknown):
-        return word
-    return True if word in metal else False if word in plastic else None
+    mains = [one.covering for one in s.facts.subjects("conductor") if one.system == "ac"]
+    metal = some(one if isinstance(one, Unknown) else one == "metal conduit" for one in mains)
+    plastic = some(one if isinstance(one, Unknown) else one in PLASTIC for one in mains)
+    return both(metal, plastic)
 
 
 @fact("conductor", "terminal_limit", unit="°C", says="Lowest temperature that a terminal told at its ends may reach.",
