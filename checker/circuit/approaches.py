@@ -21,7 +21,8 @@ MAY_HIDE = Unknown("part of the run was not seen and may hide a device")
 class Reach(NamedTuple):
     """What a walk found: whether every branch meets a device, the longest way to it, the devices, the stretches.
 
-    `seen_length` is the length up to the first stretch that nobody saw, None when all was seen.
+    `seen_length` is the length up to the first stretch that nobody saw, None when all was seen. `bare` are the
+    conductors walked on the branches that end without a device.
     """
 
     has_device: bool | Unknown
@@ -29,6 +30,7 @@ class Reach(NamedTuple):
     devices: tuple[Equipment, ...]
     stretches: tuple[tuple[Conductor, Length], ...]
     seen_length: Number = None
+    bare: tuple[Conductor, ...] = ()
 
 
 class Approach(NamedTuple):
@@ -161,7 +163,8 @@ def _worst(found: list[Reach]) -> Reach:
     devices = tuple({device.name: device for reach in found for device in reach.devices}.values())
     stretches = tuple(stretch for reach in found for stretch in reach.stretches)
     seen = next((reach.seen_length for reach in found if reach.seen_length is not None), None)
-    return Reach(has_device, length, devices, stretches, seen)
+    walked = (owner for reach in found if reach.has_device is False for owner, _ in reach.stretches)
+    return Reach(has_device, length, devices, stretches, seen, tuple(dict.fromkeys(walked)))
 
 
 def _meetings(network: Network) -> dict[str, list[tuple[Source, Conductor]]]:

@@ -61,14 +61,34 @@ def duty(s: Subject) -> Any:
     return s.read(s.item.conductor.circuit, "duty")
 
 
-@fact("approach", "scope", words=("habitation", "automotive"), says="Which rules the circuit falls under.")
+@fact(
+    "approach",
+    "scope",
+    words=("habitation", "automotive"),
+    says="Which rules the circuit falls under; living quarters where a branch without a device is of theirs.",
+)
 def scope(s: Subject) -> Any:
-    return s.read(s.item.conductor.circuit, "scope")
+    return _of_any_bare_branch(s, "scope", "automotive")
 
 
-@fact("approach", "own", words=("factory", "fitter", "owner"), says="Whose work the conductor is.")
+@fact(
+    "approach",
+    "own",
+    words=("factory", "fitter", "owner"),
+    says="Whose work the conductor is; where a branch without a device goes on into another's work, whose that is.",
+)
 def own(s: Subject) -> Any:
-    return s.read(s.item.conductor.circuit, "own")
+    return _of_any_bare_branch(s, "own", "factory")
+
+
+def _of_any_bare_branch(s: Subject, key: str, excused: str) -> Any:
+    """The word of the circuit reached, or the first that excuses less on a branch that meets no device."""
+    answer = s.read(s.item.conductor.circuit, key)
+    for walked in s.item.reach.bare:
+        if answer != excused:
+            break
+        answer = s.read(walked.circuit, key)
+    return answer
 
 
 @fact(

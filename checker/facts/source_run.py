@@ -52,14 +52,16 @@ def from_inlet(s: Subject) -> bool:
     "approach",
     "off_combustible",
     type="yes/no",
-    says="Up to its first device nothing that burns carries the conductor.",
-    method="what each circuit walked is fixed to, else the surface and the walls of the places passed",
+    says="Up to its first device nothing that burns carries the conductor, or metal conduit is around it.",
+    method="covering; what each circuit walked is fixed to, else the surface and the walls of the places passed",
 )
 def off_combustible(s: Subject) -> Truth:
     return every(_does_not_burn(s, owner.circuit, stretch.place) for owner, stretch in s.item.reach.stretches)
 
 
 def _does_not_burn(s: Subject, circuit: Any, place: str | None) -> Truth:
+    if s.read(circuit, "covering") == "metal conduit":
+        return True
     fixed = s.read(circuit, "fixed to")
     if isinstance(fixed, str):
         return fixed not in BURNS
