@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from checker.circuit.elements import RETURN, Link, Source, Wire
+from checker.circuit.elements import LIVE, Link, Source, Wire
 from checker.circuit.faults import NOTHING, Faults, Norton
 from checker.design.given import RatedVoltage, Where
 from checker.design.model import Equipment
@@ -211,12 +211,12 @@ def circuit_voltage(s: Subject) -> Any:
     return level.highest
 
 
-@fact("device", "in_return", type="yes/no", says="It opens the return alone.", method="graph")
+@fact("device", "in_return", type="yes/no", says="It opens a return, a bond or an earth alone.", method="graph")
 @where_it_stands
 def in_return(s: Subject) -> bool:
     found = _links(s)
     conductors = [s.facts.network.by_link.get(id(link)) for link in found]
-    return bool(found) and all(one is not None and one.role == RETURN for one in conductors)
+    return bool(found) and all(one is not None and one.role != LIVE for one in conductors)
 
 
 @fact(

@@ -5,18 +5,20 @@ from __future__ import annotations
 from typing import Any
 
 from checker.circuit.elements import LIVE, Conductor, Wire
+from checker.design.given import RatedVoltage
 from checker.facts.catalogue import fact
+from checker.facts.levels import Level, level_at, read_level
 from checker.facts.subject import Subject
 from checker.quantities import Number, Truth, Unknown, greatest
 
-IN_RUN = ("shunt", "diode", "connector", "voltage monitor")
+IN_RUN = ("shunt", "diode", "connector", "voltage monitor", "rcd")
 
 
 @fact(
     "equipment",
     "passes_current",
     type="yes/no",
-    says="It is a board, or a shunt, diode, connector or monitor that stands in a run: it must carry what flows there.",
+    says="It is a board, or what stands in a run and neither blows nor switches by hand: it must carry what flows there.",
     method="kind, and the graph",
 )
 def passes_current(s: Subject) -> Truth:
@@ -59,3 +61,36 @@ def through_current(s: Subject) -> Any:
 @fact("equipment", "through_rating", unit="A", says="Current it may carry for ever.")
 def through_rating(s: Subject) -> Any:
     return s.read(s.item, "rating") if s.item.allows("rating") else None
+
+
+def _level(s: Subject) -> Level | None:
+    network = s.facts.network
+    for link in network.links:
+        if link.equipment is s.item:
+            level = level_at(s.facts, link.a) or level_at(s.facts, link.b)
+            if level is not None:
+                return level
+    return None
+
+
+@fact("equipment", "through_voltage", unit="V", says="Highest voltage of the circuit in whose run it stands.", method="graph")
+def through_voltage(s: Subject) -> Any:
+    level = _level(s)
+    read_level(s, level)
+    return Unknown(f"{s.id} stands in no live conductor") if level is None else level.highest
+
+
+@fact(
+    "equipment",
+    "through_voltage_rating",
+    unit="V",
+    says="Its rated voltage in the system of that circuit; none when it is rated for the other system alone.",
+)
+def through_voltage_rating(s: Subject) -> Any:
+    level = _level(s)
+    rated = s.read(s.item, "voltage") if s.item.allows("voltage") else None
+    if not isinstance(rated, RatedVoltage):
+        return rated if rated is None else Unknown("its voltage rating is not stated")
+    if level is None or rated.system is None:
+        return Unknown("the rating does not say whether it holds for direct or alternating current")
+    return rated.volts if rated.system == level.system else None

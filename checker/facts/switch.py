@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from checker.circuit.elements import LIVE, RETURN, Wire
+from checker.circuit.elements import LIVE, Wire
 from checker.design.given import RatedVoltage, Where
 from checker.design.vocabulary.words import ACCESS, OPERATED
 from checker.facts.catalogue import fact, subjects
@@ -100,12 +100,12 @@ def access(s: Subject) -> Any:
     return s.read(s.item, "access")
 
 
-@fact("switch", "in_return", type="yes/no", says="It opens the return alone.", method="graph")
+@fact("switch", "in_return", type="yes/no", says="It opens a return, a bond or an earth alone.", method="graph")
 @where_it_stands
 def in_return(s: Subject) -> bool:
     links = [link for link in s.facts.network.links if link.equipment is s.item]
     owners = [s.facts.network.by_link.get(id(link)) for link in links]
-    return bool(links) and all(one is not None and one.role == RETURN for one in owners)
+    return bool(links) and all(one is not None and one.role != LIVE for one in owners)
 
 
 @fact("switch", "marked", type="yes/no", says="It is marked with its function.")
