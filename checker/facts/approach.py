@@ -82,13 +82,15 @@ def own(s: Subject) -> Any:
 
 
 def _of_any_bare_branch(s: Subject, key: str, excused: str) -> Any:
-    """The word of the circuit reached, or the first that excuses less on a branch that meets no device."""
-    answer = s.read(s.item.conductor.circuit, key)
-    for walked in s.item.reach.bare:
-        if answer != excused:
-            break
-        answer = s.read(walked.circuit, key)
-    return answer
+    """The first word, of the circuit reached or of those on branches that meet no device, that excuses nothing."""
+    doubts: list[Unknown] = []
+    for one in (s.item.conductor, *s.item.reach.bare):
+        word = s.read(one.circuit, key)
+        if isinstance(word, Unknown):
+            doubts.append(word)
+        elif word != excused:
+            return word
+    return doubts[0] if doubts else excused
 
 
 @fact(
