@@ -18,7 +18,7 @@ IN_RUN = ("shunt", "diode", "connector", "voltage monitor", "rcd")
     "equipment",
     "passes_current",
     type="yes/no",
-    says="It is a board, or what stands in a run and neither blows nor switches by hand: it must carry what flows there.",
+    says="It is a board, or what stands in a run and neither blows nor is switched: it must carry what flows there.",
     method="kind, and the graph",
 )
 def passes_current(s: Subject) -> Truth:
@@ -73,7 +73,13 @@ def _level(s: Subject) -> Level | None:
     return None
 
 
-@fact("equipment", "through_voltage", unit="V", says="Highest voltage of the circuit in whose run it stands.", method="graph")
+@fact(
+    "equipment",
+    "through_voltage",
+    unit="V",
+    says="Highest voltage of the circuit in whose run it stands.",
+    method="graph",
+)
 def through_voltage(s: Subject) -> Any:
     level = _level(s)
     read_level(s, level)
