@@ -66,6 +66,7 @@ ASKED = (
     ("bends", "bends", "No cable at rest lies in a tighter bend than its maker or the code allows."),
     ("fuse_ratings", "fuse ratings", "At each fuse and breaker its rating, and that of its replacement, can be read."),
     ("source_labels", "source labels", "At each point of work a label tells of every source that feeds it."),
+    ("knocks", "knocks", "Where knocks, loads or feet reach a cable, conduit, duct or a cover takes them."),
     ("operation", "operation", "Every circuit was switched on and off, and does what it is for."),
 )  # fmt: skip
 """Fact, word under `papers.inspected`, what is looked for."""
