@@ -5,9 +5,12 @@ from __future__ import annotations
 from typing import Any
 
 from checker.design.item import Item
+from checker.facts.bunching import CLOSE
 from checker.facts.catalogue import fact
+from checker.facts.chamber import ELV, WORDS, bands
+from checker.facts.space import is_kind
 from checker.facts.subject import Subject
-from checker.quantities import Truth, Unknown, equal, negate
+from checker.quantities import Truth, Unknown, equal, negate, some
 
 ARRAY = "solar array"
 
@@ -22,12 +25,12 @@ def _array(s: Subject) -> Subject | None:
     "circuit",
     "array_voltage",
     unit="V",
-    says="Open-circuit voltage of the array that it comes from; none for other circuits.",
-    method="array.open_voltage",
+    says="Open-circuit voltage on the coldest morning of the array that it comes from; none for other circuits.",
+    method="array.open_voltage_cold",
 )
 def array_voltage(s: Subject) -> Any:
     array = _array(s)
-    return None if array is None else array.open_voltage
+    return None if array is None else array.open_voltage_cold
 
 
 @fact(
@@ -45,8 +48,9 @@ def is_marked_along(s: Subject) -> Truth:
     "circuit",
     "runs_with_others",
     type="yes/no",
-    says="A circuit that comes from no array shares a bundle with it; none for what comes from no array.",
-    method="looms that carry it, by their lists and by what circuits name",
+    says="A circuit that comes from no array shares a bundle or a duct with it; none for what comes from no array.",
+    method="looms that carry it, by their lists and by what circuits name; ducts and moving loops of its run, by the "
+    "chambers for each voltage",
 )
 def runs_with_others(s: Subject) -> Any:
     if _array(s) is None:
@@ -62,7 +66,24 @@ def runs_with_others(s: Subject) -> Any:
             unsure = members
         elif s.id in members and any(not _from_array(s, name) for name in members if name != s.id):
             return True
-    return False if unsure is None else unsure
+    beside = some(_beside_in(s, place) for place in s.facts.subjects("place"))
+    return beside if unsure is None or beside is True else unsure
+
+
+def _beside_in(s: Subject, place: Subject) -> Truth:
+    """Whether a circuit that comes from no array lies beside it in a duct or moving loop."""
+    passing = bands(place)
+    close = is_kind(place, place.item, *CLOSE)
+    if s.id not in passing or close is False:
+        return False
+    chambers = place.read(place.item, "chambers.elv") if place.item.has("chambers.elv") else 1.0
+    divided = all(place.item.has(f"chambers.{word}") for word in WORDS)
+    others = [name for name, band in passing.items() if not _from_array(s, name) and (band == ELV or not divided)]
+    if not others:
+        return False
+    if chambers != 1.0:
+        return Unknown(f"in which chamber of {place.id} {s.id} lies is not told")
+    return close
 
 
 def _named_by(s: Subject) -> dict[str, set[str]]:

@@ -11,7 +11,7 @@ from typing import Any, NamedTuple
 
 from checker.facts.bank import home, loose_bank
 from checker.facts.catalogue import fact
-from checker.facts.energy import at_the_bank, house_banks
+from checker.facts.energy import at_the_bank, house_banks, untold_uses
 from checker.facts.subject import Subject
 from checker.physics.day import DAY_S, Profile, Step, Store, air_temperature, drawn, sunshine, through, window
 from checker.quantities import (
@@ -163,6 +163,7 @@ def _uses(s: Subject, left_out: list[str]) -> list[Use]:
             lasts = min(max(hours, 0.0), DAY_S)
             start = 0.0 if lasts >= DAY_S else BED_TIME - lasts
         found.append(Use(name, energy, start, lasts, mains))
+    left_out.extend(f"the use of {name}" for name in untold_uses(s))
     standing = s.standing_use
     if isinstance(standing, Unknown):
         left_out.append("what converters draw while they wait")

@@ -7,6 +7,7 @@ from typing import Any
 
 from checker.circuit.supply import supplied
 from checker.design.given import Given
+from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.facts.bank import home
 from checker.facts.catalogue import fact
@@ -88,12 +89,38 @@ def at_the_bank(s: Subject, item: Equipment, given: Given) -> tuple[Number, bool
     return divide(_use(s, item, given), _through_inverter(s, item)), node is not None and node.endswith("L")
 
 
+def untold_uses(s: Subject) -> list[str]:
+    """Loads that run in a mode in which the bank alone feeds them, and of which the day tells no use; in file order."""
+    uses = s.item.day.value("uses")
+    told = {name for name, _ in uses} if isinstance(uses, tuple) else set()
+    found: dict[str, None] = {}
+    for mode in s.item.modes.values():
+        running = s.read(mode, "running")
+        if not isinstance(running, tuple) or any(_fed(s, mode, key, rest) for key, rest in RESTING.items()):
+            continue
+        names = (name for name, given in running if given.value != 0.0)
+        found.update(dict.fromkeys(name for name in names if name not in told))
+    return list(found)
+
+
+RESTING = {"engine": "stopped", "shore": "absent", "generator": "stopped"}
+"""Where a mode names another source than this, that source surely feeds loads too."""
+
+
+def _fed(s: Subject, mode: Item, key: str, rest: str) -> bool:
+    if not mode.allows(key) or not mode.has(key):
+        return False
+    value = s.read(mode, key)
+    return value is not None and not isinstance(value, Unknown) and value != rest
+
+
 @fact(
     "design",
     "daily_use",
     unit="Wh",
     says="Energy that one day takes from the house bank.",
-    method="uses of the day, mains loads over the efficiency of the inverter, and 24 h of what converters draw idle",
+    method="uses of the day, mains loads over the efficiency of the inverter, and 24 h of what converters draw idle; "
+    "a load that runs on the bank in some mode needs a use of its own",
 )
 def daily_use(s: Subject) -> Any:
     uses = s.read(s.item.day, "uses")
@@ -108,6 +135,9 @@ def daily_use(s: Subject) -> Any:
         s.note(_said(f"{name}: {show(energy, 'Wh')}"))
         found.append(energy)
     found.append(s.standing_use)
+    lost = untold_uses(s)
+    if lost:
+        found.append(Unknown(f"how much these use in a day is not told under `day.uses`: {', '.join(lost)}"))
     return total(found)
 
 

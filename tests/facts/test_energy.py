@@ -18,8 +18,20 @@ def test_a_day_uses_loads_through_the_inverter_and_what_waits() -> None:
 
 
 def test_energy_that_is_told_counts_as_it_stands() -> None:
-    found = ask("design", "design", "daily_use", {"day.uses": "{lights: 0.2 kWh}"})
+    lamps_alone = {"modes.parked.running": "{lights: 40 W}", "day.uses": "{lights: 0.2 kWh}"}
+    found = ask("design", "design", "daily_use", lamps_alone)
     assert found == pytest.approx((200 + 22.5 * 24) * WH)
+
+
+def test_what_runs_on_the_bank_needs_a_use_of_its_own() -> None:
+    told = {"day.uses": "{fridge: 10 h, lights: 4 h}"}
+    assert isinstance(ask("design", "design", "daily_use", told), Unknown)
+    for rest in ("engine", "shore"):
+        fed = {**told, f"modes.parked.{rest}": {"engine": "2000 rpm", "shore": "16 A"}[rest]}
+        assert not isinstance(ask("design", "design", "daily_use", fed), Unknown)
+    assert not isinstance(
+        ask("design", "design", "daily_use", {**told, "modes.parked.running": "{pump: 0 A}"}), Unknown
+    )
 
 
 def test_sun_driving_and_shore_bring_their_share() -> None:
