@@ -12,7 +12,7 @@ from checker.design.given import MISSING, Given, Where
 from checker.design.model import Equipment
 from checker.design.vocabulary.words import CHEMISTRIES
 from checker.facts.catalogue import fact, subjects
-from checker.facts.levels import highest_of, nominal_of
+from checker.facts.levels import highest_of, nominal_of, stacked_voltage
 from checker.facts.papers import months
 from checker.facts.subject import Facts, Subject
 from checker.physics.charging import cells_for, charge_window
@@ -255,6 +255,12 @@ def nominal_voltage(s: Subject) -> Any:
 )
 def highest_voltage(s: Subject) -> Any:
     return highest_of(s.facts.network, s.item, "")
+
+
+@fact("bank", "stacked_voltage", unit="V", says="Voltage at its positive when full, with batteries in series below it.",
+      method="its own and that of each battery whose positive a circuit joins to its negative")  # fmt: skip
+def stacked(s: Subject) -> Any:
+    return stacked_voltage(s.facts.network, s.item)
 
 
 @fact("bank", "capacity", unit="Ah", says="Rated capacity.", method="unit times strings in parallel")

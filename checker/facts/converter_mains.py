@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
+from checker.circuit.elements import BONDING, CHASSIS
+from checker.circuit.supply import is_live
 from checker.design.vocabulary.words import ISOLATION
 from checker.facts.catalogue import fact
 from checker.facts.subject import Subject
-from checker.quantities import Unknown, greatest
+from checker.quantities import Truth, Unknown, greatest
 
 STANDARDS = ("AS/NZS 4763", "UL 458", "IEC 62109")
 """Product standards of inverters that rules ask for; an `EN` of the same number is the same text."""
@@ -49,7 +51,7 @@ def case_bond_is_asked(s: Subject) -> Any:
     "case_bond_area",
     unit="mm2",
     says="Cross-section of the largest conductor that bonds its case; none without one.",
-    method="bonding circuits that end at its case",
+    method="bonding circuits between its case and the chassis, or the battery negative; one that leads nowhere is none",
 )
 def case_bond_area(s: Subject) -> Any:
     return _bond_of_case(s)
@@ -68,12 +70,36 @@ def frame_bond_area(s: Subject) -> Any:
 
 def _bond_of_case(s: Subject) -> Any:
     value: Any = None
+    case = f"{s.item.name}:case"
     for conductor in s.facts.network.conductors:
-        if conductor.role == "bonding" and f"{s.item.name}:case" in (conductor.start, conductor.end):
-            subject = s.facts.of("conductor", conductor)
-            area = Unknown("") if subject is None else subject.area
+        if conductor.role != BONDING or case not in (conductor.start, conductor.end):
+            continue
+        leads = _leads_to_earth(s, case, conductor.end if conductor.start == case else conductor.start)
+        subject = s.facts.of("conductor", conductor)
+        area = Unknown("") if subject is None else subject.area
+        if leads is not False:
+            area = area if leads is True else leads
             value = area if value is None else greatest(value, area)
     return value
+
+
+def _leads_to_earth(s: Subject, case: str, end: str) -> Truth:
+    """Whether a bond goes on to the chassis or to the battery negative of the equipment, not through its own case."""
+    goals = {CHASSIS, f"{s.item.name}:dc-"}
+    seen, todo = {case, end}, [end]
+    while todo:
+        for edge, far in s.facts.network.near.get(todo.pop(), ()):
+            if not is_live(edge) and far not in seen:
+                seen.add(far)
+                todo.append(far)
+    if goals.intersection(seen):
+        return True
+    owners = {node.split(":", 1)[0] for node in seen} - {s.item.name}
+    for circuit in s.facts.network.circuits:
+        ends = (circuit.start, *circuit.ends)
+        if circuit.earth.how == "unknown" and owners.intersection(port.equipment for port in ends):
+            return Unknown(f"whether {circuit.name} has an earth conductor is not known")
+    return False
 
 
 @fact("converter", "case_insulated", type="yes/no", says="Insulation, not an earth, keeps its case from shock.",

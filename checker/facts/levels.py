@@ -5,15 +5,29 @@ A part is a set of live nodes joined by wires and links. Its voltages come from 
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any, NamedTuple
 
 from checker.circuit.elements import LIVE, Wire
 from checker.circuit.network import Network
 from checker.design.item import Item
 from checker.design.model import Equipment
+from checker.facts.stacked import BATTERIES, below
 from checker.facts.subject import Facts, Subject
 from checker.physics.solar import voltage_at
-from checker.quantities import UNKNOWN, Number, Range, Unknown, Window, between, corners, greatest, multiply
+from checker.quantities import (
+    UNKNOWN,
+    Number,
+    Range,
+    Unknown,
+    Window,
+    add,
+    between,
+    corners,
+    greatest,
+    multiply,
+    perhaps,
+)
 
 LITHIUM_IRON_CELL_FULL_V = 3.65  # common practice, no source
 LEAD_ACID_FULL_PER_NOMINAL = 14.8 / 12.0  # common practice, no source
@@ -111,10 +125,10 @@ def _level(network: Network, told: list[tuple[Equipment, str]], group: list[str]
     ac = any(node.endswith("L") for node in group) or any(port.startswith("ac") for _, port in told)
     doubtful = False
     for item, port in told:
-        volts = nominal_of(network, item, port)
+        volts = _with_below(network, item, nominal_of(network, item, port), nominal_of)
         if nominal_from is None and not isinstance(volts, Unknown) and volts is not None:
             nominal, nominal_from = volts, item
-        top = highest_of(network, item, port)
+        top = _with_below(network, item, highest_of(network, item, port), highest_of)
         if isinstance(top, Unknown) or top is None:
             doubtful = doubtful or (top is not None and _feeds(network, item, port))
             continue
@@ -258,6 +272,21 @@ def _full(network: Network, item: Equipment) -> Number:
     if isinstance(chemistry, str) and "lead" in chemistry:
         return multiply(multiply(one.value("nominal"), LEAD_ACID_FULL_PER_NOMINAL), series)
     return UNKNOWN
+
+
+def stacked_voltage(network: Network, item: Equipment) -> Number:
+    """The highest voltage at the positive of a battery, with those in series below it, V."""
+    return _with_below(network, item, highest_of(network, item, ""), highest_of)
+
+
+def _with_below(network: Network, item: Equipment, volts: Any, of: Callable[[Network, Equipment, str], Number]) -> Any:
+    """The voltage of equipment and, for a battery, of the batteries it stands on."""
+    if item.kind not in BATTERIES or not isinstance(volts, float | Range):
+        return volts
+    for under, surely in below(network, item):
+        one = of(network, under, "")
+        volts = add(volts, one if surely is True else perhaps(one))
+    return volts
 
 
 def cold_open_voltage(network: Network, array: Equipment) -> Number:
