@@ -5,14 +5,28 @@ from __future__ import annotations
 from typing import Any, NamedTuple
 
 from checker.circuit.elements import LIVE, Conductor, Edge, Link, Wire
-from checker.circuit.supply import is_live
+from checker.circuit.supply import is_live, supplied
 from checker.design.model import Equipment
 from checker.design.run import Length
 from checker.facts.bank import home, loose_bank, stands_unseen
 from checker.facts.catalogue import fact
+from checker.facts.darkness import live_node
 from checker.facts.subject import Facts, Subject
 from checker.facts.unseen import where_it_stands
-from checker.quantities import UNKNOWN, Number, Range, Truth, Unknown, add, either, every, greatest, least, multiply
+from checker.quantities import (
+    UNKNOWN,
+    Number,
+    Range,
+    Truth,
+    Unknown,
+    add,
+    either,
+    every,
+    greatest,
+    least,
+    multiply,
+    some,
+)
 from checker.quantities.values import between
 
 EXEMPT = ("safety", "sense", "control", "charge", "bonding")
@@ -217,12 +231,40 @@ def ahead_of_isolator(s: Subject) -> Any:
     "may_pass_isolator",
     type="yes/no",
     says="Its duty lets it leave a bank ahead of the switch.",
-    method="safety, sensing, control and charging circuits may",
+    method="sensing, control and charging circuits may, and safety circuits for what guards people, "
+    "is essential, or serves gas or radio",
     source="ABYC E-11 11.7.1, 2021 (from memory)",
 )
 def may_pass_isolator(s: Subject) -> Any:
     duty = s.read(s.item, "duty")
-    return duty in EXEMPT if isinstance(duty, str) else UNKNOWN
+    if not isinstance(duty, str):
+        return UNKNOWN
+    return every(_guards(load) for load in _behind(s)) if duty == "safety" else duty in EXEMPT
+
+
+GUARDING = ("gas system", "communication")
+"""Purposes, beside those that guard people, for which a load may stay live: gas valves, radio and its memory."""
+
+
+def _behind(s: Subject) -> list[Subject]:
+    """The loads that a circuit feeds, through converters too, not back through itself."""
+    live = [one for one in s.facts.network.by_circuit.get(s.id, ()) if one.role == LIVE]
+    ends = [wire.b for one in live for wire in one.wires]
+
+    def passes(edge: Edge) -> bool:
+        return not (isinstance(edge, Wire) and edge.conductor.circuit is s.item)
+
+    found = supplied(s.facts.network, ends, passes)
+    return [load for load in s.facts.subjects("load") if live_node(s.facts, load.item) in found]
+
+
+def _guards(load: Subject) -> Truth:
+    """Whether a load may stay live when the battery is switched off; unknown where its purpose is not told."""
+    surely = some((load.guards_people, load.is_essential))
+    if surely is True or not load.item.allows("purpose"):
+        return surely
+    purpose = load.read(load.item, "purpose")
+    return purpose if isinstance(purpose, Unknown) else purpose in GUARDING
 
 
 def bank_of(facts: Facts, switch: Equipment) -> Any:

@@ -14,6 +14,7 @@ from checker.facts.subject import Facts
 from checker.quantities import UNKNOWN, Truth, Unknown, equal, negate
 
 ENGINE_PORTS = ("d", "d+")
+OF_THE_ENGINE = ("engine running", "ignition on")
 
 
 class Contacts:
@@ -136,11 +137,22 @@ def signal_item(facts: Facts, name: Any) -> Equipment | None:
     return item if item is not None and item.kind == "signal" else None
 
 
+def _from_battery(facts: Facts, origin: Any) -> bool:
+    owner, _, port = str(origin).partition(".")
+    source = facts.design.equipment.get(owner) if isinstance(origin, str) else None
+    return source is not None and source.kind in ("battery", "bank") and port in ("", "+", "-")
+
+
 def signal_means(facts: Facts, name: Any) -> Any:
-    """What a signal means: as its item says; the running terminal of an alternator means that the engine runs."""
+    """What a signal means: as its item says; the running terminal of an alternator means that the engine runs.
+
+    One taken from the poles of a battery tells nothing of the engine: a battery is live with the engine stopped too.
+    """
     item = signal_item(facts, name)
     if item is not None:
-        return item.value("means")
+        means = item.value("means")
+        of_engine = isinstance(means, str) and means in OF_THE_ENGINE
+        return None if of_engine and _from_battery(facts, item.value("from")) else means
     if isinstance(name, str) and "." in name:
         owner, port = name.split(".", 1)
         source = facts.design.equipment.get(owner)

@@ -27,6 +27,7 @@ from checker.quantities import (
     greater,
     greater_equal,
     less_equal,
+    multiply,
     some,
 )
 
@@ -178,7 +179,19 @@ def _fits(value: Any, key: str, bank: Subject) -> Truth:
     within = less_equal(high, bank.charge_voltage_limit)
     if key == "settings.float":
         return within
-    return every((within, greater_equal(low, bank.full_voltage)))
+    return every((within, greater_equal(low, bank.full_voltage), _fills(low, key, bank)))
+
+
+LEAD_FILLS_V = 2.25
+"""Least voltage of a cell that fills a lead-acid battery in the end, at 25 °C, V: common practice, no source."""
+
+
+def _fills(volts: Any, key: str, bank: Subject) -> Truth:
+    """Whether a charging voltage that is set fills a lead-acid battery, held long enough."""
+    if key != "settings.charge voltage" or bank.is_lithium is True:
+        return True
+    enough = greater_equal(volts, multiply(bank.cells, LEAD_FILLS_V))
+    return either(enough, bank.is_lithium)
 
 
 @fact(
@@ -347,7 +360,8 @@ def can_be_off(s: Subject) -> Truth:
     found: list[Truth] = []
     for key in ("off by", "enabled by", "wakes by"):
         value = given(s, key)
-        found.append(value if isinstance(value, Unknown) else value is not None)
+        # What wakes by itself rests while nothing asks it, which is no state that somebody chooses.
+        found.append(value if isinstance(value, Unknown) else value not in (None, "by itself"))
     return some(found)
 
 
@@ -395,6 +409,24 @@ def reverse_drain(s: Subject) -> Any:
 def standards_told(s: Subject) -> Any:
     stated = given(s, "standard")
     return stated if isinstance(stated, Unknown) else bool(stated)
+
+
+CHARGER_STANDARDS = ("60335-2-29", "60335.2.29", "UL 1236", "UL 458", "4763", "62109", "62477", "A-31")
+"""Numbers of product standards that chargers and inverter-chargers for fixed installation are built to."""
+
+
+@fact("converter", "built_as_charger", type="yes/no",
+      says="Its standard is one of battery chargers or of power converters; unknown for any other text.",
+      method="IEC 60335-2-29, UL 1236, UL 458, AS/NZS 4763, IEC 62109, IEC 62477, ABYC A-31",
+      source="titles of these standards (from memory)")  # fmt: skip
+def built_as_charger(s: Subject) -> Truth:
+    stated = given(s, "standard")
+    if isinstance(stated, Unknown) or not stated:
+        return stated if isinstance(stated, Unknown) else False
+    texts = stated if isinstance(stated, tuple) else (stated,)
+    if any(number in str(text) for text in texts for number in CHARGER_STANDARDS):
+        return True
+    return Unknown(f"whether {', '.join(str(text) for text in texts)} is a standard of battery chargers is not known")
 
 
 @fact("converter", "gives_both", type="yes/no", says="Both sides of a dc converter give.", method="graph and both ways")

@@ -23,8 +23,10 @@ from checker.quantities import (
     Window,
     both,
     every,
+    greater,
     greatest,
     least,
+    less,
     less_equal,
     multiply,
     negate,
@@ -43,6 +45,29 @@ def charges_lead(s: Subject) -> Truth:
         purpose = bank.purpose
         house: Truth = purpose if isinstance(purpose, Unknown) else purpose != "starting"
         answers.append(both(negate(bank.is_lithium), house))
+    return some(answers)
+
+
+LEAD_AT_EASE_C = (10.0, 30.0)
+"""Air in which a lead-acid battery may be charged at one voltage all year: common practice, no source."""
+
+
+@fact("converter", "lead_meets_hot_or_cold", type="yes/no",
+      says="A lead-acid house battery that it charges stands where the air falls below 10 °C or rises above 30 °C.",
+      method="coldest and hottest air of the place of each", source="common practice, no source")  # fmt: skip
+def lead_meets_hot_or_cold(s: Subject) -> Truth:
+    if isinstance(s.charges, Unknown):
+        return s.charges
+    answers: list[Truth] = []
+    for bank in s.charges:
+        place, purpose = bank.place, bank.purpose
+        house: Truth = purpose if isinstance(purpose, Unknown) else purpose != "starting"
+        if place is None or isinstance(place, Unknown):
+            swings: Truth = Unknown(f"where {bank.id} stands is not told")
+        else:
+            cold, hot = LEAD_AT_EASE_C
+            swings = some((less(place.coldest, cold), greater(place.hottest, hot)))
+        answers.append(every((negate(bank.is_lithium), house, swings)))
     return some(answers)
 
 

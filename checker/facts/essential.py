@@ -9,12 +9,15 @@ from checker.circuit.supply import passed, storage_nodes, supplied, ways
 from checker.design.model import Equipment
 from checker.facts.bank import loose_bank, parallel
 from checker.facts.catalogue import fact
+from checker.facts.contacts import engine_runs
 from checker.facts.darkness import darkeners, goes_dark, live_node, reaches
 from checker.facts.starter_drain import cut_without_engine
 from checker.facts.subject import Facts, Subject
-from checker.quantities import UNKNOWN, Truth, Unknown, both, either, every, negate, some
+from checker.quantities import UNKNOWN, Truth, Unknown, both, either, every, greater, greater_equal, negate, some
 
 ALARMS = ("alarm", "detector")
+LEAST_CELL_S = 3600.0
+"""A cell of its own shorter than an hour is no second source: the time asked of escape lighting (EN 1838, memory)."""
 SWITCHING = ("switch", "relay", "combiner", "changeover")
 FAILING = (
     "fuse",
@@ -101,8 +104,10 @@ def load_dark_by_switch(s: Subject) -> Any:
     "load",
     "survives_bank_loss",
     type="yes/no",
-    says="It keeps a supply when the management of a lithium bank opens: another battery, or a cell of its own.",
+    says="It keeps a supply when the management of a lithium bank opens: another battery, or a cell of its own "
+    "that lasts an hour.",
     method="each lithium bank taken out in turn; walk from the other batteries, contacts as in each mode",
+    source="an hour: EN 1838, escape lighting (from memory)",
 )
 def survives_bank_loss(s: Subject) -> Truth:
     node = live_node(s.facts, s.item)
@@ -113,12 +118,16 @@ def survives_bank_loss(s: Subject) -> Truth:
     for bank in s.facts.subjects("bank"):
         if bank.is_lithium is not False:
             answers.append(either(_kept(s.facts, node, bank.item), _or_unknown(bank.is_lithium)))
-    return either(every(answers), _own_cell(s))
+    return either(every(answers), _own_cell_lasts(s))
 
 
 def _or_unknown(is_lithium: Truth) -> Truth:
     """A bank whose chemistry is not known may be one whose management opens."""
     return is_lithium if isinstance(is_lithium, Unknown) else False
+
+
+def _own_cell_lasts(s: Subject) -> Truth:
+    return greater_equal(s.own_cell, LEAST_CELL_S)
 
 
 def _own_cell(s: Subject) -> Truth:
@@ -219,8 +228,23 @@ def is_absorption_fridge(s: Subject) -> Truth:
 
 
 @fact("load", "only_when_driven", type="yes/no", says="Its low-voltage element works only while the engine runs.",
-      method="given, or every way from a battery to it passes a contact that a running engine closes")  # fmt: skip
+      method="given, or every way from a battery to it passes a contact that a running engine closes; a mode in which "
+      "it draws with the engine stopped says otherwise")  # fmt: skip
 def only_when_driven(s: Subject) -> Any:
     if s.item.kind != "fridge":
         return None
-    return either(s.read(s.item, "driven only"), cut_without_engine(s, f"{s.id}:+"))
+    told = either(s.read(s.item, "driven only"), cut_without_engine(s, f"{s.id}:+"))
+    return both(told, negate(_draws_parked(s)))
+
+
+def _draws_parked(s: Subject) -> bool:
+    """Whether some mode tells that it draws from the battery with the engine stopped; one also on mains may not."""
+    if f"{s.id}:L" in s.facts.network.near:
+        return False
+    for mode in s.facts.design.modes.values():
+        running = s.read(mode, "running")
+        amounts = dict(running) if isinstance(running, tuple) else {}
+        if engine_runs(mode) is False and s.id in amounts and greater(amounts[s.id].value, 0.0) is True:
+            s.note(lambda mode=mode: f"in {mode.name} it draws with the engine stopped")  # type: ignore[misc]
+            return True
+    return False

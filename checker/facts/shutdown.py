@@ -255,7 +255,7 @@ def stands_fit(s: Subject) -> Truth:
         return Unknown(f"where {s.id} stands is not known")
     dry = negate(body.outdoors)
     gas = either(place.holds_lead, either(place.shared_with_gas, body.in_gas_locker))
-    open_room = equal(place.kind_of_place, "living space")
+    open_room = both(equal(place.kind_of_place, "living space"), negate(place.enclosed))
     openings = either(_opening(place.vent_low), _opening(place.vent_high))
     return both(both(dry, negate(gas)), either(open_room, either(openings, place.fan)))
 
