@@ -13,7 +13,7 @@ from checker.facts.contacts import engine_runs
 from checker.facts.darkness import darkeners, goes_dark, live_node, reaches
 from checker.facts.starter_drain import cut_without_engine
 from checker.facts.subject import Facts, Subject
-from checker.quantities import UNKNOWN, Truth, Unknown, both, either, every, greater, greater_equal, negate, some
+from checker.quantities import UNKNOWN, Truth, Unknown, both, either, equal, every, greater, greater_equal, negate, some
 
 ALARMS = ("alarm", "detector")
 LEAST_CELL_S = 3600.0
@@ -207,13 +207,30 @@ ROAD = ("road lamps", "steering", "service brake", "breakaway", "engine")
 
 @fact("load", "is_road_load", type="yes/no",
       says="Engine, road lamps, brakes or steering: what the vehicle needs to drive.",
-      method="its purpose")  # fmt: skip
+      method="its purpose; untold it is open for what the factory fitted, what stands at the engine, and what an "
+      "automotive circuit feeds")  # fmt: skip
 def is_road_load(s: Subject) -> Truth:
     if s.item.kind == "brake":
         return True
     purpose = s.read(s.item, "purpose") if s.item.allows("purpose") else None
-    # Silence on the purpose of a lamp or motor is the rule; only what is said to be for the road counts.
+    if isinstance(purpose, Unknown):
+        # Silence on the purpose of a lamp or motor is the rule; of the base vehicle nobody may take it for the house.
+        return purpose if s.item.has("purpose") or _of_base_vehicle(s) else False
     return isinstance(purpose, str) and purpose in ROAD
+
+
+def _of_base_vehicle(s: Subject) -> bool:
+    """Whether a load may belong to the road vehicle by what is told beside its purpose."""
+    if s.item.says("own", "factory") or _at_engine(s):
+        return True
+    ends = (one for one in s.facts.network.circuits if any(port.equipment == s.id for port in one.ends))
+    return any(one.says("scope", "automotive") for one in ends)
+
+
+def _at_engine(s: Subject) -> bool:
+    """Whether a load stands in an engine space for certain."""
+    body = s.facts.subject("equipment", s.id)
+    return body is not None and equal(body.place_kind, "engine space") is True
 
 
 @fact("load", "is_absorption_fridge", type="yes/no", says="A refrigerator that cools by absorption, fed with dc.",

@@ -22,15 +22,31 @@ GUARDING = (*ROAD, "medical", "navigation", "way out", "bilge")
     type="yes/no",
     says="Its loss is a danger: an alarm or detector, road lamps, brakes, steering, medical gear, navigation, a lamp "
     "of the way out, a bilge pump.",
-    method="its kind, and its purpose",
+    method="its kind, and its purpose; untold it is open where something speaks for such a duty",
     source="common practice, no source",
 )
 def guards_people(s: Subject) -> Truth:
     if s.item.kind in ALARMS or s.item.kind == "brake":
         return True
     purpose = s.read(s.item, "purpose") if s.item.allows("purpose") else None
-    # Silence on the purpose of a lamp or motor is the rule; only what is said to guard people counts.
+    if isinstance(purpose, Unknown):
+        # Silence on the purpose of a lamp or motor is the rule; it is a question where something speaks for a duty.
+        return purpose if isinstance(s.is_road_load, Unknown) or _speaks_for_duty(s) else False
     return isinstance(purpose, str) and purpose in GUARDING
+
+
+def _speaks_for_duty(s: Subject) -> bool:
+    """A lamp with its own cell may show the way out, a motor behind a float or low in a boat may empty the bilge."""
+    if s.item.kind == "lamp":
+        return s.own_cell is not None and not isinstance(s.own_cell, Unknown)
+    if s.item.kind != "motor":
+        return False
+    ends = (one for one in s.facts.network.circuits if any(port.equipment == s.id for port in one.ends))
+    links = [link for one in ends for line in s.facts.network.by_circuit.get(one.name, ()) for link in line.links]
+    floats = any(link.equipment.allows("operated") and link.equipment.says("operated", "float") for link in links)
+    body = s.facts.subject("equipment", s.id)
+    low = body is not None and equal(body.place_kind, "under body") is True
+    return floats or (low and s.facts.design.vehicle.says("kind", "boat"))
 
 
 NEEDS_VOLTAGE = ("communication", "water", "ventilation")
