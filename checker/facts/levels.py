@@ -34,6 +34,9 @@ LEAD_ACID_FULL_PER_NOMINAL = 14.8 / 12.0  # common practice, no source
 CREDIBLE_OVER_NOMINAL = 1.5  # no charger of a nominal voltage holds more; common practice, no source
 
 
+Of = Callable[[Network, Equipment, str], Number]
+
+
 class Level(NamedTuple):
     """Voltages of one part, V, each with the equipment that tells it."""
 
@@ -279,7 +282,7 @@ def stacked_voltage(network: Network, item: Equipment) -> Number:
     return _with_below(network, item, highest_of(network, item, ""), highest_of)
 
 
-def _with_below(network: Network, item: Equipment, volts: Any, of: Callable[[Network, Equipment, str], Number]) -> Any:
+def _with_below(network: Network, item: Equipment, volts: Number, of: Of) -> Number:
     """The voltage of equipment and, for a battery, of the batteries it stands on."""
     if item.kind not in BATTERIES or not isinstance(volts, float | Range):
         return volts

@@ -16,10 +16,11 @@ def below(network: Network, item: Equipment) -> list[tuple[Equipment, Truth]]:
     A chain that runs into itself ends where it meets a battery again.
     """
     found: dict[str, tuple[Equipment, Truth]] = {}
-    todo = [item]
+    whole = item.base if item.kind == "battery" and item.base is not None and item.base.kind == "bank" else item
+    todo = [whole]
     while todo:
         for under, surely in _next(network, todo.pop()):
-            if under is not item and under.name not in found:
+            if under is not whole and under.name not in found:
                 found[under.name] = (under, surely)
                 todo.append(under)
     return list(found.values())
