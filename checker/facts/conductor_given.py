@@ -163,6 +163,11 @@ def covering(s: Subject) -> Any:
     return s.read(s.item.circuit, "covering")
 
 
+@fact("conductor", "covering_flame_retardant", type="yes/no", says="What covers it does not carry a flame along.")
+def covering_flame_retardant(s: Subject) -> Any:
+    return s.read(s.item.circuit, "covering flame retardant")
+
+
 @fact("conductor", "meets_mains", words=("crossing", "alongside"),
       says="How it lies to mains cables where both pass one place.")  # fmt: skip
 def meets_mains(s: Subject) -> Any:

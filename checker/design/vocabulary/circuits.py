@@ -17,6 +17,7 @@ SHARED = (
     ),
     word("own", OWNERS, "Whose work it is. Left out: fitter.", default="fitter"),
     word("covering", COVERINGS, "What covers it. Left out: none.", default="none"),
+    yes("covering flame retardant", "What covers it does not carry a flame along."),
     word("fixed to", SURFACES, "What it is fixed to."),
     quantity("support spacing", "m", "Greatest distance of its supports."),
     # A level run hangs through between its supports and asks for more of them.
