@@ -41,10 +41,16 @@ def band_of(facts: Facts, name: str) -> str:
     return ELV if level is not None and less_equal(level.nominal, ELV_AC) is True else MAINS
 
 
+def _negative(facts: Facts, name: str) -> bool:
+    """Whether a bonding conductor brings the negative of a battery or bar to the chassis."""
+    bond = facts.network.conductor(name, BONDING)
+    return bond is not None and any(end.endswith("-") for end in (bond.start, bond.end))
+
+
 def _bands(facts: Facts) -> dict[str, dict[str, str]]:
     found: dict[str, dict[str, str]] = {}
     for circuit in facts.network.circuits:
-        if equal(circuit.value("duty"), "bonding") is True:
+        if equal(circuit.value("duty"), "bonding") is True and not _negative(facts, circuit.name):
             continue
         band = band_of(facts, circuit.name)
         for step in (*circuit.run, *circuit.returns.run):

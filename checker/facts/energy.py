@@ -98,7 +98,7 @@ def untold_uses(s: Subject) -> list[str]:
         running = s.read(mode, "running")
         if not isinstance(running, tuple) or any(_fed(s, mode, key, rest) for key, rest in RESTING.items()):
             continue
-        names = (name for name, given in running if given.value != 0.0)
+        names = (name for name, given in running if not isinstance(given.value, float) or given.value > 0.0)
         found.update(dict.fromkeys(name for name in names if name not in told))
     return list(found)
 

@@ -25,7 +25,9 @@ def insulated_for_highest(s: Subject) -> Any:
     highest: Number = 0.0
     for circuit in circuits:
         live = s.facts.network.conductor(circuit.name, "live")
-        level = None if live is None else level_at(s.facts, live.start)
+        if live is None:
+            continue  # a negative to the chassis, at no voltage of its own
+        level = level_at(s.facts, live.start)
         volts = Unknown(f"the voltage of {circuit.name} is not known") if level is None else level.nominal
         highest = greatest(highest, volts)
     return every([_rated(s, circuit, highest) for circuit in circuits])

@@ -50,3 +50,7 @@ def test_alternating_current_of_low_voltage_is_no_mains() -> None:
     assert (
         band_of(van(("equipment.inlet.voltage", "unknown"), ("vehicle.supply.voltage", "unknown")), "shore") == "mains"
     )
+
+
+def test_the_negative_to_the_chassis_belongs_to_the_battery_side() -> None:
+    assert bands_by_place(van(("circuits.house-neg.run", "[0.5 m via duct]")))["duct"]["house-neg"] == "elv"
