@@ -401,6 +401,7 @@ def _perhaps_burns(s: Subject) -> Truth:
     return both(equal(s.system, "dc"), either(warms, greater(s.hot_surface, WARM_C)))
 
 
-@fact("equipment", "hold_told", type="yes/no", says="The mass its hold is made for is told.")
+@fact("equipment", "hold_told", type="yes/no", says="The file speaks of the mass its hold is made for.")
 def hold_told(s: Subject) -> bool:
-    return not isinstance(s.restraint_mass, Unknown)
+    around = chain(s, place_name(s))[:1]
+    return any(one.allows("restraint.for") and one.has("restraint.for") for one in (s.item, *around))
