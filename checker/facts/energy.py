@@ -248,6 +248,8 @@ def usable_energy(s: Subject) -> Any:
     found: list[Number] = []
     for bank in seen.values():
         usable = multiply(bank.usable_energy, aged)
+        if isinstance(keep, Unknown) and s.item.day.has("keep"):
+            usable = perhaps(usable)  # how much is to be kept nobody knows
         if isinstance(keep, float | Range):
             left = multiply(multiply(multiply(bank.capacity, bank.nominal_voltage), aged), subtract(1.0, keep))
             usable = UNKNOWN if isinstance(usable, Unknown) or isinstance(left, Unknown) else least(usable, left)

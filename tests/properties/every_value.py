@@ -161,7 +161,7 @@ def main(wanted: list[str]) -> int:
     bad = 0
     for kind in kinds:
         for name in everything():
-            if not parts or any(part in name for part in parts):
+            if not parts or name in parts or any(part in name for part in parts if part not in everything()):
                 say(f"{kind}, {name}")
                 count = told(name) if kind == "told" else tried(kind, name)
                 bad += count["failed"] + count["broke"]

@@ -25,6 +25,7 @@ STANDS_IN = {
     r".*\.cells": "a nominal voltage stands for some numbers of cells alone; others contradict it",
     r".*\.peak\.current": "a peak is never below what lasts",
     r".*\.(reset|trip free)": "the curve of an installation breaker says by its standard how it is reset",
+    r"equipment\.[^.]+\.box\..*": "a body that is not wholly told is held against no other",
     r"circuits\.[^.]+\.run\.\d+": "an unknown piece of a run is another run",
 }
 """Entries (patterns) in whose place something else stands knowingly, and why."""
@@ -43,8 +44,8 @@ def words_by_key() -> dict[str, tuple[str, ...]]:
 
 
 def excused(leaf: Leaf) -> bool:
-    """Whether something knowingly stands in for an entry."""
-    return any(re.fullmatch(pattern, leaf.path) for pattern in STANDS_IN)
+    """Whether something knowingly stands in for an entry; a bonding conductor that is none is another design."""
+    return leaf.text == "bonding" or any(re.fullmatch(pattern, leaf.path) for pattern in STANDS_IN)
 
 
 def other_answers(leaf: Leaf) -> Iterator[str]:
