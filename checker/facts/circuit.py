@@ -114,10 +114,15 @@ def is_final(s: Subject) -> bool:
     return bool(ends) and all(item is not None and item.kind in LOADS for item in ends)
 
 
-@fact("circuit", "feeds_board", type="yes/no", says="A distribution board stands at its end.", method="graph")
-def feeds_board(s: Subject) -> bool:
-    found = (s.facts.network.equipment.get(port.equipment) for port in s.item.ends)
-    return any(item is not None and item.kind == "board" for item in found)
+@fact("circuit", "feeds_board", type="yes/no", says="A board, or a bar that it feeds with plus, is at its end.",
+      method="graph, and what the circuit is for: a charging line or a bond feeds no bar")  # fmt: skip
+def feeds_board(s: Subject) -> Any:
+    found = [s.facts.network.equipment.get(port.equipment) for port in s.item.ends]
+    if any(item is not None and item.kind == "board" for item in found):
+        return True
+    live = s.facts.network.conductor(s.item.name, LIVE)
+    bars = [item for item in found if item is not None and item.kind == "bar"]
+    return equal(s.duty, "load") if live is not None and bars else False
 
 
 @fact("circuit", "feeds", of="load", type="list", says="The loads at its end.", method="graph")

@@ -58,7 +58,7 @@ NEEDS_VOLTAGE = ("communication", "water", "ventilation")
     "weak_when_low",
     type="yes/no",
     says="It is dangerous when its voltage is low: what guards people, pumps, blowers, radio.",
-    method="its kind, and its purpose",
+    method="its kind, and its purpose; a motor may be a pump until its purpose is told",
     source="ISO 10133, 4.8, 2012 (seen); ABYC E-11, 11.14, 2021 (from memory)",
 )
 def weak_when_low(s: Subject) -> Truth:
@@ -66,7 +66,7 @@ def weak_when_low(s: Subject) -> Truth:
         return True
     purpose = s.read(s.item, "purpose") if s.item.allows("purpose") else None
     if isinstance(purpose, Unknown):
-        return purpose if s.item.has("purpose") else False
+        return purpose if s.item.has("purpose") or s.item.kind == "motor" else False
     return purpose in NEEDS_VOLTAGE
 
 

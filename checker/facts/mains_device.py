@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import inf
 from typing import Any
 
 from checker.circuit.elements import LIVE, Link, Wire
@@ -15,8 +16,11 @@ from checker.facts.shown import greatest_shown, is_test, taken_at
 from checker.facts.subject import Facts, Subject
 from checker.facts.supply import supplies_of
 from checker.facts.unseen import where_it_stands
-from checker.quantities import Number, Unknown, both, either, equal, every, least
+from checker.quantities import Number, Range, Unknown, both, either, equal, every, least
 from checker.quantities import Truth as Answer
+
+UNTOLD = Range(0.0, inf)
+"""A rated current that nobody told: it may be less than any other."""
 
 
 @fact("device", "supply_is_polarised", type="yes/no", says="Live and neutral of the sites cannot be swapped.")
@@ -100,18 +104,18 @@ def _first(facts: Facts, *, perhaps: bool) -> set[str]:
     "device",
     "shore_rating",
     unit="A",
-    says="Lowest rated current of what lies upstream of it on the shore: inlet, lead, site outlet where it is known.",
-    method="ratings as written; a site outlet that is not written does not count",
+    says="Lowest rated current of what lies upstream of it on the shore: inlet, lead, site outlet.",
+    method="ratings as written; what is not written may be less than the others",
 )
 def shore_rating(s: Subject) -> Any:
-    parts: list[Number] = []
-    for item in s.facts.network.equipment.values():
-        if item.kind in ("shore inlet", "supply lead"):
-            parts.append(s.read(item, "rating"))
-    if s.facts.design.vehicle.has("site outlet"):
-        parts.append(s.read(s.facts.design.vehicle, "site outlet"))
-    if not parts:
+    items = [item for item in s.facts.network.equipment.values() if item.kind in ("shore inlet", "supply lead")]
+    if not items:
         return Unknown("there is no shore inlet")
+    parts: list[Number] = [s.read(item, "rating") for item in items]
+    if all(item.kind != "supply lead" for item in items):
+        parts.append(UNTOLD)
+    site = s.read(s.facts.design.vehicle, "site outlet") if s.facts.design.vehicle.has("site outlet") else UNTOLD
+    parts.append(UNTOLD if isinstance(site, Unknown) else site)
     value = parts[0]
     for one in parts[1:]:
         value = least(value, one)

@@ -158,11 +158,6 @@ def stud_rating(s: Subject) -> Any:
     return told(s, "rated")
 
 
-@fact("terminal", "rating_told", type="yes/no", says="What it may carry is written with it.")
-def rating_told(s: Subject) -> bool:
-    return s.item.told is not None and s.item.told.has("rated")
-
-
 @fact("terminal", "covered", type="yes/no", says="It is covered against touch and dropped tools.",
       method="given with the terminal, else with its equipment")  # fmt: skip
 def covered(s: Subject) -> Truth:

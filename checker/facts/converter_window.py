@@ -1,0 +1,62 @@
+"""The voltages that an inverter or a dc converter works at, against what the bus at each of its sides is charged to."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.facts.catalogue import fact
+from checker.facts.charging import outputs_of
+from checker.facts.levels import highest_of, level_at, read_level
+from checker.facts.subject import Subject
+from checker.quantities import Number, Unknown, Window, greatest, least, subtract
+
+STORAGE = ("battery", "bank")
+SIDES = {
+    "inverter": (("dc", "dc.voltage"),),
+    "inverter-charger": (("dc", "dc.voltage"),),
+    "dc converter": (("low", "sides.low.voltage"), ("high", "sides.high.voltage")),
+}
+
+
+@fact(
+    "converter",
+    "bus_margin",
+    unit="V",
+    says="Voltage that an inverter or dc converter works up to, less what the bus there is charged to; the least of "
+    "its sides. None for other converters.",
+    method="upper end of the voltages as told, less the highest setting of what charges that bus, else the full "
+    "battery; a side that only gives and of which no voltages are told is left out",
+)
+def bus_margin(s: Subject) -> Any:
+    margins = [margin for port, key in SIDES.get(s.item.kind, ()) if (margin := _margin(s, port, key)) is not None]
+    return least(margins) if margins else None
+
+
+def _margin(s: Subject, port: str, key: str) -> Number:
+    node = f"{s.id}:{port}+"
+    if node not in s.facts.network.near:
+        return None
+    window = s.read(s.item, key)
+    if not isinstance(window, Window):
+        only_gives = not s.item.has(key) and {one.source.port for one in outputs_of(s.facts, s.item)} == {port}
+        return None if only_gives else Unknown(f"the voltages that {s.id} works at are not told ({port})")
+    return subtract(window.high, _charged_to(s, node))
+
+
+def _charged_to(s: Subject, node: str) -> Number:
+    """The highest that a charger is set to on a bus; unsure or without one, the highest the bus can have."""
+    level = level_at(s.facts, node)
+    read_level(s, level)
+    if level is None:
+        return Unknown(f"{node} is on no battery-side circuit")
+    network = s.facts.network
+    feeding = [
+        (item, port)
+        for item, port in level.told_by
+        if item.kind not in STORAGE
+        and any(source.equipment is item and source.port == port for source in network.sources)
+    ]
+    settings = [highest_of(network, item, port) for item, port in feeding]
+    if not settings or any(one is None or isinstance(one, Unknown) for one in settings):
+        return level.highest
+    return greatest(settings)
