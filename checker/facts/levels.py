@@ -10,6 +10,7 @@ from typing import Any, NamedTuple
 
 from checker.circuit.elements import LIVE, Wire
 from checker.circuit.network import Network
+from checker.design.given import RatedVoltage
 from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.facts.stacked import BATTERIES, below
@@ -116,6 +117,7 @@ PORTS_OF: dict[str, tuple[tuple[str, str], ...]] = {
     "solar array": (("", "+"),),
     "shore inlet": (("", "L"),),
     "generator": (("", "L"),),
+    "transformer": (("secondary", "L"),),
     "vehicle coupling": (("charge", "+"), ("brakes", "+"), ("lamps", "+"), ("fridge", "+")),
 }
 
@@ -163,6 +165,7 @@ def told_keys(network: Network, item: Equipment, port: str) -> list[tuple[Item, 
         "bank": ("nominal", "bms.over voltage", "chemistry", "cells"),
         "alternator": ("nominal", "set voltage"),
         "solar array": ("best voltage", "open voltage", "voltage coefficient"),
+        "transformer": ("secondary.voltage",),
         "vehicle coupling": (f"supplies.{port}.nominal", "source end.voltage"),
         "charger": ("dc.nominal", "settings.charge voltage"),
         "inverter": ("dc.nominal",),
@@ -211,6 +214,9 @@ def nominal_of(network: Network, item: Equipment, port: str) -> Number:
     if port.startswith("ac") or item.kind in ("shore inlet", "generator"):
         volts: Any = network.design.vehicle.value("supply.voltage")
         return volts if isinstance(volts, float | Range) else UNKNOWN
+    if item.kind == "transformer":
+        rated = item.value("secondary.voltage")
+        return rated.volts if isinstance(rated, RatedVoltage) else UNKNOWN
     if item.kind == "bank":
         unit = _told(item.base, "nominal") if item.base is not None else UNKNOWN
         return multiply(unit, _series(item))
@@ -233,7 +239,7 @@ def nominal_of(network: Network, item: Equipment, port: str) -> Number:
 
 def highest_of(network: Network, item: Equipment, port: str) -> Number:
     """The highest voltage equipment puts on a port in use, V."""
-    if port.startswith("ac") or item.kind in ("shore inlet", "generator"):
+    if port.startswith("ac") or item.kind in ("shore inlet", "generator", "transformer"):
         return nominal_of(network, item, port)
     if item.kind in ("battery", "bank"):
         return _full(network, item)

@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from typing import Any
 
+from checker.circuit.elements import LIVE
+from checker.circuit.groups import Groups
+from checker.circuit.mains import Feed
 from checker.design.given import RatedVoltage
 from checker.design.vocabulary.words import ISOLATION
 from checker.facts.catalogue import fact
 from checker.facts.conductor_laid import passes
+from checker.facts.mains import states_of
 from checker.facts.subject import Subject
-from checker.quantities import Range, Truth, Unknown, equal, less_equal, some
+from checker.quantities import Range, Truth, Unknown, both, equal, every, less_equal, some
 
 WET = ("wet room", "outside", "under body")
 DRY_V = {"dc": 60.0, "ac": 25.0}
@@ -33,14 +37,18 @@ def in_the_wet(s: Subject) -> Truth:
     "relies_on_low_voltage",
     type="yes/no",
     says="A low voltage is what protects from shock on its circuit.",
-    method="battery side up to 120 V; a mains circuit that declares extra-low voltage",
+    method="battery side up to 120 V; an alternating circuit that declares extra-low voltage, or, where it declares "
+    "nothing, circuit.is_low_alternating",
     source=SOURCE,
 )
 def relies_on_low_voltage(s: Subject) -> Truth:
     if s.system == "dc":
         return less_equal(s.highest_voltage, MOST_V["dc"])
     measure = s.read(s.item.circuit, "shock protection")
-    return equal(measure, "extra-low voltage") if s.item.circuit.has("shock protection") else False
+    if s.item.circuit.has("shock protection"):
+        return equal(measure, "extra-low voltage")
+    circuit = s.facts.subject("circuit", s.item.circuit.name)
+    return False if circuit is None else circuit.is_low_alternating
 
 
 @fact(
@@ -62,6 +70,47 @@ def touch_voltage(s: Subject) -> Any:
       method="120 V direct, 50 V alternating", source=SOURCE)  # fmt: skip
 def low_voltage_limit(s: Subject) -> float:
     return MOST_V[s.system]
+
+
+@fact(
+    "circuit",
+    "is_low_alternating",
+    type="yes/no",
+    says="It is fed by low windings of transformers alone, apart from the mains.",
+    method="sources whose live reaches it through wires and closed contacts: each a transformer of separate windings "
+    "that gives at most 50 V",
+    source=SOURCE,
+)
+def is_low_alternating(s: Subject) -> Truth:
+    live = s.facts.network.conductor(s.id, LIVE)
+    if live is None or s.facts.network.systems[s.id] != "ac":
+        return False
+    joined = _alternating(s)
+    feeds = [feed for feed in states_of(s.facts).mains.feeds if joined.joined(feed.live, live.start)]
+    return every([_gives_low_voltage(s, feed) for feed in feeds]) if feeds else False
+
+
+def _alternating(s: Subject) -> Groups:
+    """Live nodes of the alternating side joined through wires and contacts, transformers left out; found once."""
+    groups: Groups | None = s.facts.store.get("alternating, without transformers")
+    if groups is None:
+        groups = s.facts.store["alternating, without transformers"] = Groups()
+        network = s.facts.network
+        for conductor in network.conductors:
+            if conductor.role == LIVE and network.systems[conductor.circuit.name] == "ac":
+                for wire in conductor.wires:
+                    groups.join(wire.a, wire.b)
+        for link in network.links:
+            if link.pole == LIVE and link.equipment.kind != "transformer":
+                groups.join(link.a, link.b)
+    return groups
+
+
+def _gives_low_voltage(s: Subject, feed: Feed) -> Truth:
+    source = s.facts.subject("ac_source", feed.name)
+    if source is None or feed.equipment.kind != "transformer":
+        return False
+    return both(source.is_low_voltage, equal(s.read(feed.equipment, "windings"), "separate"))
 
 
 @fact("ac_source", "is_low_voltage", type="yes/no", says="A transformer whose secondary gives at most 50 V.",

@@ -13,7 +13,7 @@ from checker.facts.mains import tell, tell_state
 from checker.facts.subject import Subject
 from checker.facts.supply import supplies_by_load
 from checker.physics.earth_size import earth_by_table
-from checker.quantities import Truth, Unknown, both, corners, greater, greatest
+from checker.quantities import Truth, Unknown, both, corners, greater, greatest, negate
 
 CONDUITS = frozenset({"conduit", "metal conduit", "gas-tight conduit"})
 
@@ -37,10 +37,10 @@ def mains_loads(s: Subject) -> list[Equipment]:
     "feeds_mains_loads",
     type="yes/no",
     says="A final circuit of the mains: outlets, appliances or chargers hang on it.",
-    method="graph",
+    method="graph; what a low winding alone feeds is no mains (circuit.is_low_alternating)",
 )
-def feeds_mains_loads(s: Subject) -> bool:
-    return bool(mains_loads(s))
+def feeds_mains_loads(s: Subject) -> Truth:
+    return negate(s.is_low_alternating) if mains_loads(s) else False
 
 
 @fact(
@@ -48,10 +48,11 @@ def feeds_mains_loads(s: Subject) -> bool:
     "carries_mains",
     type="yes/no",
     says="It carries mains from a source to a board, to a converter or to a load.",
-    method="its system; a conductor of one pole alone, such as a bond, is left out",
+    method="its system; a conductor of one pole alone, such as a bond, and what a low winding alone feeds are left out",
 )
-def carries_mains(s: Subject) -> bool:
-    return s.facts.network.systems[s.id] == "ac" and s.facts.network.conductor(s.id, LIVE) is not None
+def carries_mains(s: Subject) -> Truth:
+    here = s.facts.network.systems[s.id] == "ac" and s.facts.network.conductor(s.id, LIVE) is not None
+    return negate(s.is_low_alternating) if here else False
 
 
 def _supplies(s: Subject) -> list[Subject]:

@@ -227,10 +227,12 @@ def earth_is_continuous(s: Subject) -> Any:
     "needs_earth",
     type="yes/no",
     says="What is fed relies on an earth: an outlet, or an appliance of class I.",
-    method="kind and class of the load; not behind a separated winding that feeds it alone",
+    method="kind and class of the load; not behind a separated winding that feeds it alone, nor on a low voltage",
 )
 def needs_earth(s: Subject) -> Any:
-    return both(_class_needs_earth(s), negate(s.is_separated))
+    source = s.facts.subject("ac_source", s.item.feed.name)
+    low = False if source is None else source.is_low_voltage
+    return both(both(_class_needs_earth(s), negate(s.is_separated)), negate(low))
 
 
 def _class_needs_earth(s: Subject) -> Any:

@@ -34,3 +34,20 @@ def test_a_transformer_is_one_for_low_voltage_by_its_secondary(volts: str, low: 
     assert subject(COACH, "ac_source", "T", made).is_low_voltage is low
     assert isinstance(subject(COACH, "ac_source", "T", made).isolation, Unknown)
     assert subject(COACH, "ac_source", "inlet", made).isolation is None
+
+
+def test_a_circuit_of_a_low_winding_alone_carries_no_mains_and_an_untold_voltage_leaves_it_open() -> None:
+    low = {
+        "equipment.T": "{kind: transformer, primary: {voltage: 230 V AC}, secondary: {voltage: 42 V AC}, "
+        "windings: separate, isolation: reinforced, place: locker}",
+        "circuits.heating": "{from: T.secondary, to: heater, run: [3 m via duct], cable: pair-4}",
+        "circuits.stepping": "{from: board.heater, to: T.primary, run: [0.5 m via locker], cable: flex-2.5}",
+    }
+    found = subject(COACH, "circuit", "heating", low)
+    assert (found.is_low_alternating, found.carries_mains, found.feeds_mains_loads) == (True, False, False)
+    assert subject(COACH, "circuit", "stepping", low).carries_mains is True
+    untold = low | {"equipment.T.secondary.voltage": "unknown"}
+    assert isinstance(subject(COACH, "circuit", "heating", untold).carries_mains, Unknown)
+    one_winding = low | {"equipment.T.windings": "auto"}
+    assert subject(COACH, "circuit", "heating", one_winding).carries_mains is True
+    assert subject(COACH, "circuit", "kitchen").is_low_alternating is False
