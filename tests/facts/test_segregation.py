@@ -15,3 +15,8 @@ def test_every_cable_must_be_rated_for_the_highest_voltage_in_the_place() -> Non
 def test_a_rating_that_nobody_read_leaves_it_open() -> None:
     found = subject(COACH, "place", "duct", {"cables.pair-4.voltage": "unknown"})
     assert isinstance(found.insulated_for_highest, Unknown)
+
+
+def test_a_cable_whose_run_was_not_seen_may_pass_there_too() -> None:
+    thin = {"cables.pair-4.voltage": "60 V", "circuits.lighting.run": "[unknown]"}
+    assert isinstance(subject(COACH, "place", "duct", thin).insulated_for_highest, Unknown)
