@@ -13,7 +13,19 @@ from checker.design.vocabulary.circuits import COVERINGS, DUTIES
 from checker.facts.catalogue import fact, subjects
 from checker.facts.levels import level_at, read_level
 from checker.facts.subject import Facts, Subject
-from checker.quantities import UNKNOWN, Number, Unknown, Window, add, equal, greatest, multiply
+from checker.quantities import (
+    UNKNOWN,
+    Number,
+    Truth,
+    Unknown,
+    Window,
+    add,
+    equal,
+    greatest,
+    less_equal,
+    multiply,
+    negate,
+)
 
 STRANDS = ("solid", "stranded", "flexible", "extra flexible")
 
@@ -326,6 +338,21 @@ def return_area(s: Subject) -> Any:
         return None
     twin = s.facts.of("conductor", back)
     return UNKNOWN if twin is None else twin.area
+
+
+@fact(
+    "conductor",
+    "is_weak_return",
+    type="yes/no",
+    says="A return laid by itself that carries less than its live conductor.",
+    method="carrying capacity of both; one in the cable or on the way of its live conductor is judged with that",
+)
+def is_weak_return(s: Subject) -> Truth:
+    if s.item.role != RETURN or s.item.circuit.returns.how != "run":
+        return False
+    live = s.facts.network.conductor(s.item.circuit.name, LIVE)
+    twin = None if live is None else s.facts.of("conductor", live)
+    return False if twin is None else negate(less_equal(twin.carrying_capacity, s.carrying_capacity))
 
 
 @fact("conductor", "open_end", type="yes/no", says="Part of its run was not seen and may hide a device or a joint.")
