@@ -7,7 +7,7 @@ from typing import Any
 from checker.facts.catalogue import fact
 from checker.facts.device import norton
 from checker.facts.subject import Subject
-from checker.quantities import Number, Truth, Unknown, every, total
+from checker.quantities import Number, Truth, Unknown, either, equal, every, total
 
 BURNS = ("wood", "plastic", "composite")
 """What a cable may be fixed to that burns. Common practice, no source."""
@@ -60,8 +60,12 @@ def off_combustible(s: Subject) -> Truth:
 
 
 def _does_not_burn(s: Subject, circuit: Any, place: str | None) -> Truth:
-    if s.read(circuit, "covering") == "metal conduit":
-        return True
+    metal = equal(s.read(circuit, "covering"), "metal conduit")
+    return metal if metal is True else either(metal, _stands_off(s, circuit, place))
+
+
+def _stands_off(s: Subject, circuit: Any, place: str | None) -> Truth:
+    """Whether what a circuit is fixed to in a place does not burn."""
     fixed = s.read(circuit, "fixed to")
     if isinstance(fixed, str):
         return fixed not in BURNS

@@ -55,3 +55,9 @@ def test_the_inlet_is_a_source_of_its_own() -> None:
 
 def test_only_a_plug_to_a_towing_vehicle_has_a_fuse_over_there() -> None:
     assert of(MAIN, "fused_at_towing_vehicle") is None
+
+
+def test_a_covering_that_is_not_known_leaves_what_burns_open() -> None:
+    unseen = ("circuits.main.covering", "unknown")
+    assert isinstance(of(MAIN, "off_combustible", unseen, ("circuits.main.fixed to", "wood")), Unknown)
+    assert of(MAIN, "off_combustible", unseen, ("circuits.main.fixed to", "metal")) is True
