@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import Any
 
 from checker.circuit.supply import passed, storage_nodes, supplied, ways
-from checker.design.model import Equipment
+from checker.design.model import Circuit, Equipment
 from checker.facts.bank import loose_bank, parallel
 from checker.facts.catalogue import fact
 from checker.facts.contacts import engine_runs
@@ -223,8 +223,18 @@ def _of_base_vehicle(s: Subject) -> bool:
     """Whether a load may belong to the road vehicle by what is told beside its purpose."""
     if s.item.says("own", "factory") or _at_engine(s):
         return True
-    ends = (one for one in s.facts.network.circuits if any(port.equipment == s.id for port in one.ends))
-    return any(one.says("scope", "automotive") for one in ends)
+    return any(one.says("scope", "automotive") for one in ending_at(s.facts, s.id))
+
+
+def ending_at(facts: Facts, name: str) -> list[Circuit]:
+    """The circuits that end at a piece of equipment, in file order; sorted once for all who ask."""
+    held: dict[str, list[Circuit]] | None = facts.shared.get("circuits by their ends")
+    if held is None:
+        held = facts.shared["circuits by their ends"] = {}
+        for circuit in facts.network.circuits:
+            for other in dict.fromkeys(port.equipment for port in circuit.ends):
+                held.setdefault(other, []).append(circuit)
+    return held.get(name, [])
 
 
 def _at_engine(s: Subject) -> bool:

@@ -8,7 +8,7 @@ from checker.circuit.elements import LIVE
 from checker.circuit.limits import largest
 from checker.facts.catalogue import fact
 from checker.facts.darkness import live_node, reaches
-from checker.facts.essential import ALARMS, ROAD
+from checker.facts.essential import ALARMS, ROAD, ending_at
 from checker.facts.subject import Subject
 from checker.quantities import Number, Truth, Unknown, equal
 
@@ -41,8 +41,12 @@ def _speaks_for_duty(s: Subject) -> bool:
         return s.own_cell is not None and not isinstance(s.own_cell, Unknown)
     if s.item.kind != "motor":
         return False
-    ends = (one for one in s.facts.network.circuits if any(port.equipment == s.id for port in one.ends))
-    links = [link for one in ends for line in s.facts.network.by_circuit.get(one.name, ()) for link in line.links]
+    links = [
+        link
+        for one in ending_at(s.facts, s.id)
+        for line in s.facts.network.by_circuit.get(one.name, ())
+        for link in line.links
+    ]
     floats = any(link.equipment.allows("operated") and link.equipment.says("operated", "float") for link in links)
     body = s.facts.subject("equipment", s.id)
     low = body is not None and equal(body.place_kind, "under body") is True

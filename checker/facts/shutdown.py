@@ -8,12 +8,13 @@ from typing import Any
 from checker.circuit.elements import LIVE, Edge, Link, Wire
 from checker.circuit.sources import LOADS
 from checker.circuit.supply import supplied
-from checker.design.model import Circuit, Equipment
+from checker.design.model import Equipment
 from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.contacts import signal_means
 from checker.facts.electronics import batteries_keyed
-from checker.facts.subject import Facts, Subject
+from checker.facts.essential import ending_at
+from checker.facts.subject import Subject
 from checker.facts.unseen import may_be_hidden
 from checker.quantities import Truth, Unknown, both, either, equal, every, greater, negate, some
 
@@ -64,14 +65,14 @@ def converter_has_switch_close_by(s: Subject) -> Truth:
 
 
 def _mains_ends_at(s: Subject) -> bool:
-    return any(s.facts.network.systems[one.name] == "ac" for one in _ending_at(s.facts).get(s.id, ()))
+    return any(s.facts.network.systems[one.name] == "ac" for one in ending_at(s.facts, s.id))
 
 
 def _switch_in_its_place(s: Subject, kinds: tuple[str, ...]) -> Truth:
     """Whether in a mains circuit that ends at it something of these kinds stands in the same place."""
     place = s.read(s.item, "place")
     near: list[Truth] = []
-    for circuit in _ending_at(s.facts).get(s.id, ()):
+    for circuit in ending_at(s.facts, s.id):
         conductor = s.facts.network.conductor(circuit.name, LIVE)
         if conductor is not None and s.facts.network.systems[circuit.name] == "ac":
             switches = [link.equipment for link in conductor.links if link.equipment.kind in kinds]
@@ -83,7 +84,7 @@ def _switch_in_its_place(s: Subject, kinds: tuple[str, ...]) -> Truth:
 
 @fact("load", "is_supplied", type="yes/no", says="Some circuit ends at it.", method="graph")
 def is_supplied(s: Subject) -> Truth:
-    if _ending_at(s.facts).get(s.id):
+    if ending_at(s.facts, s.id):
         return True
     hidden = may_be_hidden(s.facts, s.id)
     return False if hidden is None else hidden
@@ -186,23 +187,12 @@ def _seen(edge: Edge) -> bool:
     return _released(edge) and not (isinstance(edge, Wire) and edge.gap is not None)
 
 
-def _ending_at(facts: Facts) -> dict[str, list[Circuit]]:
-    """Equipment -> the circuits that end at it; found once."""
-    found: dict[str, list[Circuit]] | None = facts.shared.get("circuits by end")
-    if found is None:
-        found = facts.shared["circuits by end"] = {}
-        for circuit in facts.network.circuits:
-            for port in circuit.ends:
-                found.setdefault(port.equipment, []).append(circuit)
-    return found
-
-
 def _stays(s: Subject, item: Equipment) -> Truth:
     """Whether a load may stay live: an alarm, one on a safety circuit, or one of the road vehicle."""
     load = s.facts.subject("load", item.name)
     if item.kind in ("alarm", "detector") or (load is not None and load.is_road_load is True):
         return True
-    feeding = _ending_at(s.facts).get(item.name, ())
+    feeding = ending_at(s.facts, item.name)
     spared = (either(equal(one.value("duty"), "safety"), equal(one.value("scope"), "automotive")) for one in feeding)
     return both(bool(feeding), every(spared))
 
