@@ -14,7 +14,7 @@ from checker.design.model import Equipment
 from checker.facts.bank import home, loose_bank, of_unit, parallel, series_parallel, summed, unit
 from checker.facts.battery_body import LEAD
 from checker.facts.catalogue import fact
-from checker.facts.charging import charge_current, outputs_to
+from checker.facts.charging import charge_current, outputs_to, perhaps_charges
 from checker.facts.levels import level_at
 from checker.facts.loads import rated_current
 from checker.facts.subject import Subject
@@ -126,6 +126,9 @@ def charge_sum(s: Subject) -> Any:
     loose = loose_bank(s.facts)
     if loose is not None:
         return loose
+    perhaps_more = perhaps_charges(s.facts, s.item)
+    if perhaps_more is not None:
+        return perhaps_more
     found: list[Number] = []
     for output in outputs_to(s.facts, s.item):
         current = charge_current(s, output)

@@ -10,7 +10,7 @@ from checker.circuit.supply import is_live, joined
 from checker.design.model import Equipment
 from checker.facts.bank import home, loose_bank, of_unit, some_gap, unit
 from checker.facts.catalogue import fact
-from checker.facts.charging import outputs_to
+from checker.facts.charging import outputs_to, perhaps_charges
 from checker.facts.contacts import signal_item, signal_means
 from checker.facts.subject import Facts, Subject
 from checker.quantities import UNKNOWN, Truth, Unknown, Window, both, every, greater, less, less_equal, some
@@ -237,8 +237,9 @@ def _stops_by_temperature(s: Subject, charger: Equipment) -> Truth:
 @fact("bank", "chargers", of="converter", type="list", says="What can charge it.", method="graph, every contact closed")
 def chargers(s: Subject) -> Any:
     loose = loose_bank(s.facts)
-    if loose is not None:
-        return loose
+    unsure = perhaps_charges(s.facts, s.item) if loose is None else loose
+    if unsure is not None:
+        return unsure
     found = {one.source.equipment.name: one.source.equipment for one in outputs_to(s.facts, s.item)}
     return tuple(one for item in found.values() if (one := s.facts.of("converter", item)) is not None)
 

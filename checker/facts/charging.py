@@ -46,6 +46,18 @@ def outputs_to(facts: Facts, bank: Equipment) -> list[Output]:
     return [one for one in outputs(facts) if bank in one.banks]
 
 
+def perhaps_charges(facts: Facts, bank: Equipment) -> Unknown | None:
+    """Why something besides `outputs_to` may charge a bank: a converter at it of which nobody knows both directions."""
+    near = joined(facts.network, [home(facts, bank)])
+    for item in facts.network.equipment.values():
+        if item.kind != "dc converter" or not isinstance(item.value("both ways"), Unknown):
+            continue
+        gives = {one.source.port for one in outputs_of(facts, item)}
+        if any(f"{item.name}:{side}+" in near for side in ("low", "high") if side not in gives):
+            return Unknown(f"whether {item.name} also charges {bank.name} is not told")
+    return None
+
+
 def outputs_of(facts: Facts, item: Equipment) -> list[Output]:
     """The charging outputs of a piece of equipment."""
     return [one for one in outputs(facts) if one.source.equipment is item]

@@ -161,6 +161,8 @@ def _input(s: Subject) -> tuple[str, str] | None:
 )
 def cut_out_voltage(s: Subject) -> Any:
     side = _input(s)
+    if s.item.kind == "dc converter" and isinstance(s.read(s.item, "both ways"), Unknown):
+        return Unknown(f"from which of its sides {s.id} draws is not told")
     if side is None:
         return None
     set_higher = False

@@ -56,6 +56,9 @@ def _charged_to(s: Subject, node: str) -> Number:
         if item.kind not in STORAGE
         and any(source.equipment is item and source.port == port for source in network.sources)
     ]
+    for item, port in level.told_by:
+        if item.kind == "dc converter" and (item, port) not in feeding and isinstance(item.value("both ways"), Unknown):
+            return Unknown(f"whether {item.name} feeds its {port} side is not told")
     settings = [highest_of(network, item, port) for item, port in feeding]
     if not settings or any(one is None or isinstance(one, Unknown) for one in settings):
         return level.highest

@@ -22,6 +22,7 @@ STANDS_IN = {
     r"code": "no fact of the vehicle but the measure it is held against",
     r"vehicle\.ambient\..*": "stated temperatures of places stand until the heat in them is known to make more",
     r"places\.[^.]+\.temperature": "where none is known, the one that the heat in it makes stands",
+    r".*\.efficiency": "stated temperatures of places stand until the heat in them is known to make more",
     r".*\.cells": "a nominal voltage stands for some numbers of cells alone; others contradict it",
     r".*\.peak\.current": "a peak is never below what lasts",
     r".*\.(reset|trip free)": "the curve of an installation breaker says by its standard how it is reset",
@@ -57,7 +58,7 @@ def other_answers(leaf: Leaf) -> Iterator[str]:
     words = words_by_key().get(last, ())
     if leaf.text in words:
         if last != "kind":
-            yield from [word for word in words if word not in (leaf.text, "bonding")][:MOST_WORDS]
+            yield from [word for word in words if word not in (leaf.text, "bonding", "traction")][:MOST_WORDS]
         return
     if leaf.text[:1].isdigit() or leaf.text[:1] == "-":
         for times in VOLTAGES if leaf.text.endswith(" V") else TIMES:
