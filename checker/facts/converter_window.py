@@ -9,6 +9,7 @@ from checker.facts.charging import outputs_of
 from checker.facts.levels import highest_of, level_at, read_level
 from checker.facts.subject import Subject
 from checker.quantities import Number, Unknown, Window, greatest, least, subtract
+from checker.quantities.values import perhaps
 
 STORAGE = ("battery", "bank")
 SIDES = {
@@ -44,7 +45,7 @@ def _margin(s: Subject, port: str, key: str) -> Number:
 
 
 def _charged_to(s: Subject, node: str) -> Number:
-    """The highest that a charger is set to on a bus; unsure or without one, the highest the bus can have."""
+    """The highest that a charger is set to on a bus; without one, the highest it can have; unsure, anything up to that."""
     level = level_at(s.facts, node)
     read_level(s, level)
     if level is None:
@@ -60,6 +61,9 @@ def _charged_to(s: Subject, node: str) -> Number:
         if item.kind == "dc converter" and (item, port) not in feeding and isinstance(item.value("both ways"), Unknown):
             return Unknown(f"whether {item.name} feeds its {port} side is not told")
     settings = [highest_of(network, item, port) for item, port in feeding]
-    if not settings or any(one is None or isinstance(one, Unknown) for one in settings):
+    if not settings:
         return level.highest
+    if any(one is None or isinstance(one, Unknown) for one in settings):
+        # Somebody set it lower than the bus can be, or not: below the highest nothing is certain.
+        return perhaps(level.highest)
     return greatest(settings)
