@@ -45,7 +45,7 @@ def _margin(s: Subject, port: str, key: str) -> Number:
 
 
 def _charged_to(s: Subject, node: str) -> Number:
-    """The highest that a charger is set to on a bus; without one, the highest it can be; unsure, anything up to that."""
+    """The highest that a charger is set to on a bus; without one, what it can be; unsure, anything up to that."""
     level = level_at(s.facts, node)
     read_level(s, level)
     if level is None:
