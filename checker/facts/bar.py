@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from checker.circuit.elements import LIVE
+from checker.circuit.elements import BONDING, LIVE, RETURN
 from checker.design.given import Where
 from checker.facts.catalogue import fact, subjects
 from checker.facts.subject import Facts, Subject
@@ -40,16 +40,30 @@ def joined(s: Subject, pole: str) -> list[Any]:
     unit="A",
     says="Greatest lasting current that can meet in it.",
     method="what flows in flows out, so no section carries more than half the sum of its conductors; at least what one "
-    "conductor carries when the others can take it",
+    "conductor carries when the others can take it; on a bar of the negative alone the returns, of which "
+    "all may leave by its bonds",
 )
 def current(s: Subject) -> Any:
-    currents = [one.design_current for one in joined(s, "+") if one.item.role == LIVE]
-    if len(currents) < 2:
+    live = [one.design_current for one in joined(s, "+") if one.item.role == LIVE]
+    if live:
+        return _through(s, live, bonds=0)
+    # A bar of the negative alone: what returns there, and what leaves it by the bonds, whose share nobody tells.
+    negative = joined(s, "-")
+    returns = [one.design_current for one in negative if one.item.role == RETURN]
+    return _through(s, returns, bonds=sum(one.item.role == BONDING for one in negative))
+
+
+def _through(s: Subject, currents: list[Number], bonds: int) -> Number:
+    """The greatest current that a section carries where these conductors meet, and so many bonds."""
+    if not currents or len(currents) + bonds < 2:
         return 0.0
     top, all_of_them = greatest(currents), total(currents)
     if isinstance(top, Unknown) or isinstance(all_of_them, Unknown):
         return top if isinstance(top, Unknown) else all_of_them
     most, whole = high(top), high(all_of_them)
+    if bonds:
+        s.note(lambda: f"up to {whole:.4g} A leave it by its bonds; the largest alone is {most:.4g} A")
+        return between(low(top), whole)
     upper = min(whole / 2.0, whole - most)
     s.note(lambda: f"half of {whole:.4g} A is {whole / 2:.4g} A; the largest alone is {most:.4g} A")
     return between(min(low(top), upper), upper) if upper > 0 else 0.0

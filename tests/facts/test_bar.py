@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from checker.facts.subject import Facts
 from checker.quantities import Range
+from checker.reading import read_text
+from tests.clean.designs import text_of
 from tests.facts.van import ask, van
 
 
@@ -29,3 +32,10 @@ def test_a_bar_with_one_conductor_carries_nothing() -> None:
 def test_lugs_are_counted_on_the_fuller_pole() -> None:
     # trunk, drive, lights and valve on both poles; the bond to the chassis on the negative one.
     assert ask("bar", "plus", "lugs") == 5.0
+
+
+def test_on_a_bar_of_the_negative_all_returns_may_leave_by_its_bonds() -> None:
+    bar = Facts(read_text(text_of("gannet-boat"))).subject("bar", "neg-bar")
+    assert bar is not None
+    returns = [bar.facts.subject("conductor", f"{name} return").design_current for name in ("engine", "start-main")]  # type: ignore[union-attr]
+    assert bar.current == Range(max(returns), sum(returns))
