@@ -104,9 +104,10 @@ def load_dark_by_switch(s: Subject) -> Any:
     "load",
     "survives_bank_loss",
     type="yes/no",
-    says="It keeps a supply when the management of a lithium bank opens: another battery, or a cell of its own "
-    "that lasts an hour.",
-    method="each lithium bank taken out in turn; walk from the other batteries, contacts as in each mode",
+    says="It keeps a supply when the management of a bank opens: another battery, or a cell of its own that lasts an "
+    "hour.",
+    method="each bank that is lithium or has a management taken out in turn; walk from the other batteries, "
+    "contacts as in each mode",
     source="an hour: EN 1838, escape lighting (from memory)",
 )
 def survives_bank_loss(s: Subject) -> Truth:
@@ -116,14 +117,20 @@ def survives_bank_loss(s: Subject) -> Truth:
     loose = loose_bank(s.facts)
     answers: list[Truth] = [True if loose is None else loose]
     for bank in s.facts.subjects("bank"):
-        if bank.is_lithium is not False:
-            answers.append(either(_kept(s.facts, node, bank.item), _or_unknown(bank.is_lithium)))
+        opens = _may_open(bank)
+        if opens is not False:
+            answers.append(either(_kept(s.facts, node, bank.item), _or_unknown(opens)))
     return either(every(answers), _own_cell_lasts(s))
 
 
-def _or_unknown(is_lithium: Truth) -> Truth:
+def _may_open(bank: Subject) -> Truth:
+    """Whether a management stands before a bank: that of a lithium bank, or one that is told for another."""
+    return True if bank.has_management is True else bank.is_lithium
+
+
+def _or_unknown(opens: Truth) -> Truth:
     """A bank whose chemistry is not known may be one whose management opens."""
-    return is_lithium if isinstance(is_lithium, Unknown) else False
+    return opens if isinstance(opens, Unknown) else False
 
 
 def _own_cell_lasts(s: Subject) -> Truth:
@@ -140,7 +147,7 @@ def _kept(facts: Facts, node: str, bank: Equipment) -> Truth:
     names = [bank.name, *facts.network.units.get(bank.name, ())]
     for item in parallel(facts, bank):
         twin = facts.subject("bank", item.name)
-        if twin is not None and twin.is_lithium is not False and item is not bank:
+        if twin is not None and _may_open(twin) is not False and item is not bank:
             names.append(item.name)
     return negate(goes_dark(facts, node, tuple(names)))
 
