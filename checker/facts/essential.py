@@ -7,7 +7,7 @@ from typing import Any
 
 from checker.circuit.supply import passed, storage_nodes, supplied, ways
 from checker.design.model import Circuit, Equipment
-from checker.facts.bank import loose_bank, parallel
+from checker.facts.bank import loose_bank, parallel, unit
 from checker.facts.catalogue import fact
 from checker.facts.contacts import engine_runs
 from checker.facts.darkness import darkeners, goes_dark, live_node, reaches
@@ -125,7 +125,9 @@ def survives_bank_loss(s: Subject) -> Truth:
 
 def _may_open(bank: Subject) -> Truth:
     """Whether a management stands before a bank: that of a lithium bank, or one that is told for another."""
-    return True if bank.has_management is True else bank.is_lithium
+    written = any(one.allows("bms") and one.has("bms") for one in (bank.item, unit(bank.item)))
+    # A lead battery of which no word tells a management has none.
+    return either(bank.is_lithium, bank.has_management if written else False)
 
 
 def _or_unknown(opens: Truth) -> Truth:
