@@ -31,7 +31,7 @@ from checker.quantities import (
     multiply,
     total,
 )
-from checker.quantities.values import between
+from checker.quantities.values import between, perhaps
 
 KINDS = ("battery", "bank")
 TABLE_SOURCE = "usual data of battery makers; common practice, no source"
@@ -152,7 +152,7 @@ def is_lithium(s: Subject) -> Any:
 )
 def purpose(s: Subject) -> Any:
     stated = of_unit(s, s.item, "purpose")
-    written = any(one.allows("purpose") and one.has("purpose") for one in (s.item, unit(s.item)))
+    written = any(one.has("purpose") for one in (s.item, unit(s.item)))
     if written or not isinstance(stated, Unknown):
         return stated
     network = s.facts.network
@@ -326,7 +326,7 @@ def charge_voltage_limit(s: Subject) -> Any:
         by_stop = multiply(stop, series)
         if isinstance(by_cells, Unknown):
             # Cells of which nobody knows what they are may stand less than their management lets through.
-            return multiply(by_stop, Range(0.0, 1.0))
+            return perhaps(by_stop)
         return least(by_stop, by_cells)
     if stop is None or s.is_lithium is False or isinstance(by_cells, Unknown):
         return by_cells

@@ -39,7 +39,7 @@ from checker.quantities import (
     subtract,
     total,
 )
-from checker.quantities.values import between
+from checker.quantities.values import between, or_more
 
 LOWEST_SHARE = 0.8
 """Lowest working voltage over nominal where neither battery nor inverter tells: common practice, no source."""
@@ -251,8 +251,7 @@ def inverter_current(s: Subject, item: Equipment, *, peak: bool) -> Number:
     volts = lowest_voltage(s, item)
     if isinstance(power, Range) and power.high == float("inf"):
         bottom = corners(dc_input_current, power.low, volts, s.read(item, "efficiency"))
-        low = bottom.low if isinstance(bottom, Range) else bottom
-        return Range(low, float("inf")) if isinstance(low, float) else bottom
+        return or_more(bottom)
     return corners(dc_input_current, power, volts, s.read(item, "efficiency"))
 
 

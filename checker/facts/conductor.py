@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from math import inf
 from typing import Any
 
 from checker.circuit.elements import BONDING, LIVE, Link, Wire
@@ -21,6 +20,7 @@ from checker.physics.conductor_resistance import copper_resistance_per_metre, ta
 from checker.physics.device_ratings import next_standard_rating
 from checker.physics.installed_capacity import installed_capacity
 from checker.quantities import UNKNOWN, Number, Range, Unknown, add, corners, multiply, show
+from checker.quantities.values import or_more
 
 COLD_C = 20.0
 TABLE_5 = "33 CFR 183.425 Table 5 with its notes (seen); heat balance after Churchill and Chu 1975 (from memory)"
@@ -171,8 +171,7 @@ def overload_current(s: Subject) -> Any:
 
 def _at_least(known: Number) -> Number:
     """What is known to flow, or more: how the units of some bank are joined is not told, and they may feed it too."""
-    low = known.low if isinstance(known, Range) else known
-    return Range(low, inf) if isinstance(low, float) else known
+    return or_more(known)
 
 
 def _of_live(s: Subject) -> Any:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from math import inf
 from typing import Any
 
 from checker.circuit.elements import LIVE, Wire
@@ -33,6 +32,7 @@ from checker.quantities import (
     some,
     subtract,
 )
+from checker.quantities.values import or_more
 
 
 @fact("converter", "charges_lead", type="yes/no", says="One of the batteries it charges is a lead-acid house battery.",
@@ -175,12 +175,7 @@ def cut_out_voltage(s: Subject) -> Any:
     window = s.read(s.item, key)
     lowest: Number = window.low if isinstance(window, Window) else UNKNOWN
     # A setting of which nobody knows where it stands may stop it long before its own limit does.
-    return _or_more(lowest) if set_higher else lowest
-
-
-def _or_more(lowest: Number) -> Number:
-    low = lowest.low if isinstance(lowest, Range) else lowest
-    return Range(low, inf) if isinstance(low, float) else lowest
+    return or_more(lowest) if set_higher else lowest
 
 
 @fact(

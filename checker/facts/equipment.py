@@ -404,4 +404,4 @@ def _perhaps_burns(s: Subject) -> Truth:
 @fact("equipment", "hold_told", type="yes/no", says="The file speaks of the mass its hold is made for.")
 def hold_told(s: Subject) -> bool:
     around = chain(s, place_name(s))[:1]
-    return any(one.allows("restraint.for") and one.has("restraint.for") for one in (s.item, *around))
+    return any(one.has("restraint.for") for one in (s.item, *around))

@@ -125,7 +125,7 @@ def survives_bank_loss(s: Subject) -> Truth:
 
 def _may_open(bank: Subject) -> Truth:
     """Whether a management stands before a bank: that of a lithium bank, or one that is told for another."""
-    written = any(one.allows("bms") and one.has("bms") for one in (bank.item, unit(bank.item)))
+    written = any(one.has("bms") for one in (bank.item, unit(bank.item)))
     # A lead battery of which no word tells a management has none.
     return either(bank.is_lithium, bank.has_management if written else False)
 

@@ -34,6 +34,7 @@ from checker.quantities import (
     some,
     total,
 )
+from checker.quantities.values import or_more
 
 SENSITIVE = ("motor", "fan", "fridge", "air conditioner")
 """Loads that run hot, or not at all, on a stepped voltage."""
@@ -218,8 +219,7 @@ def air_temperature(s: Subject) -> Any:
     if CATALOGUE.find("place", "air_temperature") is not None:
         return s.facts.subject("place", where.name).air_temperature  # type: ignore[union-attr]
     outside = s.read(s.facts.design.vehicle, "ambient.high")
-    low = outside.low if isinstance(outside, Range) else outside
-    return Range(low, float("inf")) if isinstance(low, float) else outside
+    return or_more(outside)
 
 
 @fact(

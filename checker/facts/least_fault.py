@@ -30,6 +30,7 @@ from checker.quantities import (
     multiply,
     show,
 )
+from checker.quantities.values import or_more
 
 LOW_STATE = 0.1
 """State of charge of a low battery; common practice, no source."""
@@ -112,13 +113,8 @@ def _inner_resistance(facts: Facts, item: Equipment, one: Equipment) -> Number:
         found.append(divide(highest_of(facts.network, item, ""), multiply(amps, strings)))
     known = [value for value in found if isinstance(value, float | Range)]
     if len(known) == 1 and one.has("internal resistance") and one.has("short circuit current"):
-        return _or_more(known[0])  # the other is written as unknown and may be the worse of the two
+        return or_more(known[0])  # the other is written as unknown and may be the worse of the two
     return greatest(known) if known else Unknown(f"the internal resistance of {item.name} is not stated")
-
-
-def _or_more(value: Number) -> Number:
-    low = value.low if isinstance(value, Range) else value
-    return Range(low, float("inf")) if isinstance(low, float) else value
 
 
 def low_voltage(facts: Facts, item: Equipment) -> Number:

@@ -94,7 +94,7 @@ def is_essential(s: Subject) -> Any:
     if s.id in names:
         return True
     marked = _given(s, "essential", False)
-    written = s.item.allows("essential") and s.item.has("essential")
+    written = s.item.has("essential")
     if isinstance(marked, Unknown) and not written and isinstance(listed, tuple) and len(names) == len(listed):
         return False  # the list was written and does not name it
     return marked

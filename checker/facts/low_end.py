@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from math import inf
 from typing import NamedTuple
 
 from checker.circuit.elements import Link, Source, Wire
@@ -25,6 +24,7 @@ from checker.quantities import (
     subtract,
     total,
 )
+from checker.quantities.values import or_more
 
 CABLE_C = 70.0
 """Temperature taken for the cable within a towing vehicle; common practice, no source."""
@@ -89,8 +89,7 @@ def with_monitor(s: Subject, node: str, volts: Number) -> Number:
         return volts
     stop = UNKNOWN if hidden else least(trips)
     if isinstance(stop, Unknown):
-        low = volts.low if isinstance(volts, Range) else volts
-        return Range(low, inf) if isinstance(low, float) else volts
+        return or_more(volts)
     return volts if isinstance(volts, Unknown) else greatest(volts, stop)
 
 

@@ -30,10 +30,10 @@ from checker.quantities import (
     every,
     greatest,
     less_equal,
-    multiply,
     show,
     subtract,
 )
+from checker.quantities.values import perhaps
 
 MOTORS = ("motor", "fan")
 STARTING = ("motor", "fan", "fridge", "air conditioner")
@@ -162,7 +162,7 @@ def _start(s: Subject, item: Equipment, node: str) -> tuple[Number, Number] | No
     others = subtract(s.load_current, own_current)
     if isinstance(others, Unknown):  # what it takes in running is not known: all the rest runs, or nothing
         load = s.load_current
-        others = multiply(load, Range(0.0, 1.0)) if isinstance(load, float | Range) else Range(0.0, inf)
+        others = perhaps(load) if isinstance(load, float | Range) else Range(0.0, inf)
     return add(stated, greatest(others, 0.0)), time
 
 

@@ -169,3 +169,9 @@ def perhaps(number: Number) -> Number:
     """What counts or does not, nobody knows which: anything from nothing up to `number`, which is not below nothing."""
     top = number.high if isinstance(number, Range) else number
     return between(0.0, top) if isinstance(top, float) and top > 0.0 else number
+
+
+def or_more(number: Number) -> Number:
+    """What is known, with perhaps more besides: anything from the least of `number` up; unknown and none stay."""
+    low = number.low if isinstance(number, Range) else number
+    return Range(low, inf) if isinstance(low, float) else number

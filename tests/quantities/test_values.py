@@ -13,6 +13,7 @@ from typing import Any
 import pytest
 
 from checker.quantities import UNKNOWN, Number, Range, Undecided, Unknown, Window, between, exact, perhaps, same
+from checker.quantities.values import or_more
 
 INEXACT = [Range(1.0, 2.0), Range(-inf, 5.0), UNKNOWN, Unknown("not measured")]
 COMPARISONS = [operator.lt, operator.le, operator.gt, operator.ge]
@@ -120,3 +121,15 @@ def test_only_one_finite_number_is_exact() -> None:
 )
 def test_what_perhaps_counts_lies_between_nothing_and_all_of_it(number: Number, found: Number) -> None:
     assert same(perhaps(number), found)
+
+
+@pytest.mark.parametrize(
+    ("number", "found"),
+    [(3.0, Range(3.0, math.inf)), (Range(2.0, 5.0), Range(2.0, math.inf)), (0.0, Range(0.0, math.inf)), (None, None)],
+)
+def test_what_is_known_or_more_has_no_upper_end(number: Number, found: Number) -> None:
+    assert same(or_more(number), found)
+
+
+def test_of_nothing_known_there_is_no_more_to_say() -> None:
+    assert isinstance(or_more(Unknown("not told")), Unknown)
