@@ -22,7 +22,8 @@ class Reach(NamedTuple):
     """What a walk found: whether every branch meets a device, the longest way to it, the devices, the stretches.
 
     `seen_length` is the length up to the first stretch that nobody saw, None when all was seen. `bare` are the
-    conductors walked on the branches that end without a device.
+    conductors walked on the branches that end without a device, `bare_ends` the nodes
+    where those end, and those on whose way a device may hide.
     """
 
     has_device: bool | Unknown
@@ -31,6 +32,7 @@ class Reach(NamedTuple):
     stretches: tuple[tuple[Conductor, Length], ...]
     seen_length: Number = None
     bare: tuple[Conductor, ...] = ()
+    bare_ends: tuple[str, ...] = ()
 
 
 class Approach(NamedTuple):
@@ -108,7 +110,7 @@ def _follow(network: Network, first: Edge, node: str, far: str, seen: set[str]) 
         seen.add(end)
         onward = [(after, far_end) for after, far_end in network.near.get(end, ()) if _goes_on(after, edge, end)]
         if not onward or end in network.sinks:
-            done.append(reach._replace(length=_to_device(reach)))
+            done.append(reach._replace(length=_to_device(reach), bare_ends=(end,)))
         if end not in network.sinks:
             todo.extend((after, far_end, reach) for after, far_end in reversed(onward))
     return _worst(done)
@@ -163,8 +165,10 @@ def _worst(found: list[Reach]) -> Reach:
     devices = tuple({device.name: device for reach in found for device in reach.devices}.values())
     stretches = tuple(stretch for reach in found for stretch in reach.stretches)
     seen = next((reach.seen_length for reach in found if reach.seen_length is not None), None)
-    walked = (owner for reach in found if reach.has_device is False for owner, _ in reach.stretches)
-    return Reach(has_device, length, devices, stretches, seen, tuple(dict.fromkeys(walked)))
+    bare = [reach for reach in found if reach.has_device is False]
+    walked = dict.fromkeys(owner for reach in bare for owner, _ in reach.stretches)
+    ends = dict.fromkeys(end for reach in found if reach.has_device is not True for end in reach.bare_ends)
+    return Reach(has_device, length, devices, stretches, seen, tuple(walked), tuple(ends))
 
 
 def _meetings(network: Network) -> dict[str, list[tuple[Source, Conductor]]]:

@@ -81,6 +81,25 @@ def own(s: Subject) -> Any:
     return _of_any_bare_branch(s, "own", "factory")
 
 
+@fact(
+    "approach",
+    "only_cranks",
+    type="yes/no",
+    says="Every branch that meets no device ends at the motor that starts the engine.",
+    method="walk; a motor for the engine",
+)
+def only_cranks(s: Subject) -> Truth:
+    return every(_starts_engine(s, node) for node in s.item.reach.bare_ends)
+
+
+def _starts_engine(s: Subject, node: str) -> Truth:
+    answers: list[Truth] = []
+    for item in s.facts.network.sinks.get(node, ()):
+        purpose = s.read(item, "purpose") if item.kind == "motor" else None
+        answers.append(purpose if isinstance(purpose, Unknown) else purpose == "engine")
+    return every(answers) if answers else False
+
+
 def _of_any_bare_branch(s: Subject, key: str, excused: str) -> Any:
     """The first word, of the circuit reached or of those on branches that meet no device, that excuses nothing."""
     doubts: list[Unknown] = []
