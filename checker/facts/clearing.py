@@ -11,6 +11,7 @@ from checker.circuit.zones import Border
 from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.conductor_given import wire_length
+from checker.facts.converter_bus import peak_key
 from checker.facts.device import faults_of
 from checker.facts.least_fault import least_faults_of, limiting, zones_of
 from checker.facts.subject import Subject
@@ -154,10 +155,9 @@ def limited_clears_by(s: Subject) -> Any:
     source = limiting(s)
     if source is None:
         return None
-    for key, lasts in ((f"sides.{source.port}.peak.current", f"sides.{source.port}.peak.time"), ("", "")):
-        if not key:
-            break
-        peak, time = s.read(source.equipment, key), s.read(source.equipment, lasts)
+    key = peak_key(source, "current")
+    if source.equipment.allows(key):
+        peak, time = s.read(source.equipment, key), s.read(source.equipment, peak_key(source, "time"))
         if isinstance(peak, float | Range) and isinstance(time, float | Range):
             found = as_number(over(s, peak, promised))
             if less_equal(found, time) is True:

@@ -335,7 +335,8 @@ def steps_up(s: Subject) -> Any:
 
 @fact("converter", "at_fault", words=AT_FAULT, says="What it does into a short circuit.")
 def at_fault(s: Subject) -> Any:
-    return given(s, "at fault")
+    # What the charger within does is not what the key says of one that stands alone.
+    return given(s, "at fault", UNKNOWN if s.item.kind == "inverter-charger" else None)
 
 
 @fact("converter", "idle_power", unit="W", says="What it draws from the battery while it waits.")

@@ -9,7 +9,7 @@ from checker.circuit.supply import is_live, joined
 from checker.facts.alternator import live_node
 from checker.facts.bank import home, of_unit
 from checker.facts.catalogue import fact
-from checker.facts.charging import outputs_of
+from checker.facts.charging import outputs_of, rating_key
 from checker.facts.converter import charging_outputs
 from checker.facts.levels import level_at
 from checker.facts.subject import Subject
@@ -105,11 +105,11 @@ def low_side_gives(s: Subject) -> bool:
     method="rated current of each side against the carrying capacity of its conductors",
 )
 def output_within_cables(s: Subject) -> Truth:
-    if s.item.kind != "dc converter":
+    if s.item.kind not in ("dc converter", "charger", "inverter-charger"):
         return UNKNOWN
     answers: list[Truth] = []
     for output in outputs_of(s.facts, s.item):
-        limit = s.read(s.item, f"sides.{output.source.port}.current")
+        limit = s.read(s.item, rating_key(output.source))
         for wire in _wires_before_device(s, output.source.live):
             conductor = s.facts.of("conductor", wire.conductor)
             if conductor is not None:

@@ -225,7 +225,7 @@ class _Mode:
             found[node] = (one.amps, names[one.battery])
         alone: dict[str, tuple[float, str]] = {}
         for source in held:
-            stated = limited_current(source)
+            stated = limited_current(self.facts, source)
             # What does not say that it keeps giving may give nothing, and at most what it gives to the greatest.
             amps = (0.0, _bounds(norton(self.facts, source).current)[1]) if stated is None else _bounds(stated)
             part = network.part(source.live)

@@ -10,8 +10,10 @@ from checker.circuit.zones import Zones
 from checker.design.model import Equipment
 from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
+from checker.facts.charging import rating_key
 from checker.facts.conductor import resistance_per_metre
 from checker.facts.conductor_given import wire_length
+from checker.facts.converter_bus import alone, is_mains_charger
 from checker.facts.levels import highest_of, nominal_of
 from checker.facts.subject import Facts, Subject
 from checker.facts.unseen import where_it_stands
@@ -64,7 +66,7 @@ def least_faults_of(facts: Facts) -> LeastFaults:
             found = LeastFaults(
                 facts.network,
                 lambda source: weak_source(facts, source),
-                lambda source: limited_current(source),
+                lambda source: limited_current(facts, source),
                 lambda wire: hot_loop_resistance(facts, wire),
             )
         finally:
@@ -144,13 +146,19 @@ def _bond(facts: Facts, source: Source) -> Number:
     return found
 
 
-def limited_current(source: Source) -> Number:
-    """What a converter that holds a bus up by itself keeps giving into a short at least (A); None for other sources."""
+def limited_current(facts: Facts, source: Source) -> Number:
+    """What a converter that holds a bus up by itself keeps giving into a short at least (A); None for other sources.
+
+    A charger counts only where it stands on a bus without a battery in some mode.
+    """
     item = source.equipment
-    if item.kind != "dc converter" or (source.port != "low" and item.value("both ways") is True):
+    if is_mains_charger(source):
+        if not alone(facts, item):
+            return None
+    elif item.kind != "dc converter" or (source.port != "low" and item.value("both ways") is True):
         return None
-    stated: Number = item.value(f"sides.{source.port}.current")
-    if item.says("at fault", "limits"):
+    stated: Number = item.value(rating_key(source))
+    if item.allows("at fault") and item.says("at fault", "limits"):
         return stated
     high = stated.high if isinstance(stated, Range) else stated
     return Range(0.0, high) if isinstance(high, float) and high > 0 else stated
@@ -315,9 +323,10 @@ def limited_current_of(s: Subject) -> Any:
     source = limiting(s)
     if source is None:
         return None
-    s.read(source.equipment, "at fault")
-    s.read(source.equipment, f"sides.{source.port}.current")
-    return limited_current(source)
+    if source.equipment.allows("at fault"):
+        s.read(source.equipment, "at fault")
+    s.read(source.equipment, rating_key(source))
+    return limited_current(s.facts, source)
 
 
 @fact(
@@ -331,6 +340,8 @@ def limiting_source_shuts_down(s: Subject) -> Any:
     source = limiting(s)
     if source is None:
         return False
+    if not source.equipment.allows("at fault"):
+        return Unknown(f"what {source.name} does into a short circuit is not told")
     word = s.read(source.equipment, "at fault")
     return word in SHUTS_DOWN if isinstance(word, str) else word
 

@@ -11,7 +11,9 @@ from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
+from checker.facts.charging import rating_key
 from checker.facts.contacts import contacts, engine_runs
+from checker.facts.converter_bus import alone, gives, is_mains_charger, peak_key
 from checker.facts.least_fault import ASSUMED, low_voltage, weak_source
 from checker.facts.levels import level_at, read_level
 from checker.facts.low_end import at_plug, with_monitor
@@ -134,6 +136,17 @@ def _by_source(facts: Facts, source: Source, mode: Item) -> Held | None:
         if not isinstance(peak, float | Range):
             peak = item.value(f"sides.{source.port}.current")
         return Held(mode.name, setting, setting, 0.0, source, peak)
+    if is_mains_charger(source) and alone(facts, item) and gives(facts, source, mode) is not False:
+        setting = item.value("settings.charge voltage")
+        peak = item.value(key) if item.allows(key := peak_key(source, "current")) else UNKNOWN
+        return Held(
+            mode.name,
+            setting,
+            setting,
+            0.0,
+            source,
+            item.value(rating_key(source)) if isinstance(peak, Unknown) else peak,
+        )
     return None
 
 
@@ -272,7 +285,8 @@ def held_for_start(held: Held, current: Number) -> Held | Unknown:
     """What is held up while a start current flows; unknown where a converter may shut down."""
     if less_equal(current, held.peak) is True:
         return held
-    limits = held.source is not None and held.source.equipment.says("at fault", "limits")
+    item = None if held.source is None else held.source.equipment
+    limits = item is not None and item.allows("at fault") and item.says("at fault", "limits")
     if not limits:
         return Unknown("beyond its peak a converter may shut down")
     # Until it turns a motor is a resistance, which takes its share of the voltage.

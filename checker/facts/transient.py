@@ -16,7 +16,7 @@ from checker.physics.capacitor import stored_energy
 from checker.physics.inrush import inrush_energy, left_after_precharge, peak_current, resistor_power
 from checker.physics.load_dump import clamp_current, clamp_energy, inner_resistance, pulse
 from checker.physics.motor import voltage_at_limit
-from checker.quantities import Number, Range, Unknown, Window, corners, divide, greatest, total
+from checker.quantities import UNKNOWN, Number, Range, Unknown, Window, corners, divide, greatest, total
 
 INDUCTANCE_PER_M = Range(0.5e-6, 1.2e-6)
 """Inductance of a run there and back for each metre, henry; common practice, no source."""
@@ -205,7 +205,7 @@ def voltage_at_start(s: Subject) -> Any:
         setting = s.read(s.item, "settings.charge voltage")
     asked, peak = s.peak_bus_current, s.peak_output
     left = corners(voltage_at_limit, setting, peak, asked)
-    word = s.read(s.item, "at fault")
+    word = s.read(s.item, "at fault") if s.item.allows("at fault") else UNKNOWN
     if word == "limits" or _holds(left, setting):
         return left
     return Unknown(f"beyond its peak {s.id} may shut down" if isinstance(word, str) else f"{s.id} at fault: not told")

@@ -65,3 +65,51 @@ def test_an_essential_load_without_a_cell_is_lost_with_its_only_converter() -> N
     assert ask("converter", "alarm-supply", "leaves_essentials_dark", bare) is True
     unsure = {"equipment.gas-alarm.own cell": "unknown"}
     assert isinstance(ask("converter", "alarm-supply", "leaves_essentials_dark", unsure), Unknown)
+
+
+WINCH = {
+    "equipment.pump.stall": "110 A",
+    "equipment.winch": "{kind: motor, running: 40 A, start: {current: 110 A, time: 0.5 s, alone: true}, place: cabin}",
+    "circuits.winch": "{from: board, to: winch, run: [2 m], cable: red-35, return: same}",
+}
+
+
+def test_of_those_that_start_by_themselves_one_starts_while_the_others_run() -> None:
+    single = {**WINCH, "equipment.pump.start.alone": "true"}
+    assert ask("converter", "converter", "peak_bus_current", single) == pytest.approx(40 / 12 + 110 + 40)
+
+
+def test_only_one_that_starts_by_itself_saves_nothing() -> None:
+    assert ask("converter", "converter", "peak_bus_current", WINCH) == pytest.approx(40 / 12 + 110 + 110)
+
+
+def test_whether_one_starts_by_itself_unknown_spans_both() -> None:
+    found = ask("converter", "converter", "peak_bus_current", {**WINCH, "equipment.pump.start.alone": "unknown"})
+    assert isinstance(found, Range)
+    assert (found.low, found.high) == pytest.approx((40 / 12 + 150, 40 / 12 + 220))
+
+
+SUPPLY = {
+    "equipment.psu": "{kind: charger, dc: {nominal: 12 V, current: 10 A}, at fault: limits, place: cabin}",
+    "circuits.psu-in": "{from: inverter.ac-out, to: psu.ac, run: [1 m], cable: mains-2}",
+    "equipment.dome": "{kind: lamp, power: 24 W, voltage: 10..15 V, place: cabin}",
+    "circuits.psu-out": "{from: psu.dc, to: dome, run: [3 m], cable: pair-4}",
+}
+
+
+def test_a_power_supply_of_the_mains_may_be_alone_on_its_bus() -> None:
+    assert ask("converter", "psu", "bus_has_battery", SUPPLY) is False
+    assert ask("converter", "psu", "peak_bus_current", SUPPLY) == pytest.approx(2.0)
+    assert ask("converter", "psu", "only_source", SUPPLY) is True
+
+
+def test_where_the_mains_may_be_absent_a_power_supply_is_alone_perhaps() -> None:
+    found = ask(
+        "converter", "psu", "bus_has_battery", {**SUPPLY, "modes": "{parked: {engine: stopped, shore: unknown}}"}
+    )
+    assert isinstance(found, Unknown)
+
+
+def test_a_power_supply_of_a_bus_with_a_battery_is_not_alone() -> None:
+    edits = {**SUPPLY, **BUFFER, "circuits.buffer": "{from: buffer, to: dome, run: [1 m], cable: pair-4}"}
+    assert ask("converter", "psu", "bus_has_battery", edits) is True

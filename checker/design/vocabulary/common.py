@@ -105,6 +105,8 @@ PARTS_ON_LOSS = yes("parts on loss", "It parts by itself when a source it runs i
 START = (
     quantity("start.current", "A", "Greatest current at the start."),
     quantity("start.time", "s", "How long the start lasts."),
+    # Loads start when somebody or something asks them to, and at worst all at once.
+    yes("start.alone", "It never starts together with another on its bus. Left out: false.", default="false"),
 )
 VOLTAGE_WINDOW = window("voltage", "V", "The voltages it works at.")
 DEVICE_VOLTAGE = rated("voltage", "Rated voltage with its system, such as 80 V DC.")

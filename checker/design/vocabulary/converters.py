@@ -83,6 +83,8 @@ CHARGER = Kind(
         quantity("ac.current", "A", "Greatest mains current."),
         quantity("dc.nominal", "V", "Nominal battery voltage."),
         quantity("dc.current", "A", "Greatest charging current."),
+        quantity("dc.peak.current", "A", "Current it gives for a short time to a bus without a battery."),
+        quantity("dc.peak.time", "s", "How long it gives that."),
         ISOLATION_KEY,
         word("case", ("earthed", "insulated"), "How its case is kept from shock."),
         quantity("ripple", "V", "Ripple voltage at its output."),
