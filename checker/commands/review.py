@@ -27,7 +27,7 @@ def command(
         Signal, typer.Option(case_sensitive=False, help="Exit with 1 when a breach has this signal or a worse one.")
     ] = "warning",
     everything: Annotated[
-        bool, typer.Option("--all", help="List what is met or not applicable too, not only count it.")
+        bool, typer.Option("--all", help="List what is met or not applicable and every question too, however many.")
     ] = False,
 ) -> int:
     """Review one design file against the rulebook.
@@ -58,7 +58,7 @@ def command(
         report = document(found, everything=everything, not_checked=not_checked(found, coverage))
         supply = supply_states(design) if form == "html" else None
         day = day_section(design) if form == "html" else None
-    pieces = render(report, form, colour=output is None and wants_colour(), supply=supply, day=day)
+    pieces = render(report, form, colour=output is None and wants_colour(), whole=everything, supply=supply, day=day)
     if output is None:
         deliver(pieces)
     else:

@@ -18,11 +18,12 @@ def render(
     form: str,
     *,
     colour: bool = False,
+    whole: bool = False,
     supply: SupplyStates | None = None,
     day: DaySection | None = None,
 ) -> Iterator[str]:
     """The report in the format `form`, as pieces of text in order; `colour` is for text alone, `supply` and `day` for
-    the page.
+    the page; `whole` has text and Markdown tell every question, however many there are.
 
     Raises
     ------
@@ -31,7 +32,7 @@ def render(
     if form == "text":
         from checker.reports.text import text
 
-        return text(document, colour=colour)
+        return text(document, colour=colour, whole=whole)
     if form == "html":
         from checker.reports.html import html
 
@@ -51,5 +52,5 @@ def render(
     if form == "markdown":
         from checker.reports.markdown import markdown
 
-        return markdown(document)
+        return markdown(document, whole=whole)
     raise ValueError(f"no report format {form!r}; there are {', '.join(FORMATS)}")

@@ -8,11 +8,20 @@ from typing import TYPE_CHECKING, Any, Final
 
 from checker.reports import supply_words
 from checker.reports.caution import MET_MEANS
+from checker.reports.overview import asked, overview
 from checker.reports.plain import plain
 from checker.reports.sections import sections
 from checker.reports.supply_drawing import supply_drawing
 from checker.reports.wording import few, need, place, record, subject, tally
-from checker.reports.words import NO_NEED, QUESTIONS_MEAN, VERDICT_MEANS, counted
+from checker.reports.words import (
+    DANGERS_MEAN,
+    FIRST_MEANS,
+    NO_NEED,
+    QUESTIONS_MEAN,
+    SHORT_MEANS,
+    VERDICT_MEANS,
+    counted,
+)
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -31,9 +40,12 @@ def html(document: Document, supply: SupplyStates | None = None, day: DaySection
     from markupsafe import Markup
 
     template = environment().get_template("report.html.j2")
+    parts = sections(document)
     yield from template.generate(
         report=document,
-        parts=sections(document),
+        parts=parts,
+        short=overview(parts.questions),
+        asked=asked(parts.questions, document["counts"]["unproven"]),
         tally=tally(document["counts"]),
         supply=supply,
         drawing=Markup(supply_drawing(supply)) if supply is not None else "",
@@ -59,12 +71,15 @@ def environment() -> Environment:
     made.globals.update(
         class_of=CLASS_OF,
         counted=counted,
+        dangers_mean=DANGERS_MEAN,
+        first_means=FIRST_MEANS,
         met_means=MET_MEANS,
         few=few,
         no_need=NO_NEED,
         place=place,
         questions_mean=QUESTIONS_MEAN,
         record=record,
+        short_means=SHORT_MEANS,
         states=supply_words,
         subject=subject,
         verdict_means=VERDICT_MEANS,

@@ -7,12 +7,14 @@ from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING
 
 from checker.reports.caution import MET_MEANS
+from checker.reports.overview import Overview, asked, overview
 from checker.reports.plain import one_line, plain
 from checker.reports.sections import Headed, Question, sections
 from checker.reports.wording import (
     SHORT,
     few,
     how_to_see_all,
+    how_to_see_questions,
     judged,
     need,
     place,
@@ -21,7 +23,18 @@ from checker.reports.wording import (
     subject,
     tally,
 )
-from checker.reports.words import BREACH, NO_NEED, QUESTIONS_MEAN, SIGNALS, UNPROVEN, VERDICT_MEANS, VERDICTS
+from checker.reports.words import (
+    BREACH,
+    DANGERS_MEAN,
+    FIRST_MEANS,
+    NO_NEED,
+    QUESTIONS_MEAN,
+    SHORT_MEANS,
+    SIGNALS,
+    UNPROVEN,
+    VERDICT_MEANS,
+    VERDICTS,
+)
 
 if TYPE_CHECKING:
     from checker.reports.document import Document, FindingData
@@ -30,13 +43,13 @@ if TYPE_CHECKING:
 _MARKUP = re.compile(r"[\\`*_{}\[\]<>|#~&!]")
 
 
-def markdown(document: Document) -> Iterator[str]:
-    """The report line by line, each with its line end."""
-    for line in _lines(document):
+def markdown(document: Document, *, whole: bool = False) -> Iterator[str]:
+    """The report line by line, each with its line end; `whole` tells very many questions one by one too."""
+    for line in _lines(document, whole):
         yield line + "\n"
 
 
-def _lines(document: Document) -> Iterator[str]:
+def _lines(document: Document, whole: bool) -> Iterator[str]:
     design, rulebook = document["design"], document["rulebook"]
     yield f"> **Read first.** {words(document['caution'])}"
     yield ""
@@ -57,10 +70,19 @@ def _lines(document: Document) -> Iterator[str]:
     if parts.questions:
         yield "## Questions to settle"
         yield ""
-        yield QUESTIONS_MEAN
-        yield ""
-        for question in parts.questions:
-            yield from _question(question)
+        unproven = document["counts"]["unproven"]
+        short = None if whole else overview(parts.questions)
+        if short is None:
+            yield QUESTIONS_MEAN
+            yield ""
+            for question in parts.questions:
+                yield from _question(question)
+        else:
+            yield f"{asked(parts.questions, unproven)} {SHORT_MEANS}"
+            yield ""
+            yield from _overview(short)
+            yield words(how_to_see_questions(document["design"]["file"]))
+            yield ""
     if parts.set_aside:
         yield "## Set aside"
         yield ""
@@ -121,6 +143,25 @@ def _question(question: Question) -> Iterator[str]:
         yield f"**{words(NO_NEED)}**"
     yield ""
     yield from _points(_short(each) + ("" if question.needs else _why(each)) for each in question.settles)
+
+
+def _overview(short: Overview) -> Iterator[str]:
+    yield f"{FIRST_MEANS}:"
+    yield ""
+    yield from _points(f"{entry.findings}, {entry.worst}: {words(need(entry.need))}" for entry in short.first)
+    if short.dangers:
+        yield f"{DANGERS_MEAN}:"
+        yield ""
+        yield from _points(_alike(alike) for alike in short.dangers)
+    if short.others:
+        yield f"Unproven below that: {short.others}."
+        yield ""
+
+
+def _alike(alike: tuple[FindingData, ...]) -> str:
+    """Findings of one rule in one entry: its title once, then each subject."""
+    where = "; ".join(few([f"{subject(each)}, line {each['where']['line']}" for each in alike]))
+    return words(f"{alike[0]['title']}: {where}")
 
 
 def _why(finding: FindingData) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from checker.reports.caution import MET_MEANS
+from checker.reports.overview import Overview, asked, overview
 from checker.reports.paragraphs import LABEL, Painter, heading, labelled, paragraph
 from checker.reports.plain import one_line
 from checker.reports.sections import Headed, Question, same_title, sections
@@ -13,6 +14,7 @@ from checker.reports.wording import (
     SHORT,
     few,
     how_to_see_all,
+    how_to_see_questions,
     judged,
     need,
     place,
@@ -21,7 +23,19 @@ from checker.reports.wording import (
     subject,
     tally,
 )
-from checker.reports.words import BREACH, NO_NEED, QUESTIONS_MEAN, SIGNALS, UNPROVEN, VERDICT_MEANS, VERDICTS, counted
+from checker.reports.words import (
+    BREACH,
+    DANGERS_MEAN,
+    FIRST_MEANS,
+    NO_NEED,
+    QUESTIONS_MEAN,
+    SHORT_MEANS,
+    SIGNALS,
+    UNPROVEN,
+    VERDICT_MEANS,
+    VERDICTS,
+    counted,
+)
 
 if TYPE_CHECKING:
     from checker.reports.document import Document, FindingData
@@ -29,13 +43,13 @@ if TYPE_CHECKING:
 _IN = " " * LABEL
 
 
-def text(document: Document, *, colour: bool = False) -> Iterator[str]:
-    """The report line by line, each with its line end."""
-    for line in _lines(document, Painter(colour)):
+def text(document: Document, *, colour: bool = False, whole: bool = False) -> Iterator[str]:
+    """The report line by line, each with its line end; `whole` tells very many questions one by one too."""
+    for line in _lines(document, Painter(colour), whole):
         yield line + "\n"
 
 
-def _lines(document: Document, paint: Painter) -> Iterator[str]:
+def _lines(document: Document, paint: Painter, whole: bool) -> Iterator[str]:
     yield from paragraph(document["caution"])
     yield ""
     yield from _head(document, paint)
@@ -49,10 +63,19 @@ def _lines(document: Document, paint: Painter) -> Iterator[str]:
             yield from _breach(headed, paint)
     if parts.questions:
         yield from heading("Questions to settle", paint)
-        yield from paragraph(QUESTIONS_MEAN)
-        yield ""
-        for question in parts.questions:
-            yield from _question(question, paint)
+        unproven = document["counts"]["unproven"]
+        short = None if whole else overview(parts.questions)
+        if short is None:
+            yield from paragraph(QUESTIONS_MEAN)
+            yield ""
+            for question in parts.questions:
+                yield from _question(question, paint)
+        else:
+            yield from paragraph(f"{asked(parts.questions, unproven)} {SHORT_MEANS}")
+            yield ""
+            yield from _overview(short, paint)
+            yield from paragraph(how_to_see_questions(document["design"]["file"]))
+            yield ""
     if parts.set_aside:
         yield from heading("Set aside: broken, with a recorded departure", paint)
         for finding in parts.set_aside:
@@ -123,11 +146,28 @@ def _question(question: Question, paint: Painter) -> Iterator[str]:
     yield ""
 
 
-def _settled(alike: Sequence[FindingData], paint: Painter) -> Iterator[str]:
+def _overview(short: Overview, paint: Painter) -> Iterator[str]:
+    yield from paragraph(f"{FIRST_MEANS}:")
+    for entry in short.first:
+        lead = f"  {entry.findings:>4}  {entry.worst:<{LABEL}}"
+        first, *rest = paragraph(f"{lead}{need(entry.need)}", "", " " * len(lead))
+        yield first.replace(entry.worst, paint.signal(entry.worst), 1)
+        yield from rest
+    yield ""
+    if short.dangers:
+        yield from paragraph(f"{DANGERS_MEAN}:")
+        for alike in short.dangers:
+            yield from _settled(alike, paint, "  ")
+        yield ""
+    if short.others:
+        yield from paragraph(f"Unproven below that: {short.others}.")
+
+
+def _settled(alike: Sequence[FindingData], paint: Painter, indent: str = "    ") -> Iterator[str]:
     """Findings of one rule in one entry: its title once, then each subject with its line of the design file."""
     signal = alike[0]["signal"]
     where = "; ".join(few([f"{subject(each)}, line {each['where']['line']}" for each in alike]))
-    first, *rest = paragraph(f"{signal} {alike[0]['title']}: {where}", "    ", "      ")
+    first, *rest = paragraph(f"{signal} {alike[0]['title']}: {where}", indent, indent + "  ")
     yield first.replace(signal, paint.signal(signal), 1)
     yield from rest
 

@@ -62,6 +62,17 @@ def how_to_see_all(file: str) -> str:
     return f"Workings are shortened. The whole of one: fitout explain {quote(one_line(file))} RULE SUBJECT"
 
 
+def how_to_see_questions(file: str) -> str:
+    """What to type for all questions, and for where to look."""
+    from shlex import quote
+
+    named = quote(one_line(file))
+    return (
+        f"All of them, question by question: fitout review {named} --all. Where to look, and with which instrument: "
+        f"fitout survey {named}"
+    )
+
+
 def few(entries: Sequence[str]) -> tuple[str, ...]:
     """The entries of a list for reading: a long one is cut and the rest counted."""
     if len(entries) <= FEW:

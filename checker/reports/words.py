@@ -32,6 +32,12 @@ QUESTIONS_MEAN: Final = (
     "below it; the signal word says how bad a breach would be."
 )
 
+SHORT_MEANS: Final = "The file does not say enough; unproven is not met."
+
+FIRST_MEANS: Final = "Answer these entries of the file first; in front stands how many findings speak of each"
+
+DANGERS_MEAN: Final = "Unproven, and a DANGER if broken"
+
 NO_NEED: Final = "No entry of the file was found that would settle these; each says why."
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any, NamedTuple
 
+from checker.design.given import Box
 from checker.facts.subject import Input, Step, trace
 from checker.quantities import Range, UnitError, Unknown, Window, show
 from checker.review.decisive import Atom, Leaf, atoms, leaves, limits_in, subjects_in
@@ -200,8 +201,25 @@ def input_text(given: Input) -> str:
             return show(value, given.unit)
         except UnitError:
             return str(value)
+    if isinstance(value, Box):
+        return f"at {_items(value.at, 'm')}, size {_items(value.size, 'm')}"
     if isinstance(value, tuple):
-        return ", ".join(str(item) for item in value) or "none"
+        return _items(value, given.unit)[1:-1] or "none"
+    return str(value)
+
+
+def _items(values: tuple[Any, ...], unit: str) -> str:
+    """A list as the file writes one: numbers with their unit, ranges as `low..high`."""
+    return f"[{', '.join(_item(each, unit) for each in values)}]"
+
+
+def _item(value: Any, unit: str) -> str:
+    if isinstance(value, tuple):
+        return _items(value, unit)
+    if unit and isinstance(value, (Range, float)):
+        return show(value, unit)
+    if isinstance(value, Range):
+        return f"{value.low:.4g}..{value.high:.4g}"
     return str(value)
 
 
