@@ -189,7 +189,7 @@ def motor(s: Subject) -> Any:
 @fact("moving", "blocks_leaving", type="yes/no", says="Out, it keeps the vehicle from driving off.",
       method="all but what moves up and down and carries beds alone")  # fmt: skip
 def blocks_leaving(s: Subject) -> Truth:
-    if s.direction in ("x", "y", "-x", "-y"):
+    if isinstance(s.direction, str) and s.direction in ("x", "y", "-x", "-y"):
         return True
     rooms = s.read(s.item, "carries")
     names = [name for name in rooms if isinstance(name, str)] if isinstance(rooms, tuple) else []

@@ -54,3 +54,31 @@ def test_a_cupboard_within_the_room_belongs_to_it() -> None:
     assert heater.distance_to_shower == pytest.approx(0.8)
     hidden = subject(COACH, "equipment", "heater", edits | {"places.vanity.inside": "unknown"})
     assert isinstance(hidden.is_in_wet_room, Unknown)
+
+
+def test_a_tray_in_a_room_of_another_kind_is_a_shower_too() -> None:
+    found = subject(COACH, "equipment", "heater", {"places.cabin.tray": "{at: [0 m, 0 m, 0 m], size: [1 m, 1 m, 0 m]}"})
+    assert found.is_in_wet_room is True
+
+
+def test_an_open_wash_room_counts_for_what_stands_beside_it_and_walls_part_it_off() -> None:
+    at = WASH | {"equipment.heater.at": "[1 m, 0.3 m, 0 m]"}
+    assert isinstance(subject(COACH, "equipment", "heater", at).beside_shower, Unknown)
+    assert subject(COACH, "equipment", "heater", at).distance_to_shower == pytest.approx(0.3)
+    walls = {"places.wash": WASH["places.wash"].replace("room,", "room, walled off: true,")}
+    walled = subject(COACH, "equipment", "heater", at | walls)
+    assert (walled.beside_shower, walled.distance_to_shower) == (False, None)
+
+
+@pytest.mark.parametrize(("height", "volts"), [("0.1 m", 30.0), ("0.11 m", 60.0)])
+def test_what_stands_no_higher_than_a_hand_in_the_tray_may_have_less(height: str, volts: float) -> None:
+    assert heater(f"[0.3 m, 0.3 m, {height}]").shower_voltage == volts
+
+
+def test_the_nearest_sink_aboard_counts_and_rooms_that_do_not_tell_theirs_leave_it_open() -> None:
+    at = {"equipment.kitchen-outlets.at": "[1 m, 0 m, 1 m]"}
+    assert isinstance(subject(COACH, "outlet", "kitchen-outlets", at).distance_to_sink, Unknown)
+    sinks = at | {"places.cabin.sinks": "[[3 m, 0 m, 1 m], [1 m, 2 m, 0 m]]"}
+    assert subject(COACH, "outlet", "kitchen-outlets", sinks).distance_to_sink == pytest.approx(2.0)
+    none = at | {"places.cabin.sinks": "none"}
+    assert subject(COACH, "outlet", "kitchen-outlets", none).distance_to_sink is None

@@ -69,6 +69,8 @@ PLACE = Kind(
         count("cylinders", "A gas locker: cylinders it holds."),
         names("serves", "equipment", "A gas locker: gear that belongs to the gas."),
         Key("tray", "box", "A wet room: the shower tray."),
+        yes("walled off", "A wet room: walls all round and a door, no curtain, part it from what is beside it."),
+        Key("sinks", "points", "Its sinks and wash basins, the middle of each; `none` when it has not any."),
         count("counters", "Counters of 0.3 m and more along its walls."),
         Key("wall", "points", "Points along its wall, for the distances of outlets."),
         word("fuel", ("diesel", "petrol", "gas"), "A fuel place: what it holds."),
