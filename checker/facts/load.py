@@ -76,6 +76,17 @@ def has_own_switch(s: Subject) -> Any:
     return _given(s, "own switch", False)
 
 
+@fact("load", "switched_poles", unit="count", says="Poles that its own switch opens; none without one.")
+def switched_poles(s: Subject) -> Any:
+    own = s.has_own_switch
+    return None if own is False else _given(s, "switched poles")
+
+
+@fact("load", "supply_is_polarised", type="yes/no", says="Live and neutral of the sites cannot be swapped.")
+def supply_is_polarised(s: Subject) -> Any:
+    return s.read(s.facts.design.vehicle, "supply.polarised")
+
+
 @fact("load", "own_cell", unit="h", says="How long it works from a cell of its own; none when it has no cell.")
 def own_cell(s: Subject) -> Any:
     return _given(s, "own cell")

@@ -10,11 +10,13 @@ from checker.design.model import Equipment
 from checker.design.run import Gap, Length
 from checker.facts.catalogue import fact
 from checker.facts.mains import tell, tell_state
+from checker.facts.mains_fault import circuits_ending_at
 from checker.facts.subject import Subject
 from checker.facts.supply import supplies_by_load
 from checker.physics.earth_size import earth_by_table
-from checker.quantities import Truth, Unknown, both, corners, greater, greatest, negate
+from checker.quantities import Number, Truth, Unknown, both, corners, greater, greatest, least, negate
 
+SWITCHES = frozenset({"switch", "rcd"})
 CONDUITS = frozenset({"conduit", "metal conduit", "gas-tight conduit"})
 
 
@@ -139,6 +141,27 @@ def has_own_device(s: Subject) -> Any:
 def own_device_poles(s: Subject) -> Any:
     device = s.own_device
     return device if device is None or isinstance(device, Unknown) else device.poles
+
+
+@fact(
+    "outlet",
+    "poles_opened_ahead",
+    unit="count",
+    says="Poles that a switch or device ahead of it, which serves no other circuit, opens; none without one.",
+    method="switches in the run of each circuit that ends at it and the overcurrent device of its own; the most poles",
+)
+def poles_opened_ahead(s: Subject) -> Any:
+    ways: list[Number] = []
+    for circuit in circuits_ending_at(s.facts, s.id):
+        live = s.facts.network.conductor(circuit.id, LIVE)
+        found: list[Number] = [] if circuit.own_device is None else [circuit.own_device_poles]
+        if live is not None:
+            found += [s.read(link.equipment, "poles") for link in live.links if link.equipment.kind in SWITCHES]
+            found += [Unknown(f"a switch may stand in {circuit.id}") for wire in live.wires if wire.gap is not None]
+        if not found:
+            return None
+        ways.append(greatest(found))
+    return least(ways) if ways else None
 
 
 @fact(

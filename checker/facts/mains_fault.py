@@ -51,7 +51,7 @@ def inverter_clears_by(s: Subject) -> Any:
     if _inverter(s) is None:
         return None
     current = s.inverter_fault_current
-    for circuit in _ending_at(s.facts, s.item.load.name):
+    for circuit in circuits_ending_at(s.facts, s.item.load.name):
         device = circuit.own_device
         if device is None:
             return float("inf")
@@ -64,7 +64,7 @@ def inverter_clears_by(s: Subject) -> Any:
     return Unknown(f"no circuit ends at {s.item.load.name}")
 
 
-def _ending_at(facts: Facts, name: str) -> list[Subject]:
+def circuits_ending_at(facts: Facts, name: str) -> list[Subject]:
     """The mains circuits that end at a piece of equipment."""
     kept: dict[str, list[Subject]] | None = facts.store.get("mains circuits by end")
     if kept is None:

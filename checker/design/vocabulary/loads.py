@@ -36,6 +36,7 @@ APPLIANCE: tuple[Key, ...] = (
     yes("essential", "People depend on it."),
     quantity("own cell", "s", "How long it works from a cell of its own; none when it has no cell."),
     yes("own switch", "It has a switch of its own."),
+    count("switched poles", "Poles that its own switch opens."),
     quantity("hot surface", "°C", "Temperature of its hottest surface."),
     # What household appliances of the mains are built to (their supply is rectified at most).
     word(
