@@ -117,6 +117,20 @@ def parallel(facts: Facts, item: Equipment) -> tuple[Equipment, ...]:
     return held[item.name]
 
 
+def perhaps_apart(facts: Facts, item: Equipment) -> Unknown | None:
+    """Why batteries that seem always in parallel may not be: what joins them was seen in part, a switch may hide there.
+
+    None where every stretch between them was seen, or none seems joined.
+    """
+    seen = joined(
+        facts.network, [f"{item.name}:+"], lambda edge: always_joined(edge) and getattr(edge, "gap", None) is None
+    )
+    others = [one.name for one in parallel(facts, item) if f"{one.name}:+" not in seen and one is not item]
+    return (
+        Unknown(f"part of what joins it to {', '.join(others)} was not seen and may hide a switch") if others else None
+    )
+
+
 def series_parallel(s: Subject, item: Equipment) -> tuple[Number, Number]:
     """Units in series, strings in parallel."""
     if item.kind != "bank":
@@ -171,13 +185,17 @@ def own(s: Subject) -> Any:
 @fact("bank", "units", unit="each", says="Batteries it is made of.")
 def units(s: Subject) -> Any:
     if s.item.kind != "bank":
-        return float(len(parallel(s.facts, s.item)))
+        apart = perhaps_apart(s.facts, s.item)
+        return float(len(parallel(s.facts, s.item))) if apart is None else apart
     return s.read(s.item, "units")
 
 
 @fact("bank", "in_parallel", unit="each", says="Strings that are always in parallel, batteries written out together.",
       method="arrangement of each bank that wires, fuses and bars join")  # fmt: skip
 def in_parallel(s: Subject) -> Any:
+    apart = None if s.item.name in s.facts.network.units else perhaps_apart(s.facts, s.item)
+    if apart is not None:
+        return apart
     return total([series_parallel(s, item)[1] for item in parallel(s.facts, s.item)])
 
 

@@ -93,6 +93,9 @@ def stall_clears_by(s: Subject) -> Any:
     if isinstance(devices, Unknown):
         return devices
     if not devices:
+        zones = zones_of(s.facts)
+        if zones.hides(zones.of(f"{s.id}:+")):
+            return Unknown(f"part of what feeds {s.id} was not seen and may hide a device")
         return float("inf")
     current = s.stall_current
     found = []
