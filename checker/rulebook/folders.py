@@ -50,6 +50,17 @@ def rule_files(root: Path | Traversable, label: str) -> list[RuleFile]:
     return found
 
 
+def published(base: Path) -> frozenset[str] | None:
+    """Ids of the catalogue of published requirements beside the shipped rules; None where no catalogue lies there."""
+    import csv
+
+    file = base / "requirements.csv"
+    if not file.is_file():
+        return None
+    with open(file, encoding="utf-8", newline="") as lines:
+        return frozenset(row["id"] for row in csv.DictReader(lines) if row.get("id"))
+
+
 def _refuse_outside_topic(name: str, folder: str, topic: str) -> None:
     """A rule that lies in no topic would never be put to anything, and its silence would look like a pass."""
     if name.endswith((".yaml", ".yml")) and not name.endswith(DESIGN):

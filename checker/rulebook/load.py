@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
 from checker.rulebook.cache import FORMAT, cache_file, keep, recall
-from checker.rulebook.folders import CODES, RuleFile, rule_files
+from checker.rulebook.folders import CODES, RuleFile, published, rule_files
 from checker.rulebook.keys import CODES as CODE_NAMES
 from checker.rulebook.limits import Code, Limits, LimitSpec, LimitValue, read_code, read_limit_names
 from checker.rulebook.problems import Problems, RuleErrors, RuleProblem, listed, meant
@@ -63,7 +63,7 @@ def load_rulebook(folders: Iterable[str | Path] = (), catalogue: Any = None, bas
     recalled = _recalled(recall(kept, key), files, catalogue)
     if recalled is not None:
         return recalled
-    book = _Reader(files, catalogue).book()
+    book = _Reader(files, catalogue, published(base)).book()
     keep(kept, key, _content(book))
     return book
 
@@ -98,8 +98,9 @@ def stamp(rules: Iterable[Rule], limits: Mapping[str, LimitSpec], codes: Mapping
 class _Reader:
     """Reads every file and collects every problem."""
 
-    def __init__(self, files: list[RuleFile], catalogue: Any) -> None:
+    def __init__(self, files: list[RuleFile], catalogue: Any, requirements: Collection[str] | None) -> None:
         self.files = files
+        self.requirements = requirements
         self.catalogue = catalogue
         self.problems: list[RuleProblem] = []
 
@@ -143,6 +144,8 @@ class _Reader:
         after: list[tuple[RuleFile, Any, Rule]] = []
         for file, tree, problems in self.trees(lambda file: file.folder != CODES):
             reader = RuleReader(tree, file.label, file.stem, file.folder, self.catalogue, limits, problems)
+            if self.requirements is not None:
+                reader.covers_of(self.requirements)
             rule = reader.read(lambda data=file.data: data)  # type: ignore[misc]
             if rule is None:
                 continue

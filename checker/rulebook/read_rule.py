@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from typing import Any
 
 from checker.rulebook.check import check_expression
@@ -96,6 +96,14 @@ class RuleReader:
                 self.problems.add(item, f"`{name}` stands twice", "keep one")
             found.append(name)
         return tuple(found)
+
+    def covers_of(self, requirements: Collection[str]) -> None:
+        """Refuse under `covers` what the catalogue of published requirements does not hold."""
+        node = self.tree.get("covers")
+        for item in node.items if isinstance(node, Items) else ():
+            if isinstance(item, Text) and item.text not in requirements:
+                right = meant(item.text, requirements, "`docs/coverage.md` lists them; write `[]` where none is meant")
+                self.problems.add(item, f"there is no published requirement `{item.text}`", right)
 
     def kind_meant(self, name: str) -> str:
         """The kind of subject that `name` is a sort of (a relay is a switch), or one spelt much like it."""

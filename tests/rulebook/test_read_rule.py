@@ -124,3 +124,13 @@ def test_a_sort_of_thing_is_told_the_kind_of_subject_it_belongs_to(tmp_path: Pat
         load_rulebook(catalogue=CATALOGUE, base=write_rules(tmp_path, rule_text(about="relay")))
     right = "write `switch`, and `given: switch.type_of_switch == 'relay'`"
     assert f"there is no kind `relay`; {right}" in str(caught.value)
+
+
+def test_covers_names_what_the_catalogue_of_requirements_holds(tmp_path: Path) -> None:
+    root = write_rules(tmp_path, rule_text(covers="[fuse-near-battery, fuse-near-batery]", examples=examples()))
+    assert len(load_rulebook(catalogue=small_catalogue(), base=root).rules) == 1  # no catalogue lies beside these rules
+    (root / "requirements.csv").write_text("id,topic,decidable\nfuse-near-battery,fuses,design\n", encoding="utf-8")
+    with pytest.raises(RuleErrors) as caught:
+        load_rulebook(catalogue=small_catalogue(), base=root)
+    (problem,) = str(caught.value).splitlines()
+    assert "there is no published requirement `fuse-near-batery`; did you mean `fuse-near-battery`?" in problem
