@@ -97,6 +97,8 @@ def _starts_engine(s: Subject, node: str) -> Truth:
     for item in s.facts.network.sinks.get(node, ()):
         purpose = s.read(item, "purpose") if item.kind == "motor" else None
         answers.append(purpose if isinstance(purpose, Unknown) else purpose == "engine")
+    if any(isinstance(edge, Wire) and edge.gap is not None for edge, _ in s.facts.network.near[node]):
+        answers.append(Unknown("part of a branch was not seen and may hide a device"))
     return every(answers) if answers else False
 
 
