@@ -220,24 +220,48 @@ def places(s: Subject) -> Any:
     unseen = unseen_place(s)
     if unseen is not None:
         return unseen
-    names = dict.fromkeys(stretch.place for wire in s.item.wires for stretch in wire.lengths if stretch.place)
-    found = (s.facts.subject("place", name) for name in names)
+    found = (s.facts.subject("place", name) for name in _names(s))
     return tuple(place for place in found if place is not None)
 
 
 def unseen_place(s: Subject) -> Unknown | None:
-    """Why there may be more places than the run tells; None when every stretch has its place or was measured."""
+    """Why there may be more places than the run tells; None when every stretch has its place.
+
+    A stretch without one lies where the loom of its circuit runs, if the file says where that is.
+    """
     for wire in s.item.wires:
+        name = wire.conductor.circuit.name
         if not wire.gap_measured:
-            return Unknown(f"where part of the run of {wire.conductor.circuit.name} lies was not seen")
+            return Unknown(f"where part of the run of {name} lies was not seen")
+        for stretch in wire.lengths:
+            if stretch.place is None and stretch.length.value != 0.0 and _loom_place(s, wire) is None:
+                missing = Unknown(f"the place of a stretch in the run of {name} is not told")
+                s.use(f"{wire.conductor.circuit.path}.run", Given(missing, stretch.where, MISSING))
+                return missing
     return None
 
 
+def _loom_place(s: Subject, wire: Wire) -> str | None:
+    """The place where the loom of its circuit runs; None where none is told."""
+    circuit = wire.conductor.circuit
+    for loom in s.facts.design.looms.values():
+        carried = loom.value("carries")
+        if circuit.says("loom", loom.name) or (isinstance(carried, tuple) and circuit.name in carried):
+            place = s.read(loom, "place")
+            if isinstance(place, str):
+                return place
+    return None
+
+
+def _names(s: Subject) -> list[str]:
+    """The names of the places of its run, each once, in order."""
+    found = (stretch.place or _loom_place(s, wire) for wire in s.item.wires for stretch in wire.lengths)
+    return [name for name in dict.fromkeys(found) if name is not None]
+
+
 def place_items(s: Subject) -> list[Item]:
-    """The places a conductor passes, as the file has them; the equipment's own place where the run names none."""
-    design = s.facts.design
-    names = dict.fromkeys(stretch.place for wire in s.item.wires for stretch in wire.lengths if stretch.place)
-    return [design.places[name] for name in names]
+    """The places a conductor passes, as the file has them; that of its loom where the run names none."""
+    return [s.facts.design.places[name] for name in _names(s)]
 
 
 @fact(

@@ -12,7 +12,7 @@ from checker.facts.catalogue import fact
 from checker.facts.conductor_given import cable_value, no_cable, place_items, unseen_place
 from checker.facts.space import chain, is_kind
 from checker.facts.subject import Subject
-from checker.quantities import Number, Truth, Unknown, add, both, corners, either, every, least, some
+from checker.quantities import Number, Truth, Unknown, add, both, corners, either, equal, every, least, negate, some
 
 PLASTIC = ("conduit", "gas-tight conduit", "split tube")
 FINE = ("stranded", "flexible", "extra flexible")
@@ -67,9 +67,40 @@ def passes(s: Subject, kind: str, *, around: bool = False) -> Truth:
     return some([*(is_kind(s, place, kind) for place in places), unseen if unseen is not None and there else False])
 
 
-@fact("conductor", "under_body", type="yes/no", says="Part of it lies under the body.", method="places of the run")
+ENCLOSING = ("duct", "locker", "battery locker", "battery box", "gas locker")
+"""Kinds of place with walls of their own, which keep off what strikes the body from below; a frame channel is none."""
+
+
+@fact(
+    "conductor",
+    "under_body",
+    type="yes/no",
+    says="Part of it lies under the body, in no duct, locker or box there.",
+    method="places of the run and the places around them; a cavity of which nobody tells where it is may be there",
+)
 def under_body(s: Subject) -> Truth:
-    return passes(s, "under body")
+    unseen = unseen_place(s)
+    there = unseen is not None and any(_under(s, place) is not False for place in s.facts.design.places.values())
+    found = [_under(s, place) for place in place_items(s)]
+    return some([*found, unseen if unseen is not None and there else False])
+
+
+def _under(s: Subject, place: Item) -> Truth:
+    """Whether a cable in a place is one under the body: the place is, or lies there and does not enclose it."""
+    around = chain(s, place.name)
+    outermost = around[-1]
+    open_there: Truth = False
+    if isinstance(s.read(outermost, "inside"), Unknown) and is_kind(s, outermost, "cavity") is not False:
+        open_there = Unknown(f"where the cavity {outermost.name} is, is not told")
+    below = some([*(is_kind(s, one, "under body") for one in around), open_there])
+    return both(below, negate(is_kind(s, place, *ENCLOSING)))
+
+
+@fact("conductor", "bare", type="yes/no", says="It is a bare strap or braid, without insulation that could be damaged.",
+      method="the colour told of its cable")  # fmt: skip
+def bare(s: Subject) -> Truth:
+    cable = s.item.circuit.cable
+    return cable is not None and cable.has("colour") and equal(s.read(cable, "colour"), "bare")
 
 
 @fact("conductor", "outside", type="yes/no", says="Part of it lies outside, on the roof or the skin.",

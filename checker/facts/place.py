@@ -70,6 +70,12 @@ def sealed_from_living(s: Subject) -> Truth:
     return either(around, is_living(s, other) if other is not None else False)
 
 
+@fact("place", "in_engine_space", type="yes/no", says="It is the space of an engine, or lies within it.",
+      method="its kind and that of the places around it")  # fmt: skip
+def in_engine_space(s: Subject) -> Truth:
+    return some(is_kind(s, one, "engine space") for one in chain(s, s.item.name))
+
+
 @fact("place", "vent_low", unit="cm2", says="Free area of its low openings.")
 def vent_low(s: Subject) -> Any:
     return s.read(s.item, "vents.low")
