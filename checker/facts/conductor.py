@@ -11,6 +11,7 @@ from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.conductor_given import wire_length
 from checker.facts.currents import design_currents
+from checker.facts.space import lower, upper
 from checker.facts.subject import Facts, Subject
 from checker.facts.unseen import may_be_fed
 from checker.outofrange import OutOfRange
@@ -19,7 +20,7 @@ from checker.physics.carrying_capacity import Capacity, dc_carrying_capacity
 from checker.physics.conductor_resistance import copper_resistance_per_metre, table_resistance_per_metre
 from checker.physics.device_ratings import next_standard_rating
 from checker.physics.installed_capacity import installed_capacity
-from checker.quantities import UNKNOWN, Number, Range, Unknown, add, corners, multiply, show
+from checker.quantities import UNKNOWN, Number, Range, Unknown, add, between, corners, multiply, show
 from checker.quantities.values import or_more
 
 COLD_C = 20.0
@@ -71,8 +72,20 @@ def _capacity(s: Subject, piece: str) -> Any:
         return _no_table(s)
     insulated = s.in_thermal_insulation
     if isinstance(insulated, Unknown):
-        return insulated
-    word = INSULATION_WORDS[insulated]
+        # Surrounded at the worst, in free air at the best: nobody need look where both allow what flows.
+        return _between(_capacity_in(s, piece, "surrounded"), _capacity_in(s, piece, "none"))
+    return _capacity_in(s, piece, INSULATION_WORDS[insulated])
+
+
+def _between(least_a: Number, most_a: Number) -> Number:
+    """From the lowest of one number to the highest of another."""
+    if isinstance(least_a, float | Range) and isinstance(most_a, float | Range):
+        return between(lower(least_a), upper(most_a))
+    return least_a if isinstance(least_a, Unknown) else most_a
+
+
+def _capacity_in(s: Subject, piece: str, word: str) -> Any:
+    """A capacity in thermal insulation told as a word of the table."""
     area, limit, ambient, bunched = s.area, s.insulation_limit, s.ambient, s.bunched
 
     def current(area_m2: float, limit_c: float, ambient_c: float, count: float) -> float:
@@ -124,13 +137,13 @@ def _working(held: Capacity) -> str:
 def _installed(s: Subject) -> Any:
     """Mains cables: method C (clipped direct) or B2 in conduit; surrounded by insulation over the whole length."""
     insulated = s.in_thermal_insulation
-    if isinstance(insulated, Unknown):
-        return insulated
     covering = s.covering
     method = "C" if covering is None else "B2"
-    in_insulation: Number = 0.0 if insulated is None else s.length if insulated == "both sides" else 0.0
+    in_insulation: Number = s.length if isinstance(insulated, Unknown) or insulated == "both sides" else 0.0
     if isinstance(in_insulation, Unknown):
         in_insulation = Range(0.0, 100.0)
+    if isinstance(insulated, Unknown):
+        in_insulation = _between(0.0, in_insulation)
 
     def current(area_m2: float, limit_c: float, ambient_c: float, count: float, insulated_m: float) -> float:
         if ambient_c >= limit_c:

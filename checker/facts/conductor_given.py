@@ -12,6 +12,7 @@ from checker.design.vocabulary.cables import COLOURS
 from checker.design.vocabulary.circuits import COVERINGS, DUTIES
 from checker.facts.catalogue import fact, subjects
 from checker.facts.levels import level_at, read_level
+from checker.facts.space import is_kind, told_around
 from checker.facts.subject import Facts, Subject
 from checker.quantities import (
     UNKNOWN,
@@ -20,12 +21,15 @@ from checker.quantities import (
     Unknown,
     Window,
     add,
+    both,
+    either,
     equal,
     greatest,
     less_equal,
     multiply,
     negate,
 )
+from checker.quantities.values import or_more
 
 STRANDS = ("solid", "stranded", "flexible", "extra flexible")
 
@@ -273,7 +277,7 @@ def place_items(s: Subject) -> list[Item]:
 )
 def ambient(s: Subject) -> Any:
     unseen = unseen_place(s)
-    if unseen is not None:
+    if unseen is not None and any(not wire.gap_measured for wire in s.item.wires):
         return unseen
     hottest = outside = s.read(s.facts.design.vehicle, "ambient.high")
     for place in place_items(s):
@@ -293,7 +297,12 @@ def ambient(s: Subject) -> Any:
         if not isinstance(stated, Window):
             return Unknown(f"the air temperature in {place.name} is not known")
         hottest = greatest(hottest, stated.high)
-    return hottest
+    # A stretch of which no place is told may lie in a hotter one.
+    return hottest if unseen is None else or_more(hottest)
+
+
+NEVER_INSULATED = ("under body", "outside", "flexible loop", "exit", "fuel", "gas locker")
+"""Kinds of place in which no thermal insulation lies along cables; common practice, no source."""
 
 
 @fact(
@@ -301,21 +310,42 @@ def ambient(s: Subject) -> Any:
     "in_thermal_insulation",
     words=("one side", "both sides"),
     says="Thermal insulation along it: the worst place of the run; none where there is not.",
+    method="told of the place, else of the place around it; none in the open and at the engine of a road vehicle",
 )
 def in_thermal_insulation(s: Subject) -> Any:
     worst: Any = None
+    doubt: Unknown | None = unseen_place(s)
     for place in place_items(s):
         if not place.allows("thermal insulation"):
             continue
-        if not place.has("thermal insulation"):
-            continue
-        stated = s.read(place, "thermal insulation")
+        stated = _insulation(s, place)
         if isinstance(stated, Unknown):
-            return stated
-        if stated == "both sides" or worst is None:
+            doubt = stated if doubt is None else doubt
+        elif stated == "both sides" or worst is None:
             worst = stated
-    unseen = unseen_place(s)
-    return worst if unseen is None or worst == "both sides" else unseen
+    return worst if doubt is None or worst == "both sides" else doubt
+
+
+def _insulation(s: Subject, place: Item) -> Any:
+    """What is told of the thermal insulation along cables in a place, by it or by the nearest place around it.
+
+    A cavity is where insulation is put, so it speaks for itself; elsewhere one word for the room serves all in it.
+    """
+    around = told_around(s, place)
+    for at, one in enumerate(around):
+        if one.has("thermal insulation"):
+            return s.read(one, "thermal insulation")
+        if _never_insulated(s, one) is True:
+            return None
+        if at + 1 == len(around) or is_kind(s, one, "cavity") is not False:
+            s.read(one, "thermal insulation")
+            return Unknown(f"whether thermal insulation lies along cables in {one.name} is not told")
+    return None
+
+
+def _never_insulated(s: Subject, place: Item) -> Truth:
+    on_the_road = negate(equal(s.read(s.facts.design.vehicle, "kind"), "boat"))
+    return either(is_kind(s, place, *NEVER_INSULATED), both(is_kind(s, place, "engine space"), on_the_road))
 
 
 @fact("conductor", "voltage", unit="V", says="Nominal voltage of its circuit.", method="equipment on the same part")

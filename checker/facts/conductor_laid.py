@@ -10,7 +10,7 @@ from checker.design.item import Item
 from checker.design.run import Hole, Length, Through
 from checker.facts.catalogue import fact
 from checker.facts.conductor_given import cable_value, no_cable, place_items, unseen_place
-from checker.facts.space import chain, is_kind
+from checker.facts.space import chain, is_kind, told_around
 from checker.facts.subject import Subject
 from checker.quantities import Number, Truth, Unknown, add, both, corners, either, equal, every, least, negate, some
 
@@ -87,10 +87,10 @@ def under_body(s: Subject) -> Truth:
 
 def _under(s: Subject, place: Item) -> Truth:
     """Whether a cable in a place is one under the body: the place is, or lies there and does not enclose it."""
-    around = chain(s, place.name)
+    around = told_around(s, place)
     outermost = around[-1]
     open_there: Truth = False
-    if isinstance(s.read(outermost, "inside"), Unknown) and is_kind(s, outermost, "cavity") is not False:
+    if is_kind(s, outermost, "cavity") is not False and isinstance(s.read(outermost, "inside"), Unknown):
         open_there = Unknown(f"where the cavity {outermost.name} is, is not told")
     below = some([*(is_kind(s, one, "under body") for one in around), open_there])
     return both(below, negate(is_kind(s, place, *ENCLOSING)))
@@ -248,7 +248,7 @@ def ends_marked(s: Subject) -> Truth | None:
 @fact("design", "conduits_mixed", type="yes/no", says="Mains runs in metal conduit here, in plastic there.",
       method="what covers each mains conductor")  # fmt: skip
 def conduits_mixed(s: Subject) -> Truth:
-    mains = [one.covering for one in s.facts.subjects("conductor") if one.system == "ac"]
+    mains = [one.covering for one in s.facts.subjects("conductor") if one.system == "ac" and one.is_live]
     metal = some(one if isinstance(one, Unknown) else one == "metal conduit" for one in mains)
     plastic = some(one if isinstance(one, Unknown) else one in PLASTIC for one in mains)
     return both(metal, plastic)

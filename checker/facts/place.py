@@ -11,7 +11,7 @@ from checker.design.model import Equipment
 from checker.design.vocabulary.places import PLACE_KINDS
 from checker.facts.battery_body import LEAD, chemistry_of
 from checker.facts.catalogue import fact, subjects
-from checker.facts.space import LIVING, OPEN_AIR, chain, is_kind, is_living, place_of, places_of
+from checker.facts.space import LIVING, OPEN_AIR, chain, is_kind, is_living, place_of, places_of, told_around
 from checker.facts.subject import Facts, Subject
 from checker.quantities import (
     UNKNOWN,
@@ -73,7 +73,7 @@ def sealed_from_living(s: Subject) -> Truth:
 @fact("place", "in_engine_space", type="yes/no", says="It is the space of an engine, or lies within it.",
       method="its kind and that of the places around it")  # fmt: skip
 def in_engine_space(s: Subject) -> Truth:
-    return some(is_kind(s, one, "engine space") for one in chain(s, s.item.name))
+    return some(is_kind(s, one, "engine space") for one in told_around(s, s.item))
 
 
 @fact("place", "vent_low", unit="cm2", says="Free area of its low openings.")

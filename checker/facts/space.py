@@ -106,6 +106,18 @@ def chain(s: Subject, name: Any) -> list[Item]:
     return found
 
 
+def told_around(s: Subject, place: Item) -> list[Item]:
+    """A place and those the file says it is inside of, innermost first; what is left out is not asked for."""
+    found = [place]
+    places = s.facts.design.places
+    while found[-1].has("inside") and len(found) < DEEPEST:
+        name = s.read(found[-1], "inside")
+        if not isinstance(name, str) or name not in places or places[name] in found:
+            break
+        found.append(places[name])
+    return found
+
+
 def is_living(s: Subject, place: Item) -> Truth:
     """Whether a place is part of the living space, by what it is and what it is inside of."""
     for one in chain(s, place.name):

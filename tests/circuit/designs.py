@@ -12,7 +12,7 @@ fitout: 1
 title: Test bench
 code: intl
 vehicle: {kind: motorhome, ambient: {low: 0 °C, high: 30 °C}, supply: {voltage: 230 V}, site outlet: 16 A}
-places: {cabin: {kind: living space}}
+places: {cabin: {kind: living space, thermal insulation: none}}
 cables: {red: {size: 35 mm2, cores: 1, insulation: 105 °C}, flex: {size: 2.5 mm2, cores: 3}}
 modes: {rest: {engine: stopped}}
 """

@@ -12,7 +12,7 @@ EQUIPMENT = "\n".join(
     [battery("bank"), fuse("F1", 300), fuse("F2", 40), lamp("light"), "  bar: {kind: bar, poles: [+, -]}"]
 )
 CIRCUITS = """
-  main: {from: bank, to: bar, run: [0.1 m, F1, 1 m], cable: {size: 95 mm2, cores: 1}, return: same}
+  main: {from: bank, to: bar, run: [0.1 m via cabin, F1, 1 m via cabin], cable: {size: 95 mm2, cores: 1}, return: same}
   feed: {from: bar, to: light, run: [0.4 m via cabin, F2, 5 m via cabin], cable: red, return: same}
 """
 
@@ -39,15 +39,15 @@ def test_a_branch_without_a_device_runs_unprotected_over_its_whole_length() -> N
 
 TEE = EQUIPMENT + "\n  tee: {kind: terminal block}"
 IN_TWO = """
-  main: {from: bank, to: bar, run: [0.1 m, F1, 1 m], cable: {size: 95 mm2, cores: 1}, return: same}
-  tail: {from: bar, to: tee, run: [2 m], cable: red, return: same}
+  main: {from: bank, to: bar, run: [0.1 m via cabin, F1, 1 m via cabin], cable: {size: 95 mm2, cores: 1}, return: same}
+  tail: {from: bar, to: tee, run: [2 m via cabin], cable: red, return: same}
   feed: {from: tee, to: light, run: [0.4 m via cabin, F2, 5 m via cabin], cable: red, return: same}
 """
 
 
 def test_thin_cable_that_leads_up_to_a_branch_counts_with_it_and_thick_cable_does_not() -> None:
     assert of("conductor", "feed", IN_TWO, TEE).branch_length == pytest.approx(2.4)
-    thick = IN_TWO.replace("run: [2 m], cable: red", "run: [2 m], cable: {size: 95 mm2, cores: 1}")
+    thick = IN_TWO.replace("run: [2 m via cabin], cable: red", "run: [2 m via cabin], cable: {size: 95 mm2, cores: 1}")
     fused = TEE.replace("rating: 300 A", "rating: 200 A")
     assert of("conductor", "feed", thick, fused).branch_length == pytest.approx(0.4)
 
@@ -58,7 +58,10 @@ def test_a_branch_divides_where_a_second_one_leaves_it_before_its_device() -> No
     more = IN_TWO + "  step: {from: tee, to: step-light, run: [1 m], cable: red, return: same}\n"
     assert of("conductor", "tail", more, TEE + "\n" + lamp("step-light")).divides_before_device is True
     assert isinstance(
-        of("conductor", "tail", IN_TWO.replace("run: [2 m]", "run: [2 m, unknown]"), TEE).divides_before_device, Unknown
+        of(
+            "conductor", "tail", IN_TWO.replace("run: [2 m via cabin]", "run: [2 m via cabin, unknown]"), TEE
+        ).divides_before_device,
+        Unknown,
     )
 
 

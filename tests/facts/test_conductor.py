@@ -69,7 +69,7 @@ def test_hot_air_lowers_the_capacity_and_air_at_the_limit_leaves_none() -> None:
         from checker.reading import read_text
         from tests.circuit.designs import HEAD
 
-        head = HEAD.replace("places: {cabin: {kind: living space}}", places)
+        head = HEAD.replace("places: {cabin: {kind: living space, thermal insulation: none}}", places)
         text = f"{head}\nequipment:\n{equipment}\ncircuits:\n{FEED.replace('CABLE', 'red')}\n"
         found = Facts(read_text(text)).subject("conductor", "feed")
         assert found is not None
@@ -114,3 +114,42 @@ def test_what_was_not_written_is_marked_as_assumed() -> None:
     step = trace(feed("{size: 35 mm2, cores: 1}"), "carrying_capacity")
     assumed = {given.path.split(".")[-1] for given in step.leaves() if given.basis == "default"}
     assert "insulation" in assumed
+
+
+def test_insulation_that_nobody_told_leaves_the_capacity_between_surrounded_and_open() -> None:
+    from checker.reading import read_text
+    from tests.circuit.designs import HEAD
+
+    def at(places: str, run: str = "cabin") -> Subject:
+        head = HEAD.replace("{cabin: {kind: living space, thermal insulation: none}}", places)
+        equipment = "\n".join([battery("bank"), fuse("F1", 50), lamp("light")])
+        feed_text = FEED.replace("CABLE", "red").replace("via cabin", f"via {run}")
+        text = f"{head}\nequipment:\n{equipment}\ncircuits:\n{feed_text}\n"
+        found = Facts(read_text(text)).subject("conductor", "feed")
+        assert found is not None
+        return found
+
+    open_a = at("{cabin: {thermal insulation: none}}").carrying_capacity
+    surrounded_a = at("{cabin: {thermal insulation: both sides}}").carrying_capacity
+    for untold in ("{cabin: {}}", "{cabin: {thermal insulation: unknown}}", "{cabin: {kind: unknown}}"):
+        found = at(untold).carrying_capacity
+        assert isinstance(found, Range)
+        assert (found.low, found.high) == (surrounded_a, open_a)
+    # A place within another shares its word, a cavity does not; nothing is asked of the open air.
+    room = "{cabin: {thermal insulation: none}, box: {kind: KIND, inside: cabin}}"
+    assert at(room.replace("KIND", "locker"), "box").in_thermal_insulation is None
+    assert isinstance(at(room.replace("KIND", "cavity"), "box").in_thermal_insulation, Unknown)
+    assert at("{cabin: {kind: under body}}").in_thermal_insulation is None
+
+
+def test_a_stretch_without_a_place_may_lie_in_a_hotter_one() -> None:
+    equipment = "\n".join([battery("bank"), fuse("F1", 50), lamp("light")])
+    text = FEED.replace("CABLE", "red").replace("9 m via cabin", "9 m")
+    found = Facts(design(equipment, text)).subject("conductor", "feed")
+    assert found is not None
+    assert isinstance(found.ambient, Range)
+    assert found.ambient.low == feed().ambient
+    assert isinstance(found.in_thermal_insulation, Unknown)
+    loom = Facts(design(equipment, text, "looms: {one: {carries: [feed], place: cabin}}")).subject("conductor", "feed")
+    assert loom is not None
+    assert loom.ambient == feed().ambient

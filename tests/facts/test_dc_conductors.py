@@ -9,7 +9,11 @@ from tests.facts.dc_designs import point_of, van
 
 
 def branch(mode: str, name: str, case: str = "likely", heat: dict[str, float] | None = None) -> Branch | None:
-    elements = point_of(van(), mode).plan.elements(case, heat or {})
+    placed = (
+        "out: {from: charger.high, to: bus, run: [1 m]",
+        "out: {from: charger.high, to: bus, run: [1 m via cabin]",
+    )
+    elements = point_of(van((placed,)), mode).plan.elements(case, heat or {})
     found = next((one for one in elements if one.name == name), None)
     assert found is None or isinstance(found, Branch)
     return found

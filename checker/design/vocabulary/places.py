@@ -52,7 +52,9 @@ PLACE = Kind(
         quantity("inner.diameter", "m", "A round duct or tube: clear diameter."),
         window("temperature", "°C", "Air temperatures in it."),
         word(
-            "thermal insulation", ("one side", "both sides"), "Thermal insulation along cables in it; `none` for not."
+            "thermal insulation",
+            ("one side", "both sides"),
+            "Thermal insulation along cables in it and in places within it, cavities left out; `none` for not.",
         ),
         word("wet", ("dry", "damp", "splash", "rain", "jets"), "Water it sees."),
         quantity("ground clearance", "m", "Height of its underside above the ground."),
