@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import Any
 
 from checker.facts.catalogue import fact
-from checker.facts.space import Extent, apart, extent, overlaps, places_of, stands
+from checker.facts.space import Extent, apart, extent, lower, overlaps, places_of, stands, upper
 from checker.facts.subject import Subject
 from checker.quantities import Number, Truth, Unknown, both, least, less_equal, some
+from checker.quantities.values import between
 
 
 def nearest(s: Subject, kind: str) -> Any:
@@ -102,9 +103,11 @@ def under_bed(s: Subject) -> Truth:
 
 
 def above(low: Extent | None, high: Extent | None) -> Truth:
-    """Whether the second thing lies right above the first."""
+    """Whether the second thing lies right above the first; what lies somewhere within a box may be at any height."""
     if low is None or high is None:
         return Unknown("a box is not told")
     flat = overlaps(low._replace(low=(*low.low[:2], 0.0), high=(*low.high[:2], 1.0)),
                     high._replace(low=(*high.low[:2], 0.0), high=(*high.high[:2], 1.0)))  # fmt: skip
-    return both(flat, less_equal(low.high[2], high.low[2]))
+    top = low.high[2] if low.exact else between(lower(low.low[2]), upper(low.high[2]))
+    bottom = high.low[2] if high.exact else between(lower(high.low[2]), upper(high.high[2]))
+    return both(flat, less_equal(top, bottom))

@@ -8,9 +8,14 @@ from checker.facts.catalogue import fact
 from checker.facts.distances import above
 from checker.facts.space import chain, extent, overlaps, place_of, stands
 from checker.facts.subject import Subject
-from checker.quantities import Truth, Unknown, both, negate, some
+from checker.quantities import Truth, Unknown, both, either, equal, negate, some
 
 CLOSED = ("locker", "battery locker", "battery box", "gas locker")
+SWITCHING = (
+    "switch", "relay", "combiner", "changeover", "charger", "solar controller", "dc converter", "inverter",
+    "inverter-charger",
+)  # fmt: skip
+"""Kinds that stand over no cells even in moving air: what switches in daily use, and chargers."""
 
 
 @fact(
@@ -18,7 +23,8 @@ CLOSED = ("locker", "battery locker", "battery box", "gas locker")
     "sparks_in_it",
     type="yes/no",
     says="Something that sparks stands in its air.",
-    method="equipment in it, and in places within it that are not sealed from it; without a place, its box",
+    method="equipment in it, in places within it that are not sealed from it, and in what it is a shelf of; without a "
+    "place, its box",
 )
 def sparks_in_it(s: Subject) -> Truth:
     others = (one for one in s.facts.subjects("equipment") if one.sparks is not False)
@@ -27,12 +33,19 @@ def sparks_in_it(s: Subject) -> Truth:
 
 def _breathes(s: Subject, item: Equipment) -> Truth:
     """Whether equipment stands in the air of the place."""
-    name = place_of(s, item)
+    name, room = place_of(s, item), _room(s)
     if isinstance(name, Unknown):
-        clear = overlaps(extent(s, s.item), stands(s, item)) is False
+        clear = overlaps(extent(s, room), stands(s, item)) is False
         return False if clear else Unknown(f"where {item.name} stands is not told")
     around = chain(s, name)
-    return negate(_sealed_within(s, around, s.item.name)) if s.item in around else False
+    return negate(_sealed_within(s, around, room.name)) if room in around else False
+
+
+def _room(s: Subject) -> Item:
+    """The place whose air this one has: itself, or what it is a shelf or a corner of."""
+    around = chain(s, s.item.name)
+    walled = (place for place in around[:-1] if place.has("kind") or place.has("sealed from"))
+    return next(walled, around[-1])
 
 
 def _sealed_within(s: Subject, around: list[Item], outer: str) -> Truth:
@@ -73,7 +86,7 @@ def parted(s: Subject, other: Equipment) -> Truth:
     type="yes/no",
     says="Something that sparks stands right above it, with no sealed wall between; none for what gives off no gas.",
     method="the boxes share ground and the one that sparks is higher; what the place of the battery is sealed from is "
-    "left out",
+    "left out; at the engine of a road vehicle the chargers and contacts of the fitter that stand there too",
 )
 def spark_above(s: Subject) -> Truth | None:
     if s.is_flooded is False:
@@ -86,7 +99,16 @@ def spark_above(s: Subject) -> Truth | None:
 def _over(s: Subject, one: Subject, higher: Truth) -> Truth:
     if higher is False:
         return False
-    return both(both(one.sparks, higher), negate(parted(s, one.item)))
+    over, aired = both(one.sparks, higher), s.at_open_engine
+    still = both(over, negate(parted(s, one.item))) if aired is not True else False
+    moving = both(over, _switches_beside(s, one)) if aired is not False else False
+    return aired if isinstance(aired, Unknown) and still is not moving else either(still, moving)
+
+
+def _switches_beside(s: Subject, one: Subject) -> Truth:
+    """Whether the fitter put a charger or a contact into the air of the place of a battery."""
+    fitted = negate(equal(one.read(one.item, "own"), "factory")) if one.item.kind in SWITCHING else False
+    return both(fitted, _breathes(s.place, one.item)) if isinstance(s.place, Subject) else fitted
 
 
 __all__ = ["parted"]

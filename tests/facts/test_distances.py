@@ -34,3 +34,9 @@ def test_a_bed_above_is_found_by_its_ground() -> None:
 def test_a_place_of_unknown_kind_may_be_the_nearest_exit() -> None:
     found = ask("equipment", "house", "distance_to_exit", ("places.duct.kind", "unknown"))
     assert isinstance(found, Unknown)
+
+
+def test_whether_a_bed_lies_above_what_has_no_box_of_its_own_is_a_question() -> None:
+    tall = ("places.bay.box", "{at: [3.7 m, -0.9 m, 0.4 m], size: [0.6 m, 0.5 m, 2 m]}")
+    found = ask("equipment", "house", "under_bed", ("equipment.house.box", "(remove)"), tall)
+    assert isinstance(found, Unknown)

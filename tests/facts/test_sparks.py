@@ -46,3 +46,19 @@ def test_what_stands_nobody_knows_where_leaves_a_question_unless_its_box_lies_el
     assert ask("place", "bay", "sparks_in_it", QUIET, lost) is False
     nowhere = ("equipment.main.box", "(remove)")
     assert isinstance(ask("place", "bay", "sparks_in_it", QUIET, lost, nowhere), Unknown)
+
+
+def test_at_the_engine_of_a_road_vehicle_a_contact_of_the_fitter_counts_and_one_of_the_factory_does_not() -> None:
+    engine, there = ("places.bay.kind", "engine space"), ("equipment.main.place", "bay")
+    over = (WET, engine, there, ABOVE)
+    assert ask("equipment", "house", "spark_above", *over) is True
+    assert ask("equipment", "house", "spark_above", *over, ("equipment.main.own", "factory")) is False
+    assert isinstance(ask("equipment", "house", "spark_above", *over, ("equipment.main.own", "unknown")), Unknown)
+    unsure = ("places.bay.kind", "unknown")
+    assert ask("equipment", "house", "spark_above", WET, unsure, there, ABOVE) is True
+
+
+def test_a_battery_on_a_shelf_breathes_the_air_around_the_shelf() -> None:
+    on_it, beside = ("equipment.house.place", "shelf"), ("equipment.main.place", "bay")
+    assert ask("place", "shelf", "sparks_in_it", QUIET, SHELF, on_it, beside) is True
+    assert ask("place", "shelf", "sparks_in_it", QUIET, SHELF, on_it) is False
