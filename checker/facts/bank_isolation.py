@@ -8,11 +8,11 @@ from checker.circuit.elements import LIVE, Conductor, Edge, Link, Wire
 from checker.circuit.supply import is_live, supplied
 from checker.design.model import Equipment
 from checker.design.run import Length
-from checker.facts.bank import home, loose_bank, stands_unseen
+from checker.facts.bank import home, loose_bank
 from checker.facts.catalogue import fact
+from checker.facts.contacts import signal_item
 from checker.facts.darkness import live_node
 from checker.facts.subject import Facts, Subject
-from checker.facts.unseen import where_it_stands
 from checker.quantities import (
     UNKNOWN,
     Number,
@@ -23,8 +23,6 @@ from checker.quantities import (
     either,
     every,
     greatest,
-    least,
-    multiply,
     some,
 )
 from checker.quantities.values import between
@@ -32,20 +30,40 @@ from checker.quantities.values import between
 EXEMPT = ("safety", "sense", "control", "charge", "bonding")
 """Duties of circuits that need not pass the isolator: alarms, memory, management, chargers."""
 ISOLATING_RELAYS = ("remote", "by hand")
+BY_ITSELF = ("breakaway pin", "pressure", "float", "thermostat", "timer")
+"""What works a switch that nobody opens in need."""
+
+Stretches = tuple[tuple[Conductor, Length], ...]
+
+
+class First(NamedTuple):
+    """The first switch or isolating breaker on a branch of a way: what lies before it, and the node behind it."""
+
+    item: Equipment
+    stretches: Stretches
+    link: Link
+    behind: str
 
 
 class Way(NamedTuple):
     """One live conductor that leaves a bank.
 
-    `isolator` is the first switch or isolating breaker on it, None without one, Unknown where a part was not seen;
-    `stretches` lie before it. `reaches` says whether supply gets to some equipment without passing one.
+    `first` are the first switches or isolating breakers on its branches, `perhaps` what may be one before them.
+    `reaches` says whether supply gets to some equipment without passing one; `hidden` that a part was not seen.
     """
 
     conductor: Conductor
-    isolator: Equipment | Unknown | None
-    stretches: tuple[tuple[Conductor, Length], ...]
-    reaches: bool
+    first: tuple[First, ...]
+    perhaps: tuple[Equipment, ...]
+    reaches: Truth
     hidden: bool
+
+    @property
+    def open(self) -> Unknown | None:
+        """Why more switches may stand on it than were found; None when all is told."""
+        if self.hidden:
+            return Unknown("part of the way was not seen and may hide a switch")
+        return self.reaches if isinstance(self.reaches, Unknown) else None
 
 
 def ways(facts: Facts, bank: Equipment) -> list[Way]:
@@ -62,45 +80,76 @@ def ways(facts: Facts, bank: Equipment) -> list[Way]:
     return held[bank.name]
 
 
-def isolating(item: Equipment) -> Truth:
+def isolating(facts: Facts, item: Equipment) -> Truth:
     """Whether a piece of equipment in a run serves as a battery switch."""
     if item.kind == "switch":
-        return True
+        worked = item.value("operated")
+        if isinstance(worked, Unknown) and item.has("operated"):
+            return Unknown(f"how {item.name} is worked is not told")
+        return isinstance(worked, Unknown) or worked not in BY_ITSELF
     if item.kind in ("breaker", "rcbo"):
         stated = item.value("isolates")
         return stated if isinstance(stated, bool | Unknown) else False
-    if item.kind == "relay":
-        worked = item.value("operated")
-        return isinstance(worked, str) and worked in ISOLATING_RELAYS
-    return False
+    return _relay_isolates(facts, item) if item.kind == "relay" else False
+
+
+def _relay_isolates(facts: Facts, item: Equipment) -> Truth:
+    """A relay serves where a hand works it, there or from afar; one that something else drives does not."""
+    worked = item.value("operated")
+    control = control_of(facts, item)
+    if control is not None:
+        return isolating(facts, control)
+    if isinstance(worked, Unknown) and not isinstance(item.value("driven by"), str):
+        return Unknown(f"whether a hand works {item.name}, there or from afar, is not told")
+    return not isinstance(worked, Unknown) and worked in ISOLATING_RELAYS
+
+
+def control_of(facts: Facts, item: Equipment) -> Equipment | None:
+    """The small switch that works a battery switch from afar: where its signal comes from, or in the line of its coil.
+
+    None when neither is told.
+    """
+    named = item.value("driven by")
+    signal = signal_item(facts, named)
+    origin = named if signal is None else signal.value("from")
+    owner = facts.network.equipment.get(origin.split(".", 1)[0]) if isinstance(origin, str) else None
+    if owner is not None and owner.kind == "switch":
+        return owner
+    coil = f"{item.name}:coil"
+    lines = (one for one in facts.network.conductors if coil in (one.start, one.end))
+    return next((link.equipment for one in lines for link in one.links if link.equipment.kind == "switch"), None)
 
 
 def _follow(facts: Facts, first: Wire, start: str, far: str) -> Way:
-    """Walk on until a switch; the first one met counts, and whatever is reached without one."""
+    """Walk on until a switch on each branch; what may be none is passed, and what lies behind it stays open."""
     network = facts.network
-    isolator: Equipment | Unknown | None = None
-    before: tuple[tuple[Conductor, Length], ...] = ()
-    reaches = hidden = False
+    found: list[First] = []
+    unsure: list[Equipment] = []
+    hidden, reaches = False, False
+    perhaps: Unknown | None = None
     seen = {start}
-    todo: list[tuple[Any, str, tuple[tuple[Conductor, Length], ...]]] = [(first, far, ())]
-    while todo:
-        edge, node, stretches = todo.pop(0)
+    todo: list[tuple[Any, str, Stretches, Unknown | None]] = [(first, far, (), None)]
+    later: list[tuple[Any, str, Stretches, Unknown | None]] = []
+    while todo or later:
+        edge, node, stretches, doubt = (todo or later).pop(0)
         if isinstance(edge, Wire):
             stretches = stretches + tuple((edge.conductor, one) for one in edge.lengths)
             hidden = hidden or edge.gap is not None
         else:
-            found = isolating(edge.equipment)
-            if found is True:
-                if not isinstance(isolator, Equipment):
-                    isolator, before = edge.equipment, stretches
+            serves = isolating(facts, edge.equipment)
+            if serves is True:
+                if all(one.item is not edge.equipment for one in found):
+                    found.append(First(edge.equipment, stretches, edge, node))
                 continue
-            if isinstance(found, Unknown) and isolator is None:
-                isolator = Unknown(f"whether {edge.equipment.name} isolates is not told")
+            if isinstance(serves, Unknown) and doubt is None:  # what is reached without it comes first
+                later.append((edge, node, stretches, serves))
+                unsure.append(edge.equipment)
+                continue
         if node in seen:
             continue
         seen.add(node)
         if node in network.sinks:
-            reaches = True
+            reaches, perhaps = reaches or doubt is None, doubt if perhaps is None else perhaps
         for after, end in network.near.get(node, ()):
             back = isinstance(after, Link) and after.one_way and node == after.b
             if after is edge or not is_live(after) or back:
@@ -108,8 +157,9 @@ def _follow(facts: Facts, first: Wire, start: str, far: str) -> Way:
             branch = _exempt_branch(after, first)
             hidden = hidden or isinstance(branch, Unknown)
             if branch is not True:
-                todo.append((after, end, stretches))
-    return Way(first.conductor, isolator, before, reaches, hidden)
+                (todo if doubt is None else later).append((after, end, stretches, doubt))
+    answer: Truth = True if reaches else False if perhaps is None else perhaps
+    return Way(first.conductor, tuple(found), tuple(unsure), answer, hidden)
 
 
 def _exempt_branch(edge: Edge, first: Wire) -> Truth:
@@ -142,21 +192,19 @@ def has_isolator(s: Subject) -> Any:
     if not found:
         # Only exempt circuits leave it, or none at all: there is no way that a switch is missing from.
         return Unknown(f"no circuit to loads starts at {s.id}") if not ways(s.facts, s.item) else True
-    return every(either(_switched(way), _perhaps_exempt(way)) for way in found)
+    return every(either(_switched(way), perhaps_exempt(way)) for way in found)
 
 
-def _perhaps_exempt(way: Way) -> Truth:
+def perhaps_exempt(way: Way) -> Truth:
     """A circuit whose duty is not known may be one that needs no switch."""
     duty = way.conductor.circuit.value("duty")
     return duty if isinstance(duty, Unknown) else False
 
 
 def _switched(way: Way) -> Truth:
-    if isinstance(way.isolator, Equipment) and not way.reaches:
+    if way.first and way.reaches is False:
         return True
-    if way.hidden:
-        return Unknown("part of the way was not seen and may hide a switch")
-    return way.isolator if isinstance(way.isolator, Unknown) else False
+    return False if way.open is None else way.open
 
 
 @fact(
@@ -170,13 +218,13 @@ def _switched(way: Way) -> Truth:
 def isolator(s: Subject) -> Any:
     hidden: Any = loose_bank(s.facts)
     for way in main_ways(s):
-        exempt = _perhaps_exempt(way)
-        if isinstance(way.isolator, Equipment):
+        exempt = perhaps_exempt(way)
+        if way.first:
             if exempt is False:
-                return s.facts.subject("switch", way.isolator.name)
+                return s.facts.subject("switch", way.first[0].item.name)
             hidden = Unknown(f"what {way.conductor.circuit.name} is for is not told")
-        elif way.hidden or isinstance(way.isolator, Unknown):
-            hidden = Unknown("part of the way was not seen and may hide a switch")
+        elif way.open is not None:
+            hidden = way.open
     return hidden
 
 
@@ -184,25 +232,38 @@ def isolator(s: Subject) -> Any:
     "bank",
     "isolator_distance",
     unit="m",
-    says="Length of conductor between it and the switch; the longest way counts.",
-    method="lengths of the run before the first switch",
+    says="Length of conductor between it and a switch or isolating breaker on its ways to loads, the longest way; none "
+    "without one.",
+    method="lengths of the run before the first switch of each branch",
 )
 def isolator_distance(s: Subject) -> Any:
     longest: Number = None
-    for way in sorted(main_ways(s), key=lambda one: _perhaps_exempt(one) is not False):
-        if not isinstance(way.isolator, Equipment):
-            continue
-        length: Number = Range(0.0, float("inf")) if way.hidden else 0.0
-        for conductor, stretch in way.stretches:
-            length = add(length, s.use(f"{conductor.circuit.path}.run", stretch.length, "m"))
-        if _perhaps_exempt(way) is not False:  # the longest way without it, with it, or none at all
-            most = UNKNOWN if longest is None else greatest(longest, length)
-            top = most.high if isinstance(most, Range) else most
-            low = longest.low if isinstance(longest, Range) else longest
-            longest = between(low, top) if isinstance(low, float) and isinstance(top, float) else UNKNOWN
-        else:
-            longest = length if longest is None else greatest(longest, length)
+    loose = loose_bank(s.facts)
+    if loose is not None:
+        return loose
+    for way in sorted(main_ways(s), key=lambda one: perhaps_exempt(one) is not False):
+        for first in way.first:
+            longest = _longer(longest, _length_before(s, way, first), perhaps_exempt(way) is False)
+        if not way.first and way.open is not None:
+            return way.open
     return longest
+
+
+def _length_before(s: Subject, way: Way, first: First) -> Number:
+    length: Number = Range(0.0, float("inf")) if way.hidden else 0.0
+    for conductor, stretch in first.stretches:
+        length = add(length, s.use(f"{conductor.circuit.path}.run", stretch.length, "m"))
+    return length
+
+
+def _longer(longest: Number, length: Number, counts: bool) -> Number:
+    """The longest way so far with one more, which may or may not count."""
+    if counts:
+        return length if longest is None else greatest(longest, length)
+    most = UNKNOWN if longest is None else greatest(longest, length)
+    top = most.high if isinstance(most, Range) else most
+    low = longest.low if isinstance(longest, Range) else longest
+    return between(low, top) if isinstance(low, float) and isinstance(top, float) else UNKNOWN
 
 
 @fact(
@@ -219,9 +280,9 @@ def ahead_of_isolator(s: Subject) -> Any:
     if loose is not None:
         return loose
     for way in ways(s.facts, s.item):
-        if way.reaches:
-            if way.hidden:
-                return Unknown("part of a way was not seen and may hide a switch")
+        if way.reaches is not False:
+            if way.open is not None:
+                return way.open
             found.append(s.facts.of("circuit", way.conductor.circuit))
     return tuple(one for one in found if one is not None)
 
@@ -265,62 +326,3 @@ def _guards(load: Subject) -> Truth:
         return surely
     purpose = load.read(load.item, "purpose")
     return purpose if isinstance(purpose, Unknown) else purpose in GUARDING
-
-
-def bank_of(facts: Facts, switch: Equipment) -> Any:
-    """The bank that a switch isolates, None when it isolates none; unknown where the duty of its way is."""
-    doubt: Unknown | None = None
-    for bank in facts.subjects("bank"):
-        for way in main_ways(bank):
-            if isinstance(way.isolator, Equipment) and way.isolator is switch:
-                if _perhaps_exempt(way) is False:
-                    return bank
-                doubt = Unknown(f"what {way.conductor.circuit.name} is for is not told")
-    return doubt
-
-
-@fact("switch", "isolates_bank", of="bank", type="subject", says="The bank it isolates; none when it isolates none.",
-      method="the first switch on a way from a bank to loads")  # fmt: skip
-@where_it_stands
-def isolates_bank(s: Subject) -> Any:
-    found = bank_of(s.facts, s.item)
-    if found is None:
-        loose = loose_bank(s.facts)
-        if loose is not None:
-            return loose
-        if stands_unseen(s.facts, s.item):
-            return Unknown(f"{s.id} stands in no run that was seen")
-    return found
-
-
-@fact(
-    "switch",
-    "current_to_break",
-    unit="A",
-    says="Greatest lasting current that a battery switch carries and must be able to open.",
-    method="what all that the bank feeds can ask at once, or all its chargers give; no more than the fuse in its run",
-)
-def current_to_break(s: Subject) -> Any:
-    bank = s.isolates_bank
-    if bank is None or isinstance(bank, Unknown):
-        return bank
-    out, back = bank.load_sum, bank.charge_sum
-    asked = greatest(out, back) if not isinstance(out, Unknown) and not isinstance(back, Unknown) else UNKNOWN
-    fuses: list[Number] = [s.read(device, "rating") for device in _in_series(s)]
-    known = [one for one in fuses if isinstance(one, float | Range)]
-    if isinstance(asked, Unknown):
-        if not known:
-            return Unknown(f"what {bank.id} can be asked for is not known")
-        return between(0.0, min(one.high if isinstance(one, Range) else one for one in known))
-    most = least([asked, *known])
-    return most if len(known) == len(fuses) else multiply(most, Range(0.0, 1.0))
-
-
-def _in_series(s: Subject) -> list[Equipment]:
-    """The protective devices that stand in the same run as the switch."""
-    for link in s.facts.network.links:
-        if link.equipment is s.item and link.pole == LIVE:
-            run = s.facts.network.by_link.get(id(link))
-            if run is not None:
-                return [one.equipment for one in run.links if one.is_protective]
-    return []

@@ -41,7 +41,7 @@ def cut_from_batteries(s: Subject) -> Truth:
     candidates = [item for name in names if (item := network.equipment.get(name)) is not None]
     answers: list[Truth] = []
     for item in candidates:
-        serves = isolating(item)
+        serves = isolating(s.facts, item)
         if serves is not False and not homes.intersection(joined(network, [start], _without(item))):
             answers.append(serves)
     found = some(answers)

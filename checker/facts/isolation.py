@@ -100,12 +100,11 @@ def mains_switches(facts: Facts) -> tuple[Equipment, ...]:
 
 
 def bank_isolators(facts: Facts) -> tuple[Equipment, ...]:
-    """The first switch on each way out of a bank, each once."""
+    """The first switches on each way out of a bank, each once."""
     found: dict[str, Equipment] = {}
     for bank in facts.subjects("bank"):
         for way in ways(facts, bank.item):
-            if isinstance(way.isolator, Equipment):
-                found.setdefault(way.isolator.name, way.isolator)
+            found.update({first.item.name: first.item for first in way.first})
     return tuple(found.values())
 
 

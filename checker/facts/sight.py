@@ -24,16 +24,15 @@ def in_sight(s: Subject, item: Equipment, other: Equipment) -> Truth:
 
 
 def _isolators(s: Subject) -> list[Equipment] | Unknown:
-    """The first isolator of each way of a bank to loads."""
+    """The first isolators of each way of a bank to loads."""
     loose = loose_bank(s.facts)
     if loose is not None:
         return loose
     found: dict[str, Equipment] = {}
     for way in main_ways(s):
-        if isinstance(way.isolator, Equipment):
-            found.setdefault(way.isolator.name, way.isolator)
-        elif way.hidden or isinstance(way.isolator, Unknown):
-            return Unknown("part of the way was not seen and may hide a switch")
+        found.update({first.item.name: first.item for first in way.first})
+        if not way.first and way.open is not None:
+            return way.open
     return list(found.values())
 
 
