@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
 from checker.circuit.elements import Link, Wire
@@ -92,7 +93,8 @@ def wakes(s: Subject) -> Any:
     type="list",
     says="Circuits at its terminals that its management cannot open.",
     method="the management opens by the relays it drives that part loads from it, else within the battery where its "
-    "ports are told: graph, from its terminals and from the bar at which its units meet",
+    "ports are told: graph, from its terminals and from the bar at which its units meet; with separate ports what "
+    "charges passes the one and what draws the other",
 )
 def bypassed_by(s: Subject) -> Any:
     if s.has_management is not True:
@@ -102,17 +104,36 @@ def bypassed_by(s: Subject) -> Any:
     own = {home(s.facts, s.item), *(f"{name}:+" for name in names)}
     if isinstance(s.ports, str) and not _parts_loads(s.facts, relays, own):
         s.note(lambda: f"its management has {s.ports} ports: it opens within the battery")
-        return ()
+        return _starting(s, own, lambda far: _both_ways(s.facts, far, own)) if s.ports == "separate" else ()
     if not relays:
         return Unknown(f"where the management of {s.id} opens is not told: its ports, or the relay it drives")
     if loose is not None:
         return loose
+    # Where nobody tells the ports, a relay for each direction speaks for itself.
+    charging = _without_leave(s.facts, relays, "discharge allowed")
+    drawing = _without_leave(s.facts, relays, "charge allowed")
+    if s.ports == "common" if isinstance(s.ports, str) else not (relays - charging and relays - drawing):
+        charging = drawing = relays
+    return _starting(s, own, lambda far: _gets_around(s.facts, far, charging, drawing, own))
+
+
+def _starting(s: Subject, own: set[str], wanted: Callable[[str], Truth]) -> Any:
+    """The circuits at the terminals of a bank whose far ends are of a kind; unknown as soon as one may be."""
     found: dict[str, Any] = {}
     for start in sorted(own):
         for edge, far in s.facts.network.near.get(start, ()):
-            if isinstance(edge, Wire) and is_live(edge) and _gets_around(s.facts, far, relays, own):
+            answer = wanted(far) if isinstance(edge, Wire) and is_live(edge) else False
+            if isinstance(answer, Unknown):
+                return answer
+            if answer and isinstance(edge, Wire):
                 found.setdefault(edge.conductor.circuit.name, s.facts.of("circuit", edge.conductor.circuit))
     return tuple(one for one in found.values() if one is not None)
+
+
+def _without_leave(facts: Facts, relays: set[str], leave: str) -> set[str]:
+    """Relays but those that a leave of the management drives."""
+    means = {name: signal_means(facts, facts.network.equipment[name].value("driven by")) for name in relays}
+    return {name for name, meaning in means.items() if isinstance(meaning, Unknown) or meaning != leave}
 
 
 def driven_by(facts: Facts, bank: Equipment) -> set[str]:
@@ -129,10 +150,22 @@ def driven_by(facts: Facts, bank: Equipment) -> set[str]:
     return found
 
 
-def _gets_around(facts: Facts, far: str, relays: set[str], own: set[str]) -> bool:
-    """Whether something that draws or charges is reached from the bank's own nodes without passing a relay."""
+def _gets_around(facts: Facts, far: str, charging: set[str], drawing: set[str], own: set[str]) -> bool:
+    """Whether something that charges or draws is reached from the bank's own nodes without passing a relay for it."""
     giving = {source.live for source in facts.network.sources}
-    return any(node in facts.network.sinks or node in giving for node in _reached(facts, [far], relays, own))
+    charges = any(node in giving for node in _reached(facts, [far], charging, own))
+    return charges or any(node in facts.network.sinks for node in _reached(facts, [far], drawing, own))
+
+
+def _both_ways(facts: Facts, far: str, own: set[str]) -> Truth:
+    """Whether a circuit at the bank both charges and draws, so that it can hang at neither of two ports."""
+    reached = _reached(facts, [far], set(), own)
+    gives = any(source.live in reached for source in facts.network.sources)
+    drawing = [item for node in sorted(reached) for item in facts.network.sinks.get(node, ())]
+    unsure = [item for item in drawing if item.kind == "dc converter" and isinstance(item.value("both ways"), Unknown)]
+    if gives and drawing and len(unsure) == len(drawing):
+        return Unknown(f"whether {unsure[0].name} works both ways is not told")
+    return bool(gives and drawing)
 
 
 def _parts_loads(facts: Facts, relays: set[str], own: set[str]) -> bool:

@@ -91,3 +91,30 @@ def test_a_voltage_monitor_that_trips_above_is_a_high_cut_off() -> None:
     }
     assert ask("bank", "bank", "has_high_cutoff", guard) is True
     assert ask("bank", "bank", "has_low_cutoff", guard) is False
+
+
+SEPARATE = {"parts.module.bms.ports": "separate"}
+RELAYS = {
+    "equipment.fill": "{kind: signal, means: charge allowed, from: bank.allow, fails: released}",
+    "equipment.draw": "{kind: signal, means: discharge allowed, from: bank.allow, fails: released}",
+    "equipment.fan": "{kind: load, power: 20 W, voltage: 40..60 V}",
+    "circuits.fan": "{from: bar-48, to: fan, run: [1 m], cable: pair-4}",
+    "equipment.KC": "{kind: relay, rating: 200 A, voltage: 80 V DC, driven by: fill, rest: open}",
+    "equipment.KD": "{kind: relay, rating: 200 A, voltage: 80 V DC, driven by: draw, rest: open}",
+}
+
+
+def test_a_main_that_charges_and_draws_hangs_at_neither_of_two_ports() -> None:
+    assert ids(ask("bank", "bank", "bypassed_by", SEPARATE)) == ["main"]
+    assert ask("bank", "bank", "bypassed_by") == ()
+
+
+def test_each_direction_passes_the_relay_that_its_leave_drives() -> None:
+    alone = {"circuits.alarming.from": "bar-48"}
+    both = {"circuits.main.run": "[0.15 m, F1, KC, KD, isolator, 0.5 m]"}
+    one = {"circuits.main.run": "[0.15 m, F1, KD, isolator, 0.5 m]"}
+    silent = {"parts.module.bms.ports": "unknown"}
+    assert ask("bank", "bank", "bypassed_by", {**RELAYS, **alone, **SEPARATE, **both}) == ()
+    assert ids(ask("bank", "bank", "bypassed_by", {**RELAYS, **alone, **SEPARATE, **one})) == ["main"]
+    assert ask("bank", "bank", "bypassed_by", {**RELAYS, **alone, **silent, **both}) == ()
+    assert ask("bank", "bank", "bypassed_by", {**RELAYS, **alone, **one}) == ()
