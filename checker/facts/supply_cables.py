@@ -1,23 +1,23 @@
-"""The cables of arrays and inverters, and what is taken from the vehicle at the points its maker permits."""
+"""The cables of inverters and controllers, and what is taken from the vehicle at the points its maker permits."""
 
 from __future__ import annotations
 
 from typing import Any
 
-from checker.circuit.elements import LIVE, Conductor, Edge, Wire
-from checker.circuit.supply import is_live, joined
+from checker.circuit.elements import LIVE, Conductor, Wire
+from checker.circuit.supply import is_live
 from checker.facts.alternator import converter_input
 from checker.facts.bank_limits import inverter_current
 from checker.facts.catalogue import fact
 from checker.facts.converter import INVERTERS
 from checker.facts.starter import drawn_from
 from checker.facts.subject import Subject
-from checker.quantities import Number, Truth, Unknown, greatest, least, some, total
+from checker.quantities import Number, Truth, Unknown, greatest, least, some
 
 ROAD_EFFORT = ("steering", "service brake", "breakaway")
 
 
-def _conductors_at(s: Subject, nodes: dict[str, None]) -> tuple[Any, ...]:
+def conductors_at(s: Subject, nodes: dict[str, None]) -> tuple[Any, ...]:
     """The live conductors of wires between the nodes, each once."""
     found: dict[str, Conductor] = {}
     for node in nodes:
@@ -26,48 +26,6 @@ def _conductors_at(s: Subject, nodes: dict[str, None]) -> tuple[Any, ...]:
                 found.setdefault(edge.conductor.id, edge.conductor)
     subjects = (s.facts.of("conductor", one) for one in found.values())
     return tuple(one for one in subjects if one is not None)
-
-
-@fact("array", "conductors", of="conductor", type="list", says="The live conductors between it and its controller.",
-      method="graph")  # fmt: skip
-def array_conductors(s: Subject) -> Any:
-    return _conductors_at(s, joined(s.facts.network, [f"{s.id}:+"]))
-
-
-@fact(
-    "conductor",
-    "array_current",
-    unit="A",
-    says="Short-circuit current of the arrays that feed through it; none where it carries no current of an array.",
-    method="it is cut: the arrays that no longer reach their controller; in a ring or a stub all that reach it",
-)
-def array_current(s: Subject) -> Any:
-    reaching = _arrays_on(s).get(s.item.id, [])
-    if not reaching:
-        return None
-    network = s.facts.network
-    ends = [f"{one.item.name}:+" for one in reaching]
-
-    def passes(edge: Edge) -> bool:
-        return not (isinstance(edge, Wire) and edge.conductor is s.item)
-
-    goals = [node for node in joined(network, ends) if node.endswith(":pv+")]
-    left = joined(network, goals, passes)
-    cut = [one for one, node in zip(reaching, ends, strict=True) if node not in left]
-    feeding = cut or reaching
-    s.note(lambda: f"fed through by {', '.join(one.id for one in feeding)}")
-    return total(one.short_current for one in feeding)
-
-
-def _arrays_on(s: Subject) -> dict[str, list[Subject]]:
-    """The arrays whose current reaches a conductor, by its id; found once."""
-    found: dict[str, list[Subject]] | None = s.facts.shared.get("arrays on conductors")
-    if found is None:
-        found = s.facts.shared["arrays on conductors"] = {}
-        for array in s.facts.subjects("array"):
-            for conductor in array.conductors:
-                found.setdefault(conductor.item.id, []).append(array)
-    return found
 
 
 @fact(
@@ -93,7 +51,7 @@ def full_input_current(s: Subject) -> Any:
 def input_conductors(s: Subject) -> Any:
     if s.item.kind not in INVERTERS:
         return ()
-    found = _conductors_at(s, {f"{s.id}:dc+": None})
+    found = conductors_at(s, {f"{s.id}:dc+": None})
     return found or Unknown(f"nothing is connected to the battery terminals of {s.id}")
 
 
@@ -108,7 +66,7 @@ def input_conductors(s: Subject) -> Any:
 def output_conductors(s: Subject) -> Any:
     if s.item.kind != "solar controller":
         return ()
-    return _conductors_at(s, {f"{s.id}:battery+": None}) or Unknown(f"nothing is connected to the output of {s.id}")
+    return conductors_at(s, {f"{s.id}:battery+": None}) or Unknown(f"nothing is connected to the output of {s.id}")
 
 
 @fact("converter", "input_area", unit="mm2", says="Least cross-section at the battery terminals of an inverter.",
