@@ -308,7 +308,13 @@ def _at_start(circuit: Subject, held: Held, current: Number) -> Number:
     for feeder in circuit.fed_by:
         ohms = add(ohms, feeder.loop_resistance)
         feeders = add(feeders, feeder.own_drop)
-    return subtract(subtract(held.low, multiply(current, ohms)), feeders)
+    left = subtract(subtract(held.low, multiply(current, ohms)), feeders)
+    return corners(_none_below, left)
+
+
+def _none_below(volts: float) -> float:
+    """Where the loop cannot bring the current, no voltage is left at all."""
+    return max(0.0, volts)
 
 
 @fact(

@@ -36,6 +36,10 @@ def test_a_start_also_pulls_the_battery_down() -> None:
     assert load(ON_BATTERY).start_voltage == pytest.approx(11.8 - 40 * (7.5e-3 + LOOP), rel=1e-4)
 
 
+def test_where_the_loop_cannot_bring_the_start_nothing_is_left() -> None:
+    assert load(ON_BATTERY.replace("current: 40 A", "current: 4 kA")).start_voltage == 0.0
+
+
 def test_with_the_engine_running_the_alternator_holds_its_lower_setting() -> None:
     alternator = "  gen: {kind: alternator, nominal: 12 V, rating: 90 A, set voltage: 13.8..14.4 V}"
     charge = FEED + "\n  charge: {from: gen.b+, to: bank, run: [1 m via cabin], cable: red, return: chassis}"
