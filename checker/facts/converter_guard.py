@@ -189,6 +189,19 @@ def cut_out_voltage(s: Subject) -> Any:
 )
 def input_voltage_min(s: Subject) -> Any:
     side = _input(s)
+    return None if side is None else subtract(_held_voltage(s, side[1]), s.input_drop)
+
+
+@fact(
+    "converter",
+    "input_drop",
+    unit="V",
+    says="Voltage that the cables to its input lose at full current; none where it draws from no side that is known.",
+    method="the greatest of the circuits that end there",
+    source="Ohm's law; drop as circuit.drop",
+)
+def input_drop(s: Subject) -> Any:
+    side = _input(s)
     if side is None:
         return None
     drops = [
@@ -196,9 +209,15 @@ def input_voltage_min(s: Subject) -> Any:
         for circuit in s.facts.subjects("circuit")
         if (live := s.facts.network.conductor(circuit.id, LIVE)) is not None and side[1] in (live.start, live.end)
     ]
-    if not drops:
-        return Unknown(f"nothing is connected to the input of {s.id}")
-    return subtract(_held_voltage(s, side[1]), greatest(drops))
+    return greatest(drops) if drops else Unknown(f"nothing is connected to the input of {s.id}")
+
+
+@fact("converter", "restart_margin", unit="V",
+      says="How far above the voltage at which it stops it starts again.",
+      method="restarts at, less the stop")  # fmt: skip
+def restart_margin(s: Subject) -> Any:
+    restart = s.read(s.item, "settings.restarts at") if s.item.allows("settings.restarts at") else UNKNOWN
+    return subtract(restart, s.cut_out_voltage)
 
 
 def _held_voltage(s: Subject, node: str) -> Number:
