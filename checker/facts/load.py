@@ -106,8 +106,9 @@ def is_essential(s: Subject) -> Any:
         return True
     marked = _given(s, "essential", False)
     written = s.item.has("essential")
-    if isinstance(marked, Unknown) and not written and isinstance(listed, tuple) and len(names) == len(listed):
-        return False  # the list was written and does not name it
+    complete = listed is None or (isinstance(listed, tuple) and len(names) == len(listed))
+    if isinstance(marked, Unknown) and not written and complete:
+        return False  # the list was written, or `none`, and does not name it
     return marked
 
 
