@@ -211,3 +211,23 @@ def motor_stops_itself(s: Subject) -> Any:
     stall = s.read(item, "stall") if item.allows("stall") else Unknown()
     told = isinstance(stall, float | Range)
     return either(cut_out, told or Unknown(f"the stall current of {one.id} is not told"))
+
+
+@fact("load", "drives_a_part", type="yes/no",
+      says="A motor, or another load, that moves a part of the vehicle: slide-out, step, roof, bed, support leg.",
+      method="its purpose; open for a motor of which nobody told the purpose")  # fmt: skip
+def drives_a_part(s: Subject) -> Truth:
+    if not s.item.allows("purpose") or (s.item.kind != "motor" and not s.item.has("purpose")):
+        return False
+    purpose = s.read(s.item, "purpose")
+    return purpose if isinstance(purpose, Unknown) else purpose == "moving part"
+
+
+@fact("load", "moves_a_told_part", type="yes/no", says="A part under `moving` names it as its motor.",
+      method="moved by")  # fmt: skip
+def moves_a_told_part(s: Subject) -> Truth:
+    answers: list[Truth] = []
+    for part in s.facts.design.moving.values():
+        motor = s.read(part, "moved by")
+        answers.append(motor if isinstance(motor, Unknown) and part.has("moved by") else motor == s.id)
+    return some(answers)
