@@ -5,12 +5,15 @@ from __future__ import annotations
 from typing import Any
 
 from checker.circuit.elements import LIVE
+from checker.circuit.sources import LOADS
+from checker.circuit.supply import supplied
 from checker.facts.catalogue import fact
+from checker.facts.least_fault import sides, zones_of
 from checker.facts.levels import level_at
 from checker.facts.loads import rated_current
 from checker.facts.subject import Subject
 from checker.facts.unseen import where_it_stands
-from checker.facts.zone_loads import loads_behind
+from checker.facts.zone_loads import fed_zones, hanging, supplying
 from checker.physics.interpolation import linear
 from checker.physics.tables import table
 from checker.quantities import (
@@ -24,9 +27,8 @@ from checker.quantities import (
     corners,
     divide,
     greater_equal,
-    greatest,
+    least,
     multiply,
-    subtract,
 )
 
 LASTING_S = 3.0 * 3600.0  # NFPA 70 article 100, continuous load (from memory)
@@ -81,31 +83,56 @@ def hot_rating(s: Subject) -> Any:
     "lasting_current",
     unit="A",
     says="Part of its load that runs for three hours or more.",
-    method="load current less the loads that are said to run less than three hours",
+    method="the loads that are said to run three hours or more, at least; all that it carries but the loads that are "
+    "said to run less, at most",
     source="NFPA 70 article 100, continuous load (from memory)",
 )
 @where_it_stands
 def lasting_current(s: Subject) -> Any:
     whole = s.load_current
     sure: Number = 0.0
-    short: Number = 0.0
-    for item, node in loads_behind(s):
-        if not item.allows("run time"):
-            continue
+    at_most: Number = 0.0
+    spared = False
+    zones, nodes = zones_of(s.facts), _fed_nodes(s)
+    behind = [pair for zone in dict.fromkeys(zones.of(node) for node in nodes) for pair in hanging(s.facts, zone)]
+    for item, node in behind:
         level = level_at(s.facts, node)
         current = rated_current(item, UNKNOWN if level is None else level.nominal)
-        lasts = greater_equal(s.read(item, "run time"), LASTING_S)
-        if isinstance(current, Unknown) or isinstance(lasts, Unknown):
-            continue
-        if lasts:
-            sure = add(sure, current)
-        else:
-            short = add(short, current)
+        lasts = greater_equal(s.read(item, "run time"), LASTING_S) if item.allows("run time") else UNKNOWN
+        sure = add(sure, current) if lasts is True and not isinstance(current, Unknown) else sure
+        spared = spared or lasts is False
+        at_most = at_most if lasts is False else add(at_most, current)
     if isinstance(whole, Unknown):
         return whole
-    most = greatest(subtract(whole, short), 0.0)
+    counted = spared and not isinstance(at_most, Unknown) and not _others_behind(s, nodes)
+    most = least(whole, at_most) if counted else whole
     low, high = _bottom(sure), _top(most)
     return most if low is None or high is None else between(min(low, high), high)
+
+
+def _fed_nodes(s: Subject) -> list[str]:
+    """The nodes of a device on the side that it feeds; of the mains the one that no source reaches without it."""
+    if s.system != "ac":
+        return [node for _, node in fed_zones(s)]
+    network = s.facts.network
+    starts = [one.live for one in network.sources if one.system == "ac"]
+    reached = supplied(network, starts, None, {s.id})
+    return [node for _, node in sides(s) if node not in reached]
+
+
+def _others_behind(s: Subject, nodes: list[str]) -> bool:
+    """Whether something else than loads draws behind a device: on further devices, a converter, a battery."""
+    zones = zones_of(s.facts)
+    fed = {zones.of(node) for node in nodes}
+    feeding = {one.link.equipment.name for zone in fed for one in supplying(s.facts, zone)} | {s.id}
+    if any(one.link.equipment.name not in feeding for zone in fed for one in zones.borders(zone)):
+        return True
+    return not fed or any(
+        zones.of(node) in fed and item.kind not in LOADS
+        for node, items in s.facts.network.sinks.items()
+        for item in items
+        if node in s.facts.network.near
+    )
 
 
 def _bottom(value: Number) -> float | None:
