@@ -8,7 +8,7 @@ from typing import Any, NamedTuple
 
 from checker.facts.catalogue import fact
 from checker.facts.least_fault import ASSUMED
-from checker.facts.load_voltage import STARTS, Held, circuits_of, held_for_start, held_in_modes, node_of
+from checker.facts.load_voltage import STARTS, Held, circuits_of, held_for_start, held_in_modes, node_of, start_or_stall
 from checker.facts.subject import Facts, Subject
 from checker.quantities import Number, Unknown, add, least, multiply, show, subtract
 
@@ -17,8 +17,10 @@ from checker.quantities import Number, Unknown, add, least, multiply, show, subt
     "load",
     "voltage_beside_start",
     unit="V",
-    says="Lowest voltage at its terminals while another load on its feeder starts; none where no other does.",
-    method="held voltage less start current times battery and shared resistance, less its own drop and its feeders'",
+    says="Lowest voltage at its terminals while another load on its feeder starts or is held still; none where no "
+    "other does.",
+    method="held voltage less the greater of start and stall current times battery and shared resistance, less its "
+    "own drop and its feeders'",
     source="Ohm's law; battery 10 % charged with 1.5 times its stated resistance: common practice, no source",
 )
 def voltage_beside_start(s: Subject) -> Any:
@@ -28,7 +30,7 @@ def voltage_beside_start(s: Subject) -> Any:
     found: list[Number] = []
     for start in _neighbours(s, own):
         if isinstance(start.current, Unknown):
-            found.append(Unknown(f"the start current of {start.load.id} is not told"))
+            found.append(Unknown(f"the start or stall current of {start.load.id} is not told"))
             continue
         for held in held_in_modes(s.facts, node):
             found.append(_left(s, held, start, own))
@@ -55,7 +57,7 @@ def _neighbours(s: Subject, own: list[Subject]) -> Iterator[Start]:
             shared = _shared(own, theirs) if other.id != s.id else []
             if not shared:
                 continue
-            current = s.use(f"{other.item.path}.start.current", other.item.get("start.current"), "A")
+            current = start_or_stall(s, other.item)
             key = _alike(other, current, shared)
             if key not in alike:
                 alike.add(key)
@@ -83,7 +85,7 @@ def _from_feeders(facts: Facts, own: list[Subject]) -> list[list[Start]]:
         for other, _ in _starting(facts):
             shared = [one for one in chain if one.id in chains[other.id]]
             if shared:
-                current = other.item.value("start.current")
+                current = start_or_stall(other, other.item)
                 alike = found.setdefault(_alike(other, current, shared), [])
                 alike.append(Start(other, current, shared, alike[0].lowered if alike else {}))
         kept[key] = list(found.values())
@@ -109,7 +111,7 @@ def _starting(facts: Facts) -> list[tuple[Subject, list[Subject]]]:
         for load in facts.subjects("load"):
             if not load.item.allows("start.current"):
                 continue
-            told = not isinstance(load.item.value("start.current"), Unknown)
+            told = not isinstance(start_or_stall(load, load.item), Unknown)
             ends = circuits_of(load)
             if not isinstance(ends, Unknown) and (told or load.item.kind in STARTS):
                 kept.append((load, ends))

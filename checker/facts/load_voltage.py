@@ -281,6 +281,20 @@ def start_voltage(s: Subject) -> Any:
     return least(found) if found else Unknown(f"no mode supplies {s.id}")
 
 
+def start_or_stall(s: Subject, item: Equipment) -> Number:
+    """The greatest current of a load that starts or is held still, as its neighbours meet it (A).
+
+    A motor starts from standstill, so that the one stands for the other where the file leaves it out. Held still it
+    does no work itself, at whatever voltage.
+    """
+    start = s.read(item, "start.current")
+    stall = s.read(item, "stall") if item.allows("stall") else None
+    if isinstance(stall, float | Range):
+        told = isinstance(start, float | Range)
+        return greatest(start, stall) if told or item.has("start.current") else stall
+    return stall if isinstance(stall, Unknown) and item.has("stall") else start
+
+
 def held_for_start(held: Held, current: Number) -> Held | Unknown:
     """What is held up while a start current flows; unknown where a converter may shut down."""
     if less_equal(current, held.peak) is True:

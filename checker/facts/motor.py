@@ -6,6 +6,7 @@ from collections.abc import Callable
 from math import inf
 from typing import Any
 
+from checker.circuit.supply import joined
 from checker.design.model import Equipment
 from checker.facts.bank import loose_bank
 from checker.facts.bank_limits import inverter_current
@@ -48,6 +49,17 @@ def is_motor(s: Subject) -> bool:
     return s.item.kind in MOTORS
 
 
+@fact("load", "may_stall", type="yes/no",
+      says="A motor turns in it that may be held still for long: a motor, a fan, a compressor.",
+      method="kind, and how a refrigerator works; not what starts the engine, which stops with the key")  # fmt: skip
+def may_stall(s: Subject) -> Truth:
+    if s.item.kind == "fridge":
+        works = s.read(s.item, "works by")
+        return works if isinstance(works, Unknown) else works == "compressor"
+    starter = s.item.kind == "motor" and equal(s.read(s.item, "purpose"), "engine") is True
+    return s.item.kind in (*MOTORS, "air conditioner") and not starter
+
+
 @fact("load", "stall_current", unit="A", says="Current when held still; none for what is no motor.")
 def stall_current(s: Subject) -> Any:
     return s.read(s.item, "stall") if s.item.allows("stall") else None
@@ -84,19 +96,17 @@ def protected_by(s: Subject) -> tuple[Any, ...]:
     "load",
     "stall_clears_by",
     unit="s",
-    says="Time by which its device is promised to have opened when it is held still; no limit without a device.",
-    method="upper edge of the time-current band at the stall current; the slowest of several devices",
+    says="Time by which its device is promised to have opened when it is held still; no limit where one of its sources "
+    "reaches it without a device.",
+    method="upper edge of the time-current band at the stall current; the slowest of the devices of its sources",
     source=SOURCE,
 )
 def stall_clears_by(s: Subject) -> Any:
-    devices = _of_mains(s) if equal(s.system, "ac") is True else s.protected_by
+    devices = _of_mains(s) if equal(s.system, "ac") is True else _of_each_source(s)
     if isinstance(devices, Unknown):
         return devices
     if not devices:
-        zones = zones_of(s.facts)
-        if zones.hides(zones.of(f"{s.id}:+")):
-            return Unknown(f"part of what feeds {s.id} was not seen and may hide a device")
-        return float("inf")
+        return inf
     current = s.stall_current
     found = []
     for device in devices:
@@ -105,6 +115,23 @@ def stall_clears_by(s: Subject) -> Any:
         s.note(_said(ratio))
         found.append(time)
     return slowest(found)
+
+
+def _of_each_source(s: Subject) -> Any:
+    """The devices between a load and each of its sources; none of them where one source reaches it without."""
+    node, zones, network = f"{s.id}:+", zones_of(s.facts), s.facts.network
+    zone = zones.of(node)
+    found = list(s.protected_by)
+    within = [one for one in network.sources if one.system == "dc" and zones.of(one.live) == zone]
+    if within or not found:
+        s.note(lambda: f"no device between {s.id} and {', '.join(one.name for one in within) or 'any source'}")
+        return Unknown(f"a device before {s.id} may stand where nobody saw") if zones.hides(zone) else []
+    for border in zones.borders(zone):
+        device = s.facts.subject("device", border.link.equipment.name)
+        beyond = joined(network, [border.outside], lambda edge, link=border.link: edge is not link)  # type: ignore[misc]
+        if device is not None and device not in found and any(network.sources_at.get(one) for one in beyond):
+            found.append(device)
+    return tuple(found)
 
 
 def _of_mains(s: Subject) -> Any:

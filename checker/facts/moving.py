@@ -12,7 +12,21 @@ from checker.facts.equipment import is_swept
 from checker.facts.services import line_gap
 from checker.facts.space import apart, carried, chain, extent, is_kind, overlaps, place_of, stands, swept_extent
 from checker.facts.subject import Facts, Subject
-from checker.quantities import Number, Range, Truth, Unknown, both, either, every, least, less_equal, negate, show, some
+from checker.quantities import (
+    Number,
+    Range,
+    Truth,
+    Unknown,
+    both,
+    either,
+    equal,
+    every,
+    least,
+    less_equal,
+    negate,
+    show,
+    some,
+)
 
 FIXED_PLACES = ("fuel", "gas locker", "battery locker", "battery box", "exit")
 """Kinds of place that stand still with hard walls or must stay free. Rooms and beds may be what a slide stows in; the
@@ -229,5 +243,6 @@ def moves_a_told_part(s: Subject) -> Truth:
     answers: list[Truth] = []
     for part in s.facts.design.moving.values():
         motor = s.read(part, "moved by")
-        answers.append(motor if isinstance(motor, Unknown) and part.has("moved by") else motor == s.id)
+        told = not isinstance(motor, Unknown) or part.has("moved by")
+        answers.append(equal(motor, s.id) if told else False)
     return some(answers)

@@ -26,6 +26,7 @@ from checker.quantities import (
     between,
     corners,
     divide,
+    equal,
     greater_equal,
     least,
     multiply,
@@ -112,7 +113,7 @@ def lasting_current(s: Subject) -> Any:
 
 def _fed_nodes(s: Subject) -> list[str]:
     """The nodes of a device on the side that it feeds; of the mains the one that no source reaches without it."""
-    if s.system != "ac":
+    if equal(s.system, "ac") is not True:
         return [node for _, node in fed_zones(s)]
     network = s.facts.network
     starts = [one.live for one in network.sources if one.system == "ac"]

@@ -65,6 +65,12 @@ MOTOR_KEYS = (
     yes("thermal cut-out", "It has a thermal cut-out of its own."),
 )
 
+COMPRESSOR_KEYS = (
+    quantity("stall", "A", "Current when its compressor is held still."),
+    # What compressors of appliances are built to: IEC 60335-2-34, motor-compressors (from memory).
+    yes("thermal cut-out", "Its compressor has a thermal cut-out of its own. Left out: true.", default="true"),
+)
+
 LOAD = Kind(
     "load", "Any load that no other kind fits.", (*APPLIANCE, PURPOSE, GAS_SAFE), ports=TWO_OR_THREE, sections=PLAIN
 )
@@ -114,6 +120,7 @@ FRIDGE = Kind(
     "A refrigerator.",
     (
         *APPLIANCE,
+        *COMPRESSOR_KEYS,
         word("works by", ("compressor", "absorption", "thermoelectric"), "How it cools."),
         yes("driven only", "Its low-voltage element works only while the engine runs."),
         GAS_SAFE,
@@ -121,7 +128,9 @@ FRIDGE = Kind(
     ports=TWO_OR_THREE,
     sections=PLAIN,
 )
-AIR_CONDITIONER = Kind("air conditioner", "An air conditioner.", (*APPLIANCE,), ports=TWO_OR_THREE, sections=PLAIN)
+AIR_CONDITIONER = Kind(
+    "air conditioner", "An air conditioner.", (*APPLIANCE, *COMPRESSOR_KEYS), ports=TWO_OR_THREE, sections=PLAIN
+)
 MOTOR = Kind(
     "motor", "A motor or what it drives.", (*APPLIANCE, *MOTOR_KEYS, PURPOSE), ports=TWO_OR_THREE, sections=PLAIN
 )
