@@ -140,7 +140,7 @@ def drained_by(s: Subject) -> Any:
 def _added(s: Subject, item: Equipment) -> Truth:
     """Whether a load, or the circuit that feeds it, did not come with the vehicle."""
     fed = [
-        _came_with_it(s, circuit)
+        came_with_it(s, circuit)
         for circuit in s.facts.network.circuits
         if any(port.equipment == item.name for port in circuit.ends)
     ]
@@ -168,14 +168,14 @@ def added_draw(s: Subject) -> Any:
         if conductor is None:
             continue
         sparing = either(equal(conductor.duty, "sense"), equal(conductor.duty, "control"))
-        counts = negate(either(_came_with_it(s, circuit), sparing))
+        counts = negate(either(came_with_it(s, circuit), sparing))
         if counts is not False:
             drawn: Number = conductor.design_current
             found.append(drawn if counts is True else multiply(drawn, Range(0.0, 1.0)))
     return total(found)
 
 
-def _came_with_it(s: Subject, circuit: Circuit) -> Truth:
+def came_with_it(s: Subject, circuit: Circuit) -> Truth:
     """Whether a circuit is the work of the maker of the vehicle."""
     return either(equal(s.read(circuit, "own"), "factory"), equal(s.read(circuit, "scope"), "automotive"))
 

@@ -1,0 +1,50 @@
+"""Points of the vehicle as its maker built it, from which somebody took more than it was made for."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.circuit.elements import LIVE
+from checker.facts.catalogue import fact
+from checker.facts.starter_drain import came_with_it
+from checker.facts.subject import Subject
+from checker.quantities import Number, Range, Truth, Unknown, either, equal, multiply, negate, total
+
+STORES = ("battery", "bank")
+
+
+@fact("equipment", "of_the_maker", type="yes/no",
+      says="It came with the vehicle, and is no battery.", method="whose work it is")  # fmt: skip
+def of_the_maker(s: Subject) -> Truth:
+    if s.item.kind in STORES or not s.item.allows("own"):
+        return False
+    return equal(s.read(s.item, "own"), "factory")
+
+
+@fact("equipment", "added_draw", unit="A",
+      says="Greatest lasting current of the battery-side circuits that were added at it, together.",
+      method="conductor.design_current of each circuit that starts at it and did not come with the vehicle, added up; "
+      "none of battery sensing and control")  # fmt: skip
+def added_draw(s: Subject) -> Any:
+    found: list[Number] = [0.0]
+    for circuit in s.facts.network.circuits:
+        live = s.facts.network.conductor(circuit.name, LIVE)
+        if circuit.start.equipment != s.item.name or live is None or s.facts.network.systems[circuit.name] != "dc":
+            continue
+        conductor = s.facts.of("conductor", live)
+        if conductor is None:
+            continue
+        sparing = either(equal(conductor.duty, "sense"), equal(conductor.duty, "control"))
+        counts = negate(either(came_with_it(s, circuit), sparing))
+        if counts is not False:
+            drawn: Number = conductor.design_current
+            s.note(lambda name=circuit.name: f"added at it: {name}")  # type: ignore[misc]
+            found.append(drawn if counts is True else multiply(drawn, Range(0.0, 1.0)))
+    return total(found)
+
+
+@fact("equipment", "permitted_draw", unit="A",
+      says="Current that the maker of the vehicle permits to be taken from it.", method="allows")  # fmt: skip
+def permitted_draw(s: Subject) -> Any:
+    allows = s.read(s.item, "allows") if s.item.allows("allows") else None
+    return Unknown(f"what the maker permits at {s.id} is not told") if allows is None else allows
