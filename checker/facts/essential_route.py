@@ -53,6 +53,8 @@ def _speaks_for_duty(s: Subject) -> bool:
     return floats or (low and s.facts.design.vehicle.says("kind", "boat"))
 
 
+MAY_NEED_VOLTAGE = ("motor", "lamp", "load")
+"""Kinds that have such a purpose, or that of a guard, where the file tells none."""
 NEEDS_VOLTAGE = ("communication", "water", "ventilation")
 """Purposes that ISO 10133, 4.8, and ABYC E-11, 11.14, count with those on which people depend."""
 
@@ -62,7 +64,7 @@ NEEDS_VOLTAGE = ("communication", "water", "ventilation")
     "weak_when_low",
     type="yes/no",
     says="It is dangerous when its voltage is low: what guards people, pumps, blowers, radio.",
-    method="its kind, and its purpose; a motor may be a pump until its purpose is told",
+    method="its kind, and its purpose; untold, a motor may be a pump, a lamp that of navigation, a load electronics",
     source="ISO 10133, 4.8, 2012 (seen); ABYC E-11, 11.14, 2021 (from memory)",
 )
 def weak_when_low(s: Subject) -> Truth:
@@ -70,7 +72,7 @@ def weak_when_low(s: Subject) -> Truth:
         return True
     purpose = s.read(s.item, "purpose") if s.item.allows("purpose") else None
     if isinstance(purpose, Unknown):
-        return purpose if s.item.has("purpose") or s.item.kind == "motor" else False
+        return purpose if s.item.has("purpose") or s.item.kind in MAY_NEED_VOLTAGE else False
     return purpose in NEEDS_VOLTAGE
 
 

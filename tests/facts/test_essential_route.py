@@ -27,8 +27,9 @@ def test_a_battery_outlet_gets_what_its_fuse_lets_through_and_mains_is_left_out(
     assert subject(COACH, "outlet", "kitchen-outlets").lasting_current is None
 
 
-def test_pumps_and_radios_are_weak_when_the_voltage_is_low_and_silence_on_a_purpose_is_no_purpose() -> None:
-    assert subject(COACH, "load", "lamp").weak_when_low is False
+def test_pumps_and_radios_are_weak_when_the_voltage_is_low_and_silence_on_a_purpose_leaves_it_open() -> None:
+    assert isinstance(subject(COACH, "load", "lamp").weak_when_low, Unknown)
+    assert subject(COACH, "load", "lamp", {"equipment.lamp.purpose": "none"}).weak_when_low is False
     assert subject(COACH, "load", "lamp", {"equipment.lamp.purpose": "way out"}).guards_people is True
     assert subject(COACH, "load", "heater", {"equipment.heater.purpose": "water"}).weak_when_low is True
     assert isinstance(subject(COACH, "load", "heater", {"equipment.heater.purpose": "unknown"}).weak_when_low, Unknown)
