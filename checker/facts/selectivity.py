@@ -191,7 +191,7 @@ def _essential_nodes(facts: Facts, *, perhaps: bool) -> list[str]:
 )
 @where_it_stands
 def opens_before_upstream(s: Subject) -> Truth:
-    answers = [_first(s, pair, border) for pair in pairs(s) for border in pair.borders]
+    answers = [opens_first(s, pair, border) for pair in pairs(s) for border in pair.borders]
     return every([*answers, unseen] if (unseen := _unseen_upstream(s)) is not None else answers)
 
 
@@ -209,13 +209,14 @@ def selective_with(s: Subject) -> tuple[Any, ...]:
     names: dict[str, None] = {}
     for pair in pairs(s):
         for border in pair.borders:
-            if _first(s, pair, border) is True:
+            if opens_first(s, pair, border) is True:
                 names.setdefault(border.link.equipment.name)
     found = (s.facts.subject("device", name) for name in names)
     return tuple(one for one in found if one is not None)
 
 
-def _first(s: Subject, pair: Pair, border: Border) -> Truth:
+def opens_first(s: Subject, pair: Pair, border: Border) -> Truth:
+    """Whether a device surely opens before one upstream on every short circuit behind it."""
     other = s.facts.subject("device", border.link.equipment.name)
     if other is None:
         return Unknown("the device upstream is not known")
