@@ -202,14 +202,37 @@ def input_voltage_min(s: Subject) -> Any:
 )
 def input_drop(s: Subject) -> Any:
     side = _input(s)
-    if side is None:
-        return None
+    return None if side is None else _drop_to(s, side[1])
+
+
+def _drop_to(s: Subject, node: str) -> Number:
     drops = [
         circuit.drop
         for circuit in s.facts.subjects("circuit")
-        if (live := s.facts.network.conductor(circuit.id, LIVE)) is not None and side[1] in (live.start, live.end)
+        if (live := s.facts.network.conductor(circuit.id, LIVE)) is not None and node in (live.start, live.end)
     ]
     return greatest(drops) if drops else Unknown(f"nothing is connected to the input of {s.id}")
+
+
+@fact(
+    "converter",
+    "feed_margin",
+    unit="V",
+    says="Of a converter that works both ways: what is left at its high side while it feeds the low one at full "
+    "current, less the least voltage that side works at. None for others.",
+    method="nominal voltage of its battery, less the drop; lower end of the voltages of the high side",
+    source="Ohm's law; drop as circuit.drop",
+)
+def feed_margin(s: Subject) -> Any:
+    if s.item.kind != "dc converter":
+        return None
+    both_ways = s.read(s.item, "both ways")
+    if both_ways is False:
+        return None
+    window, node = s.read(s.item, "sides.high.voltage"), f"{s.id}:high+"
+    lowest: Number = window.low if isinstance(window, Window) else UNKNOWN
+    margin = subtract(subtract(_held_voltage(s, node), _drop_to(s, node)), lowest)
+    return both_ways if isinstance(both_ways, Unknown) else margin
 
 
 @fact("converter", "restart_margin", unit="V",

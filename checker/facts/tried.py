@@ -229,7 +229,7 @@ def _result(s: Subject, test: str, right: str) -> Truth:
       method="readings of a temperature at equipment or a circuit, or of the test voltage drop")  # fmt: skip
 def warm_joints_checked(s: Subject) -> Truth:
     drop = _result(s, "voltage drop", "right") if "voltage drop" in s.tests_recorded else None
-    if _warm(s):
+    if warm_readings(s):
         return drop if drop is False else True
     reason = "no reading records a temperature or a voltage drop under load"
     return drop if drop is not None else _not_read(s, "temperature or voltage drop under load", reason)
@@ -238,7 +238,7 @@ def warm_joints_checked(s: Subject) -> Truth:
 @fact("design", "hottest_joint", unit="°C", says="Highest temperature read at a joint under load; none when none was.",
       method="readings of a temperature at equipment or a circuit; one at a place is that of the air")  # fmt: skip
 def hottest_joint(s: Subject) -> Any:
-    values = [s.read(one, "temperature") for one in _warm(s)]
+    values = [s.read(one, "temperature") for one in warm_readings(s)]
     # One of which nobody knows where it was taken may be that of a joint, and of a hotter one.
     perhaps = [
         add(s.read(one, "temperature"), Range(-inf, 0.0))
@@ -250,7 +250,7 @@ def hottest_joint(s: Subject) -> Any:
     return greatest(*values, *perhaps)
 
 
-def _warm(s: Subject) -> list[Item]:
+def warm_readings(s: Subject) -> list[Item]:
     """Readings of the temperature of a thing."""
     found = []
     for reading in s.item.readings:
