@@ -5,10 +5,12 @@ from __future__ import annotations
 from typing import Any
 
 from checker.circuit.elements import LIVE
+from checker.circuit.supply import joined
 from checker.facts.catalogue import fact
+from checker.facts.joining import bonded_negative
 from checker.facts.starter_drain import came_with_it
 from checker.facts.subject import Subject
-from checker.quantities import Number, Range, Truth, Unknown, either, equal, multiply, negate, total
+from checker.quantities import UNKNOWN, Number, Range, Truth, Unknown, both, either, equal, multiply, negate, total
 
 STORES = ("battery", "bank")
 
@@ -48,3 +50,28 @@ def added_draw(s: Subject) -> Any:
 def permitted_draw(s: Subject) -> Any:
     allows = s.read(s.item, "allows") if s.item.allows("allows") else None
     return Unknown(f"what the maker permits at {s.id} is not told") if allows is None else allows
+
+
+@fact("circuit", "added_return", unit="A",
+      says="Current that circuits which were added send back by the chassis to the battery that it bonds, together; "
+      "none for what bonds no negative.",
+      method="design current of the circuits with a chassis return on the live side of that battery that did not come "
+      "with the vehicle; those whose return is not told perhaps")  # fmt: skip
+def added_return(s: Subject) -> Any:
+    name = bonded_negative(s)
+    if name is None:
+        return None
+    fed = joined(s.facts.network, [f"{name}:+"])
+    found: list[Number] = [0.0]
+    for circuit in s.facts.network.circuits:
+        live = s.facts.network.conductor(circuit.name, LIVE)
+        conductor = None if live is None else s.facts.of("conductor", live)
+        if live is None or conductor is None or not {live.start, live.end} & fed.keys():
+            continue
+        how = circuit.returns.how
+        by_chassis: Truth = UNKNOWN if how == "unknown" else how == "chassis"
+        counts = both(by_chassis, negate(came_with_it(s, circuit)))
+        if counts is not False:
+            drawn: Number = conductor.design_current
+            found.append(drawn if counts is True else multiply(drawn, Range(0.0, 1.0)))
+    return total(found)
