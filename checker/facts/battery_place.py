@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from typing import Any
 
+from checker.design.item import Item
+from checker.design.model import Equipment
 from checker.facts.catalogue import fact
-from checker.facts.space import chain, is_kind, place_of
+from checker.facts.space import chain, extent, is_kind, overlaps, place_of, stands
 from checker.facts.subject import Subject
 from checker.quantities import Truth, Unknown, equal, some
 
 WET_KINDS = ("wet room", "outside", "under body")
 DRY = ("dry", "damp")
+FOREIGN = ("fridge", "air conditioner", "outlet", "motor", "generator")
+"""What has no business in the compartment of a battery: it moves, gets hot, or is reached for by anybody."""
 
 
 @fact(
@@ -69,3 +73,34 @@ def at_open_engine(s: Subject) -> Any:
         return kind
     place = s.place
     return kind == "engine space" and (place.open_to_air if place is not None else False)
+
+
+@fact(
+    "equipment",
+    "foreign_beside",
+    type="yes/no",
+    says="An appliance, motor, outlet or generator stands in the compartment of a battery, or gas or fuel; no for what "
+    "is no battery.",
+    method="equipment by its place, places within the compartment by their kind; what the battery itself needs is none",
+)
+def foreign_beside(s: Subject) -> Truth:
+    around = chain(s, place_of(s, s.item)) if s.is_battery else []
+    if not around:
+        return Unknown(f"the place of {s.id} is not told") if s.is_battery else False
+    own = around[0]
+    standing = (_stands_in(s, one, own) for one in s.facts.design.equipment.values() if one.kind in FOREIGN)
+    inner = (one for one in s.facts.design.places.values() if own in chain(s, one.name))
+    return some([*standing, *(is_kind(s, one, "gas locker", "fuel") for one in inner if _perhaps_kind(one))])
+
+
+def _perhaps_kind(place: Item) -> bool:
+    """Whether a place may be one of gas or fuel: a shelf or corner of which no kind is told is none."""
+    return place.has("kind") or place.has("cylinders")
+
+
+def _stands_in(s: Subject, item: Equipment, place: Item) -> Truth:
+    name = place_of(s, item)
+    if isinstance(name, Unknown):
+        clear = overlaps(extent(s, place), stands(s, item)) is False
+        return False if clear or not item.has("place") else Unknown(f"where {item.name} stands is not told")
+    return place in chain(s, name)

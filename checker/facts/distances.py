@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import Any
 
 from checker.facts.catalogue import fact
-from checker.facts.space import Extent, apart, extent, lower, overlaps, places_of, stands, upper
+from checker.facts.space import Extent, apart, chain, extent, lower, overlaps, place_of, places_of, stands, upper
 from checker.facts.subject import Subject
-from checker.quantities import Number, Truth, Unknown, both, least, less_equal, some
+from checker.quantities import Number, Truth, Unknown, both, least, less, less_equal, some
 from checker.quantities.values import between
 
 
@@ -89,8 +89,8 @@ def distance_to_bedding(s: Subject) -> Any:
     "equipment",
     "under_bed",
     type="yes/no",
-    says="A bed lies right above it.",
-    method="the boxes share ground and the bed is higher",
+    says="A bed lies right above it, or it stands within the box of a bed.",
+    method="the boxes share ground and the bed reaches higher than where it begins; or its place lies within a bed",
 )
 def under_bed(s: Subject) -> Truth:
     here = stands(s, s.item)
@@ -99,15 +99,29 @@ def under_bed(s: Subject) -> Truth:
         return beds
     if not beds:
         return Unknown("the file tells no place of kind bed")
-    return some(above(here, extent(s, bed)) for bed in beds)
+    around = chain(s, place_of(s, s.item))
+    return some(bed in around or _reaches_over(here, extent(s, bed)) for bed in beds)
+
+
+def _reaches_over(here: Extent | None, bed: Extent | None) -> Truth:
+    """Whether a bed, with the box below its mattress, lies over something or around it."""
+    if here is None or bed is None:
+        return Unknown("a box is not told")
+    bottom = here.low[2] if here.exact else between(lower(here.low[2]), upper(here.high[2]))
+    return both(_share_ground(here, bed), less(bottom, bed.high[2]))
 
 
 def above(low: Extent | None, high: Extent | None) -> Truth:
     """Whether the second thing lies right above the first; what lies somewhere within a box may be at any height."""
     if low is None or high is None:
         return Unknown("a box is not told")
-    flat = overlaps(low._replace(low=(*low.low[:2], 0.0), high=(*low.high[:2], 1.0)),
-                    high._replace(low=(*high.low[:2], 0.0), high=(*high.high[:2], 1.0)))  # fmt: skip
+    flat = _share_ground(low, high)
     top = low.high[2] if low.exact else between(lower(low.low[2]), upper(low.high[2]))
     bottom = high.low[2] if high.exact else between(lower(high.low[2]), upper(high.high[2]))
     return both(flat, less_equal(top, bottom))
+
+
+def _share_ground(a: Extent, b: Extent) -> Truth:
+    """Whether two things share ground, whatever their heights."""
+    return overlaps(a._replace(low=(*a.low[:2], 0.0), high=(*a.high[:2], 1.0)),
+                    b._replace(low=(*b.low[:2], 0.0), high=(*b.high[:2], 1.0)))  # fmt: skip

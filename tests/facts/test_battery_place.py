@@ -40,3 +40,18 @@ def test_what_starts_the_engine_is_what_its_bank_is_for() -> None:
     assert ask("equipment", "house", "starts_the_engine", ("equipment.house.purpose", "starting")) is True
     assert isinstance(ask("equipment", "house", "starts_the_engine", ("equipment.house.purpose", "unknown")), Unknown)
     assert ask("equipment", "FH", "starts_the_engine") is False
+
+
+def test_what_does_not_belong_to_a_battery_makes_its_compartment_shared() -> None:
+    assert ask("equipment", "house", "foreign_beside") is False
+    fridge = ("equipment.cooler", "{kind: fridge, works by: compressor, power: 50 W, place: bay}")
+    assert ask("equipment", "house", "foreign_beside", fridge) is True
+    shelf = ("places.shelf", "{inside: bay}")
+    pump = "{kind: motor, running: 5 A, voltage: 10..15 V, place: %s}"
+    assert ask("equipment", "house", "foreign_beside", shelf, ("equipment.pump", pump % "shelf")) is True
+    assert ask("equipment", "house", "foreign_beside", shelf, ("equipment.pump", pump % "cabin")) is False
+    assert isinstance(ask("equipment", "house", "foreign_beside", ("equipment.pump", pump % "unknown")), Unknown)
+    can = ("places.can", "{kind: fuel, fuel: petrol, inside: bay}")
+    assert ask("equipment", "house", "foreign_beside", can) is True
+    assert isinstance(ask("equipment", "house", "foreign_beside", ("equipment.house.place", "unknown")), Unknown)
+    assert ask("equipment", "FH", "foreign_beside", fridge) is False

@@ -40,3 +40,12 @@ def test_whether_a_bed_lies_above_what_has_no_box_of_its_own_is_a_question() -> 
     tall = ("places.bay.box", "{at: [3.7 m, -0.9 m, 0.4 m], size: [0.6 m, 0.5 m, 2 m]}")
     found = ask("equipment", "house", "under_bed", ("equipment.house.box", "(remove)"), tall)
     assert isinstance(found, Unknown)
+
+
+def test_a_battery_in_the_box_of_a_bed_lies_under_it_and_one_on_a_shelf_above_does_not() -> None:
+    here = ("equipment.house.box.at", "[4 m, -0.5 m, 0.4 m]")
+    chest = ("places.bunk.box", "{at: [3.6 m, -1 m, 0.4 m], size: [1.3 m, 1.4 m, 0.8 m]}")
+    assert ask("equipment", "house", "under_bed", here, chest) is True
+    assert ask("equipment", "house", "under_bed", ("equipment.house.box.at", "[4 m, -0.5 m, 1.5 m]")) is False
+    lost = (("places.bay.inside", "bunk"), ("places.bay.box", "unknown"), ("equipment.house.box", "unknown"))
+    assert ask("equipment", "house", "under_bed", *lost) is True
