@@ -14,13 +14,22 @@ from checker.facts.catalogue import fact
 from checker.facts.charging import outputs_to, perhaps_charges
 from checker.facts.contacts import signal_item, signal_means
 from checker.facts.subject import Facts, Subject
-from checker.quantities import UNKNOWN, Truth, Unknown, Window, both, every, greater, less, less_equal, some
+from checker.quantities import UNKNOWN, Truth, Unknown, Window, both, either, every, greater, less, less_equal, some
 
 
 @fact("bank", "has_management", type="yes/no", says="A battery management system is fitted.")
 def has_management(s: Subject) -> Any:
     stated = of_unit(s, s.item, "bms")
     return False if stated is None else stated
+
+
+@fact("bank", "is_managed", type="yes/no",
+      says="A management that may open stands before it: that of a lithium bank, or one that is told for another.",
+      method="chemistry, and whether the file speaks of a management")  # fmt: skip
+def is_managed(s: Subject) -> Any:
+    written = any(one.has("bms") for one in (s.item, unit(s.item)))
+    # A lead battery of which no word tells a management has none.
+    return either(s.is_lithium, s.has_management if written else False)
 
 
 def _held(s: Subject, key: str) -> Truth:

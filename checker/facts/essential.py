@@ -7,7 +7,7 @@ from typing import Any
 
 from checker.circuit.supply import passed, storage_nodes, supplied, ways
 from checker.design.model import Circuit, Equipment
-from checker.facts.bank import loose_bank, parallel, unit
+from checker.facts.bank import loose_bank, parallel
 from checker.facts.catalogue import fact
 from checker.facts.contacts import engine_runs
 from checker.facts.darkness import darkeners, goes_dark, live_node, reaches
@@ -117,17 +117,10 @@ def survives_bank_loss(s: Subject) -> Truth:
     loose = loose_bank(s.facts)
     answers: list[Truth] = [True if loose is None else loose]
     for bank in s.facts.subjects("bank"):
-        opens = _may_open(bank)
+        opens = bank.is_managed
         if opens is not False:
             answers.append(either(_kept(s.facts, node, bank.item), _or_unknown(opens)))
     return either(every(answers), _own_cell_lasts(s))
-
-
-def _may_open(bank: Subject) -> Truth:
-    """Whether a management stands before a bank: that of a lithium bank, or one that is told for another."""
-    written = any(one.has("bms") for one in (bank.item, unit(bank.item)))
-    # A lead battery of which no word tells a management has none.
-    return either(bank.is_lithium, bank.has_management if written else False)
 
 
 def _or_unknown(opens: Truth) -> Truth:
@@ -149,7 +142,7 @@ def _kept(facts: Facts, node: str, bank: Equipment) -> Truth:
     names = [bank.name, *facts.network.units.get(bank.name, ())]
     for item in parallel(facts, bank):
         twin = facts.subject("bank", item.name)
-        if twin is not None and _may_open(twin) is not False and item is not bank:
+        if twin is not None and twin.is_managed is not False and item is not bank:
             names.append(item.name)
     return negate(goes_dark(facts, node, tuple(names)))
 
