@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
+from checker.circuit.elements import LIVE
 from checker.circuit.inside import throws_of
 from checker.design.given import Where
 from checker.facts.catalogue import fact, subjects
@@ -56,6 +57,9 @@ def _ends(s: Subject) -> dict[str, str]:
     name = s.item.name
     if _built_in(s):
         return {"input": f"{name}:ac-inL", "output": f"{name}:ac-outL"}
+    if s.item.kind != "changeover":  # of contacts that the states do not move both sides are one
+        mine = [link for link in states_of(s.facts).mains.switching if link.equipment is s.item and link.pole == LIVE]
+        return {side: node for link in mine for side, node in (("a", link.a), ("b", link.b))}
     return {throw: f"{name}:{throw}" for throw in throws_of(s.item) if throw != "open"}
 
 
@@ -89,6 +93,13 @@ def _two(reached: dict[str, set[str]]) -> bool:
     says="Different sources of mains can stand at two of its throws.",
     method=METHOD,
 )
+@fact(
+    "switch",
+    "is_between_sources",
+    type="yes/no",
+    says="Different sources of mains can stand at its two sides.",
+    method=METHOD,
+)
 @where_it_stands
 def is_between_sources(s: Subject) -> Any:
     read_switching(s)
@@ -100,6 +111,13 @@ def is_between_sources(s: Subject) -> Any:
 
 @fact(
     "changeover",
+    "source_current",
+    unit="A",
+    says="Greatest current of a source that it may carry.",
+    method="site outlet (else the inlet), generator or inverter power over the mains voltage",
+)
+@fact(
+    "switch",
     "source_current",
     unit="A",
     says="Greatest current of a source that it may carry.",

@@ -17,7 +17,7 @@ from checker.facts.least_fault import least_faults_of, limiting, zones_of
 from checker.facts.subject import Subject
 from checker.facts.unseen import where_it_stands
 from checker.outofrange import OutOfRange
-from checker.physics.clearing import Characteristic, let_through, of_family, of_points, opening, promised
+from checker.physics.clearing import Characteristic, at_once, let_through, of_family, of_points, opening, promised
 from checker.physics.fuse_curves import Band
 from checker.quantities import (
     UNKNOWN,
@@ -52,9 +52,22 @@ def characteristics(s: Subject) -> list[Characteristic] | Unknown:
     if not isinstance(rating, float | Range):
         return Unknown(f"the rating of {s.id} is not known")
     try:
-        return [of_family(family, one) for one in _ends(rating)]
+        return [_at_once(s, of_family(family, one)) for one in _ends(rating)]
     except OutOfRange as problem:
         return Unknown(str(problem))
+
+
+def _at_once(s: Subject, held: Characteristic) -> Characteristic:
+    """A family with what the maker promises of opening at once; what is not known of that leaves the family."""
+    if not s.item.allows("instant.within") or not s.item.has("instant.within"):
+        return held
+    within, above = s.read(s.item, "instant.within"), None
+    if s.item.has("instant.above"):
+        above = s.read(s.item, "instant.above")
+        above = above.high if isinstance(above, Range) else above
+    if not isinstance(within, float | Range) or isinstance(above, Unknown):
+        return held
+    return at_once(held, above, within.high if isinstance(within, Range) else within)
 
 
 def _own_curve(s: Subject, points: tuple[Any, ...]) -> list[Characteristic] | Unknown:

@@ -8,12 +8,13 @@ from typing import Any
 from checker.circuit.elements import EARTH, LIVE, Conductor, Edge, Link
 from checker.circuit.feeding import live_node
 from checker.circuit.state import State
+from checker.design.model import Equipment
 from checker.facts.catalogue import fact
 from checker.facts.clearing import SOURCE, as_number, over
 from checker.facts.mains import states_of, tell
 from checker.facts.mains_fault import lead_resistance
 from checker.facts.subject import Facts, Subject
-from checker.facts.supply import Supply
+from checker.facts.supply import Supply, supplies_of
 from checker.physics.clearing import promised
 from checker.quantities import Number, Unknown, add, divide, greatest, least, less_equal, multiply, show
 
@@ -28,11 +29,12 @@ def _way(facts: Facts, supply: Supply) -> list[Edge]:
     key = (supply.feed.name, supply.load.name, supply.states[0])
     if key not in kept:
         state = states_of(facts).named(supply.states[0])
-        kept[key] = [] if state is None else list(_edges(facts, state, supply.feed.live, live_node(supply.load)))
+        kept[key] = [] if state is None else list(edges_between(facts, state, supply.feed.live, live_node(supply.load)))
     return kept[key]
 
 
-def _edges(facts: Facts, state: State, start: str, end: str) -> Iterator[Edge]:
+def edges_between(facts: Facts, state: State, start: str, end: str) -> Iterator[Edge]:
+    """Live edges from one live node to another in a state, the fewest there are; none where they are not joined."""
     kept: dict[tuple[str, str], Tree] = facts.shared.setdefault("mains trees", {})
     key = (state.name, start)
     if key not in kept:
@@ -62,6 +64,18 @@ def _tree(facts: Facts, state: State, start: str) -> Tree:
             before[far] = (node, edge)
             todo.append(far)
     return before
+
+
+def next_loads(facts: Facts, device: str) -> list[Equipment]:
+    """What a device of the mains side feeds, from some source, with no further device between; in file order."""
+    kept: dict[str, dict[str, Equipment]] | None = facts.store.get("next mains loads")
+    if kept is None:
+        kept = facts.store["next mains loads"] = {}
+        for supply in supplies_of(facts):
+            links = [edge for edge in _way(facts, supply) if isinstance(edge, Link) and edge.is_protective]
+            if links:
+                kept.setdefault(links[-1].equipment.name, {})[supply.load.name] = supply.load
+    return list(kept.get(device, {}).values())
 
 
 def _conductors(facts: Facts, supply: Supply) -> list[Conductor]:

@@ -6,6 +6,7 @@ from collections import deque
 from typing import Any
 
 from checker.circuit.elements import LIVE, Conductor, Link
+from checker.circuit.sources import LOADS
 from checker.facts.catalogue import fact
 from checker.facts.clearing import SOURCE, as_number, over
 from checker.facts.subject import Facts, Subject
@@ -213,6 +214,38 @@ def drop_from_site(s: Subject) -> Any:
 def drop_from_site_percent(s: Subject) -> Any:
     lost = s.drop_from_site
     return None if lost is None else divide(lost, s.voltage)
+
+
+@fact(
+    "circuit",
+    "drop_from_inlet_percent",
+    unit="%",
+    says="Voltage lost from the shore inlet to its end, as a share of the mains voltage; none when the shore does not "
+    "reach it.",
+    method="drop of each circuit on the way from the inlet, through an inverter that passes the shore on, and its own",
+    source="Ohm's law; resistance as conductor.resistance",
+)
+def drop_from_inlet_percent(s: Subject) -> Any:
+    ways = _from_shore(s)
+    return None if ways is None else divide(total([s.own_drop, *(one.own_drop for one in ways)]), s.voltage)
+
+
+@fact(
+    "circuit",
+    "uses_mains",
+    type="yes/no",
+    says="It ends at what uses mains: loads, outlets, or the input of a charger or of an inverter with one.",
+    method="graph, and the kinds at its ends",
+)
+def uses_mains(s: Subject) -> bool:
+    if s.system != "ac":
+        return False
+    ends = [(s.facts.network.equipment.get(port.equipment), port.port) for port in s.item.ends]
+    return bool(ends) and all(item is not None and _uses(item.kind, port) for item, port in ends)
+
+
+def _uses(kind: str, port: str | None) -> bool:
+    return kind in LOADS or (kind in ("charger", "inverter-charger") and port in ("ac", "ac-in"))
 
 
 @fact("circuit", "reached_by_shore", type="yes/no", says="The shore can reach it.", method="walk from the inlet")

@@ -6,12 +6,14 @@ from collections.abc import Callable
 from math import inf
 from typing import Any
 
+from checker.circuit.feeding import live_node
 from checker.circuit.supply import joined
 from checker.design.model import Equipment
 from checker.facts.bank import loose_bank
 from checker.facts.bank_limits import inverter_current
 from checker.facts.catalogue import fact
 from checker.facts.clearing import SOURCE, as_number, over, slowest
+from checker.facts.earth_fault import next_loads
 from checker.facts.least_fault import zones_of
 from checker.facts.levels import level_at
 from checker.facts.loads import rated_current
@@ -165,7 +167,7 @@ def starts(s: Subject) -> list[Start]:
     if s.id in kept and s.facts.recorder is None:
         return kept[s.id]
     found = []
-    for item, node in loads_behind(s):
+    for item, node in _behind(s):
         pair = _surge(s, item) if not item.allows("start.current") and item.kind.startswith("inverter") else None
         if pair is None and item.allows("start.current"):
             pair = _start(s, item, node)
@@ -178,6 +180,13 @@ def starts(s: Subject) -> list[Start]:
         found.append(Start(item, current, time, holds))
     kept[s.id] = found
     return found
+
+
+def _behind(s: Subject) -> list[tuple[Equipment, str]]:
+    """What it feeds with no further device between, with the node at which each draws."""
+    if s.system != "ac":
+        return loads_behind(s)
+    return [(item, live_node(item)) for item in next_loads(s.facts, s.id)]
 
 
 def _start(s: Subject, item: Equipment, node: str) -> tuple[Number, Number] | None:

@@ -21,12 +21,23 @@ FAULT_KEYS = {"generator": "fault current", "inverter": "ac.fault current", "inv
 
 @fact("changeover", "withstand", unit="A", says="Short-circuit current it stands, with the device that guards it.",
       method="as stated; of one that is built in, with its inverter-charger")  # fmt: skip
+@fact("switch", "withstand", unit="A", says="Short-circuit current it stands, with the device that guards it.",
+      method="as stated")  # fmt: skip
 def withstand(s: Subject) -> Any:
     return s.read(s.item, "withstand" if s.item.allows("withstand") else "transfer.withstand")
 
 
 @fact(
     "changeover",
+    "fault_current",
+    unit="A",
+    says="Greatest short-circuit current of a source behind it.",
+    method="of the site, of a generator or inverter as stated; of others once to ten times their rated current, "
+    "of a transformer to fifty times",
+    source="bounds of what is not stated: common practice, no source",
+)
+@fact(
+    "switch",
     "fault_current",
     unit="A",
     says="Greatest short-circuit current of a source behind it.",

@@ -17,6 +17,8 @@ from checker.physics.adiabatic import LONGEST_S
 from checker.physics.fuse_curves import BREAKERS, Band, Edge, Series, series_of
 from checker.physics.interpolation import log_log
 
+JUST_ABOVE = 1.0001
+"""Where a step of a curve lies: two points at one current would be none."""
 OWN_CURVE = "curve of the device, as written in the design file"
 
 
@@ -57,6 +59,31 @@ def of_points(points: Sequence[tuple[float, float, float]], *, mechanical: bool)
             raise OutOfRange("time at a larger current, s,", after[2], f"at most {before[2]:g}", OWN_CURVE)
     edges = tuple((amps, low) for amps, low, _ in ordered), tuple((amps, high) for amps, _, high in ordered)
     return Characteristic((Series("own curve", edges[0], edges[1], OWN_CURVE),), 1.0, mechanical)
+
+
+def at_once(held: Characteristic, above_a: float | None, within_s: float) -> Characteristic:
+    """The same breaker with what its maker says of opening at once: from a current on, within a time.
+
+    Left out, the current is the last published point of the family. Only the promise gets shorter, and only beyond it.
+
+    Raises
+    ------
+    OutOfRange : a current or a time not above 0.
+    """
+    require_positive("time, s,", within_s, OWN_CURVE)
+    made = []
+    for one in held.series:
+        first = one.greatest[-1][0] if one.greatest else math.inf
+        if above_a is not None:
+            first = require_positive("current, A,", above_a, OWN_CURVE) / held.unit_a
+        if first == math.inf:
+            made.append(one)
+            continue
+        until = _greatest(one, first)
+        kept = tuple(point for point in one.greatest if point[0] < first)
+        edge = (*kept, (first, until), (first * JUST_ABOVE, min(within_s, until))) if until < math.inf else ()
+        made.append(one._replace(greatest=edge or ((first * JUST_ABOVE, within_s),)))
+    return held._replace(series=tuple(made))
 
 
 def opening(held: Characteristic, current_a: float) -> Band:

@@ -222,7 +222,8 @@ class _Coach:
         for way in range(1, 7):
             load = f"m{one}-{way}"
             power = self.random.choice((140, 400, 800))
-            heating = f"kind: load, power: {self.share * power:.3g} W, voltage: 207..253 V, class: I, own switch: true"
+            switch = "own switch: true, switched poles: 2"
+            heating = f"kind: load, power: {self.share * power:.3g} W, voltage: 207..253 V, class: I, {switch}"
             if self.lay(f"mc{one}-{way}", f"mains-{one}.w{way}", load, self.via(2, 8, "cabin"), "cable: flex-2.5"):
                 ways.append(f"w{way}: {breaker}")
                 self.add(load, f"{heating if way % 3 == 0 else 'part: socket, count: 2'}, place: cabin")

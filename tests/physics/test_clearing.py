@@ -9,7 +9,16 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from checker.outofrange import OutOfRange
-from checker.physics.clearing import energy_at, is_published, let_through, of_family, of_points, opening, promised
+from checker.physics.clearing import (
+    at_once,
+    energy_at,
+    is_published,
+    let_through,
+    of_family,
+    of_points,
+    opening,
+    promised,
+)
 from checker.physics.fuse_curves import operating_time
 
 LARGE_BLADE = of_family("large blade", 40.0)
@@ -95,3 +104,20 @@ def test_a_larger_current_never_opens_later_nor_lets_less_of_the_worst_through(a
 def test_the_bounds_of_energy_enclose_each_other(current: float) -> None:
     least, greatest = let_through(LARGE_BLADE, current)
     assert 0.0 <= least <= greatest
+
+
+def test_what_a_maker_says_of_opening_at_once_holds_from_its_current_on_and_not_before() -> None:
+    family = of_family("C curve", 10.0)
+    quick = at_once(family, None, 0.01)
+    assert promised(quick, 99.0) == promised(family, 99.0)
+    assert promised(quick, 101.0).max_s == 0.01
+    early = at_once(family, 80.0, 0.02)
+    assert promised(early, 79.0).max_s == pytest.approx(promised(family, 79.0).max_s)
+    assert promised(early, 81.0).max_s == 0.02
+    assert promised(at_once(family, 200.0, 1.0), 300.0).max_s == 0.1, "never later than the family"
+
+
+@pytest.mark.parametrize(("above", "within"), [(0.0, 0.01), (100.0, 0.0)])
+def test_opening_at_once_needs_a_current_and_a_time(above: float, within: float) -> None:
+    with pytest.raises(OutOfRange):
+        at_once(of_family("C curve", 10.0), above, within)

@@ -204,6 +204,7 @@ TRANSFORMER = Kind(
         quantity("primary.inrush", "A", "Greatest current when switched on."),
         rated("secondary.voltage", "Secondary voltage."),
         quantity("secondary.current", "A", "Rated secondary current."),
+        quantity("secondary.fault current", "A", "Current that its secondary gives into a short circuit."),
         quantity("power", "W", "Rated power."),
         word("windings", ("separate", "auto"), "Separate windings, or one with a tap."),
         ISOLATION_KEY,

@@ -56,6 +56,8 @@ BREAKER_KEYS = (
     yes("lockable", "It can be locked open."),
     IN_SIGHT,
     CURVE,
+    quantity("instant.above", "A", "Current from which it opens at once, by its maker. Left out: as its family."),
+    quantity("instant.within", "s", "Longest time that it needs then, by its maker. Left out: as its family."),
 )
 RESIDUAL_KEYS = (
     quantity("trips at", "A", "Rated residual current, such as 30 mA."),

@@ -20,6 +20,7 @@ CONTACTS = (
     yes("manual override", "A hand can work it when its drive fails."),
     yes("shows state", "It shows whether it is open."),
     yes("lockable", "It can be locked open."),
+    quantity("withstand", "A", "Short-circuit current it stands, with the device that guards it."),
     IN_SIGHT,
     names("interlocked with", "equipment", "Switches that cannot be closed together with it."),
 )
@@ -72,7 +73,6 @@ CHANGEOVER = Kind(
         COIL,
         texts("throws", "Names of the throws in order; `open` is a throw that joins nothing."),
         yes("break before make", "It leaves one throw before it reaches the next."),
-        quantity("withstand", "A", "Short-circuit current it stands, with the device that guards it."),
         quantity("gap", "s", "How long it joins nothing on the way."),
         named("coil on", "circuits", "The circuit that feeds the coil."),
         named("rest", "throws", "The throw with no drive, or as left by hand."),
