@@ -60,6 +60,7 @@ HARMLESS = {
     "rating": "the smaller device on the way decides",
     "bond.when": "the graph of live conductors does not hang on the bond",
     "earthing": "the graph of live conductors does not hang on the earthing of the site",
+    "strands": "untold the finer kind is taken, which resists more",
 }
 """Entries that a met verdict of the survey may leave open, by their last words, with the reason."""
 
