@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from checker.design.given import RatedVoltage
 from checker.design.vocabulary.vehicle import CODES
 from checker.facts.catalogue import fact
+from checker.facts.mains_voltage import generator_voltage, site_voltage
 from checker.facts.subject import Subject
 from checker.quantities import Unknown, divide
 
@@ -36,14 +36,13 @@ def output_voltage(s: Subject) -> Any:
         return None
     if item.kind != "generator":
         return s.read(item, "ac.voltage")
-    rated = s.read(item, "voltage")
-    return rated.volts if isinstance(rated, RatedVoltage) else rated
+    return generator_voltage(s, item, 1.0)
 
 
 @fact("ac_source", "voltage_over_site", unit="ratio", says="Voltage it gives over that of the sites.")
 def voltage_over_site(s: Subject) -> Any:
     given = s.output_voltage
-    return None if given is None else divide(given, s.read(s.facts.design.vehicle, "supply.voltage"))
+    return None if given is None else divide(given, site_voltage(s, 1.0))
 
 
 @fact("ac_source", "frequency", unit="Hz", says="Frequency it gives; none for what is no generator and no inverter.")

@@ -13,6 +13,7 @@ from checker.facts.catalogue import fact
 from checker.facts.clearing import SOURCE, as_number, over
 from checker.facts.mains import states_of, tell
 from checker.facts.mains_fault import lead_resistance
+from checker.facts.mains_voltage import site_voltage
 from checker.facts.subject import Facts, Subject
 from checker.facts.supply import Supply, supplies_of
 from checker.physics.clearing import promised
@@ -138,7 +139,7 @@ def earth_fault_current(s: Subject) -> Any:
     if less_equal(1.0, s.neutral_earth_links) is not True:
         return Unknown("without a link of neutral and earth no fault current is sure to flow")
     item = s.item.feed.equipment
-    volts = s.read(s.facts.design.vehicle, "supply.voltage")
+    volts = site_voltage(s, 1.0)
     if item.allows("ac.voltage") and item.has("ac.voltage"):
         volts = s.read(item, "ac.voltage")
     loop = s.loop_impedance

@@ -145,6 +145,11 @@ def site_voltage(s: Subject) -> Any:
     return s.read(s.facts.design.vehicle, "supply.voltage")
 
 
+@fact("inlet", "site_phases", unit="count", says="Lines that the sites give.")
+def site_phases(s: Subject) -> Any:
+    return s.read(s.facts.design.vehicle, "supply.phases")
+
+
 @fact("inlet", "others", unit="count", says="Other shore inlets on the vehicle.", method="equipment of that kind")
 def others(s: Subject) -> float:
     return float(sum(item.kind == "shore inlet" for item in s.facts.network.equipment.values()) - 1)

@@ -125,6 +125,15 @@ def is_low_voltage(s: Subject) -> Truth:
     return less_equal(rated.volts, MOST_V["ac"])
 
 
+@fact("ac_source", "secondary_voltage", unit="V", says="Voltage of the secondary of a transformer; none for others.")
+def secondary_voltage(s: Subject) -> Any:
+    item = s.item.equipment
+    if item.kind != "transformer":
+        return None
+    rated = s.read(item, "secondary.voltage")
+    return rated.volts if isinstance(rated, RatedVoltage) else Unknown(f"the secondary voltage of {s.id} is not told")
+
+
 @fact("ac_source", "isolation", words=ISOLATION, says="Isolation between the windings of a transformer; none when "
       "joined, or for other sources.")  # fmt: skip
 def isolation(s: Subject) -> Any:

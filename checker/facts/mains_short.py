@@ -15,6 +15,7 @@ from checker.facts.changeover import current_of
 from checker.facts.earth_fault import LIMITED, LOW_VOLTAGE_FACTOR, edges_between
 from checker.facts.mains import answer, read_switching, states_of, tell, tell_state
 from checker.facts.mains_fault import lead_resistance
+from checker.facts.mains_voltage import site_voltage
 from checker.facts.state import METHOD
 from checker.facts.subject import Facts, Subject
 from checker.quantities import (
@@ -146,7 +147,7 @@ def volts_of(s: Subject) -> Number:
         return rated if isinstance(rated, Unknown) else rated.volts
     if item.allows("ac.voltage") and item.has("ac.voltage"):
         return s.read(item, "ac.voltage")  # type: ignore[no-any-return]
-    return s.read(s.facts.design.vehicle, "supply.voltage")  # type: ignore[no-any-return]
+    return site_voltage(s, 1.0)
 
 
 def own_current(s: Subject) -> Number:

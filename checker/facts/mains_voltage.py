@@ -2,21 +2,40 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Callable
 from typing import Any
 
 from checker.circuit.elements import LIVE
 from checker.circuit.feeding import joined_with
 from checker.circuit.mains import Feed
 from checker.design.given import RatedVoltage
+from checker.design.model import Equipment
 from checker.facts.ac_source import beside_within, partners_of
 from checker.facts.catalogue import fact
 from checker.facts.mains import TOO_MANY, read_switching, shown_states, states_of
 from checker.facts.state import METHOD
 from checker.facts.subject import Subject
 from checker.facts.supply import supplies_by_load
-from checker.quantities import Number, Truth, Unknown, both, divide, equal, every, greatest, least, less_equal
+from checker.quantities import (
+    Number,
+    Truth,
+    Unknown,
+    both,
+    divide,
+    equal,
+    every,
+    greater,
+    greatest,
+    least,
+    less_equal,
+    multiply,
+)
 
-KEYS = {"generator": "voltage", "transformer": "secondary.voltage", "inverter": "ac.voltage"}
+ROOT_3 = math.sqrt(3.0)
+LINE_TO_NEUTRAL_V = 250.0
+"""Highest nominal voltage of line and neutral of sites anywhere, V: IEC 60038 (from memory)."""
+KEYS = {"transformer": "secondary.voltage", "inverter": "ac.voltage"}
 PARALLEL = ("IEC 62116", "EN 50549", "UL 1741", "IEEE 1547", "AS/NZS 4777")
 """Standards that try whether a source parts when the one beside it is lost; titles from memory."""
 
@@ -25,9 +44,42 @@ def _given(s: Subject, feed: Feed) -> Any:
     """Voltage that a source gives, V; the sites for an inlet."""
     item = feed.equipment
     if not feed.aboard:
-        return s.read(s.facts.design.vehicle, "supply.voltage")
+        return site_voltage(s, s.read(s.item.load, "phases") if _asks_lines(s) else 1.0)
+    if item.kind == "generator":
+        return generator_voltage(s, item, s.read(s.item.load, "phases") if _asks_lines(s) else 1.0)
     rated = s.read(item, KEYS.get(item.kind, "ac.voltage"))
     return rated.volts if isinstance(rated, RatedVoltage) else rated
+
+
+def _asks_lines(s: Subject) -> bool:
+    return s.kind == "supply" and bool(s.item.load.allows("phases"))
+
+
+def site_voltage(s: Subject, lines: Number) -> Number:
+    """Voltage of the sites between the conductors that a load hangs on, V: of three lines, else of line and neutral."""
+    vehicle = s.facts.design.vehicle
+    return _between(s.read(vehicle, "supply.voltage"), lambda: s.read(vehicle, "supply.phases"), lines)
+
+
+def generator_voltage(s: Subject, item: Equipment, lines: Number) -> Number:
+    """The same of a generator, V."""
+    rated = s.read(item, "voltage")
+    volts = rated.volts if isinstance(rated, RatedVoltage) else rated
+    return _between(volts, lambda: s.read(item, "phases"), lines)
+
+
+def _between(volts: Number, phases: Callable[[], Any], lines: Number) -> Number:
+    """Voltage on a load of so many lines, V. What is told of a source of three lines is the voltage between them; one
+    of up to 250 V is taken as that of line and neutral."""
+    high, three = greater(volts, LINE_TO_NEUTRAL_V), equal(lines, 3.0)
+    if high is False:
+        return multiply(volts, ROOT_3) if three is True else Unknown("its lines") if three is not False else volts
+    there = equal(phases(), 3.0)
+    if high is True and there is False:
+        return volts
+    if high is True and there is True and not isinstance(three, Unknown):
+        return volts if three else divide(volts, ROOT_3)
+    return Unknown("the lines of a source and the voltage between them are not told")
 
 
 def _changed_on_the_way(s: Subject) -> Unknown | None:
@@ -67,6 +119,31 @@ def _voltages(s: Subject) -> list[Any]:
         if isinstance(value, Unknown) or not any(equal(value, one) is True for one in sure)
     ]
     return [*sure, *doubts] or [s.read(s.facts.design.vehicle, "supply.voltage")]
+
+
+@fact("load", "phases", unit="count", says="Lines of the mains that it needs; none for what has none to need.")
+def phases(s: Subject) -> Any:
+    return s.read(s.item, "phases") if s.item.allows("phases") else None
+
+
+@fact(
+    "load",
+    "source_phases",
+    unit="count",
+    says="Fewest lines of a source of mains that surely reaches it.",
+    method="of the sites and of a generator as told; a transformer or an inverter gives one",
+)
+def source_phases(s: Subject) -> Any:
+    found = supplies_by_load(s.facts).get(s.id, [])
+    ashore = s.read(s.facts.design.vehicle, "supply.phases")
+    given = [one.item.feed.equipment for one in found]
+    return least([_lines_of(s, item, ashore) for item in given]) if given else None
+
+
+def _lines_of(s: Subject, item: Equipment, ashore: Number) -> Number:
+    if item.kind == "generator":
+        return s.read(item, "phases")  # type: ignore[no-any-return]
+    return ashore if item.kind == "shore inlet" else 1.0
 
 
 @fact(

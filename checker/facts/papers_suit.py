@@ -8,6 +8,7 @@ from typing import Any
 from checker.facts.catalogue import fact
 from checker.facts.papers import months, paper
 from checker.facts.subject import Subject
+from checker.physics.tables import table
 from checker.quantities import Truth, Unknown
 
 ENFORCED = 2023 * 12 + 11
@@ -44,6 +45,40 @@ def edition_in_force(s: Subject) -> Truth:
     if built[1] < ENFORCED:
         return bool(stated)
     return False if built[0] > ENFORCED else Unknown("whether it was built before 18 November 2023 is not told")
+
+
+@fact("design", "superseded_edition", type="text",
+      says="Standards of which a later edition than the latest one applied was in force when the vehicle was built.",
+      method="years in the names under `editions` against the date of build; standards that the table does not hold "
+      "are left out", source="tables/standard_editions.csv, row by row")  # fmt: skip
+def superseded_edition(s: Subject) -> Any:
+    stated = paper(s, "editions")
+    if isinstance(stated, Unknown):
+        return stated
+    built = months(s.read(s.item.vehicle, "built"))
+    found, doubt = [], None
+    for standard in dict.fromkeys(row["standard"] for row in table("standard_editions").rows):
+        named = [one for one in stated or () if standard in one]
+        years = [int(year) for one in named for year in YEAR.findall(one)]
+        if named and not years:
+            doubt = Unknown(f"which edition of {standard} was applied is not told")
+        for row in table("standard_editions").rows if years else ():
+            if row["standard"] != standard or int(row["edition"]) <= max(years):
+                continue
+            year, month = row["in_force"].split("-")
+            since = int(year) * 12 + int(month)
+            if built is None or built[0] < since <= built[1]:
+                doubt = Unknown("when the vehicle was built is not told to the month")
+            elif since <= built[0]:
+                found.append(f"{standard} of {row['edition']}")
+    return ", ".join(found) if found or doubt is None else doubt
+
+
+@fact("design", "editions_current", type="yes/no", says="No edition applied was superseded when the vehicle was built.",
+      method="design.superseded_edition")  # fmt: skip
+def editions_current(s: Subject) -> Truth:
+    found = s.superseded_edition
+    return found if isinstance(found, Unknown) else not found
 
 
 @fact("design", "label_language_suits", type="yes/no",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from checker.circuit.elements import RETURN
 from checker.design.model import Circuit
 from checker.design.run import Length
 from checker.facts.catalogue import fact
@@ -50,11 +51,11 @@ def shielded(s: Subject) -> Truth:
 
 
 @fact("conductor", "beside_mains", type="yes/no", says="It passes a place that mains cables pass too, in one part.",
-      method="places of the run; places with a part for each band left out")  # fmt: skip
+      method="places of the run, of a return those of its own; places with a part for each band left out")  # fmt: skip
 def beside_mains(s: Subject) -> Truth:
-    names = dict.fromkeys(
-        step.place for step in s.item.circuit.run if isinstance(step, Length) and step.place is not None
-    )
+    circuit = s.item.circuit
+    run = circuit.returns.run if s.item.role == RETURN else circuit.run  # one in the same cable has no run of its own
+    names = dict.fromkeys(step.place for step in run if isinstance(step, Length) and step.place is not None)
     found: Truth = False
     for name in names:
         place = s.facts.subject("place", name)

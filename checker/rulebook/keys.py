@@ -15,7 +15,7 @@ SHOWN_BY_EXAMPLES = ("met", "breach", "unproven", "not applicable")
 BASES = ("seen", "memory", "practice")
 """What a source or a limit rests on: read by us, recalled, or common trade practice without a source."""
 
-CODES = ("intl", "eu", "uk", "au-nz", "us-rv", "us-boat", "intl-boat")
+CODES = ("intl", "eu", "uk", "au-nz", "us-rv", "us-boat", "intl-boat", "ca")
 FALLBACK = "intl"
 
 NAME = r"[a-z][a-z0-9]*(-[a-z0-9]+)*"

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from checker.quantities import Unknown
 from tests.facts.mains_subjects import COACH, VAN, subject
 
@@ -35,3 +37,26 @@ def test_only_a_standard_for_running_beside_another_counts() -> None:
     other = {"equipment.inverter.standard": "[IEC 62109-1]", "equipment.inverter.approval": "none"}
     assert subject(VAN, "ac_source", "inverter", other).listed_to_run_beside is False
     assert subject(VAN, "ac_source", "inlet").listed_to_run_beside is None
+
+
+THREE = {"vehicle.supply.phases": "3", "vehicle.supply.voltage": "400 V"}
+
+
+def test_an_ordinary_appliance_sees_line_and_neutral_of_three_lines_and_one_of_three_sees_the_lines() -> None:
+    plain = subject(COACH, "supply", "heater on inlet", THREE)
+    assert plain.voltage == pytest.approx(230.94, rel=1e-3)
+    assert subject(COACH, "supply", "heater on inlet", THREE | {"equipment.heater.phases": "3"}).voltage == 400.0
+    told_low = {"vehicle.supply.phases": "3", "equipment.heater.phases": "3"}
+    assert subject(COACH, "supply", "heater on inlet", told_low).voltage == pytest.approx(398.4, rel=1e-3)
+
+
+def test_lines_that_nobody_told_leave_the_voltage_open_above_that_of_one_line() -> None:
+    untold = THREE | {"vehicle.supply.phases": "unknown"}
+    assert isinstance(subject(COACH, "supply", "heater on inlet", untold).voltage, Unknown)
+    assert subject(COACH, "supply", "heater on inlet", {"vehicle.supply.phases": "unknown"}).voltage == 230.0
+
+
+def test_the_fewest_lines_of_a_source_count() -> None:
+    assert subject(COACH, "load", "heater", THREE).source_phases == 1.0
+    ashore = THREE | {"circuits.normal": "(remove)"}
+    assert subject(COACH, "load", "heater", ashore).source_phases == 3.0

@@ -42,3 +42,29 @@ def test_every_language_is_two_letters_and_every_country_too() -> None:
 )
 def test_a_later_edition_of_the_battery_side_standard_is_told_by_its_year(editions: str, answer: bool) -> None:
     assert ask("design", "design", "newer_battery_side_edition", ("papers.editions", editions)) is answer
+
+
+@pytest.mark.parametrize(
+    ("editions", "built", "superseded"),
+    [
+        ("[BS 7671 of 2018]", "2026-01", ""),
+        ("[BS 7671 of 2008]", "2026-01", "BS 7671 of 2018"),
+        ("[BS 7671 of 2008]", "2018-12", ""),
+        ("[BS 7671 of 2001]", "2026-01", "BS 7671 of 2008, BS 7671 of 2018"),
+        ("[EN 1648-2 of 2012, AS/NZS 3000 of 2007]", "2026-01", "AS/NZS 3000 of 2018, EN 1648 of 2018"),
+        ("[some house rules of 1990]", "2026-01", ""),
+        ("none", "2026-01", ""),
+    ],
+)
+def test_an_edition_is_superseded_once_a_later_one_was_in_force_at_the_build(
+    editions: str, built: str, superseded: str
+) -> None:
+    found = ask("design", "design", "superseded_edition", ("papers.editions", editions), ("vehicle.built", built))
+    assert found == superseded
+
+
+def test_a_year_of_build_or_an_edition_without_one_leaves_it_open() -> None:
+    month = ("papers.editions", "[EN 1648-2 of 2012]"), ("vehicle.built", "2018")
+    assert isinstance(ask("design", "design", "superseded_edition", *month), Unknown)
+    bare = ("papers.editions", "[BS 7671]"), ("vehicle.built", "2026-01")
+    assert isinstance(ask("design", "design", "editions_current", *bare), Unknown)

@@ -23,7 +23,7 @@ def test_the_shipped_rules_load() -> None:
     import checker.facts  # noqa: F401 - fills the catalogue
 
     book = load_rulebook()
-    assert {"intl", "eu", "uk", "au-nz", "us-rv", "us-boat", "intl-boat"} == set(book.codes)
+    assert {"intl", "eu", "uk", "au-nz", "us-rv", "us-boat", "intl-boat", "ca"} == set(book.codes)
 
 
 def test_rules_of_a_further_folder_join_the_shipped_ones(tmp_path: Path) -> None:

@@ -112,7 +112,7 @@ def test_the_requirements_catalogue_is_whole() -> None:
 
 
 def test_every_code_gives_only_declared_limits_with_a_source_and_its_basis() -> None:
-    assert set(book().codes) == {"intl", "eu", "uk", "au-nz", "us-rv", "us-boat", "intl-boat"}
+    assert set(book().codes) == {"intl", "eu", "uk", "au-nz", "us-rv", "us-boat", "intl-boat", "ca"}
     for code in book().codes.values():
         assert code.limits
         for value in code.limits.values():

@@ -32,6 +32,8 @@ APPLIANCE: tuple[Key, ...] = (
     # On all the time: the most it can ask of cables and batteries.
     ratio("duty", "Share of the time it draws while it is on. Left out: 1.", default="1"),
     quantity("run time", "s", "Longest time it stays on at a stretch."),
+    # Household appliances hang on one line and neutral.
+    count("phases", "Lines that it needs. Left out: 1.", default="1"),
     word("class", CLASSES, "Class of protection against shock, IEC 61140."),
     yes("essential", "People depend on it."),
     quantity("own cell", "s", "How long it works from a cell of its own; none when it has no cell."),

@@ -190,6 +190,8 @@ GENERATOR = Kind(
         quantity("power", "W", "Continuous power."),
         rated("voltage", "Rated voltage with its system."),
         quantity("frequency", "Hz", "Frequency."),
+        # Those that fit a vehicle give one line.
+        count("phases", "Lines that it gives. Left out: 1.", default="1"),
         quantity("fault current", "A", "Greatest current into a short circuit."),
         quantity("fault time", "s", "How long it can keep that up."),
         yes("bond", "Its neutral can be joined to its earth inside it; `none` when it cannot."),

@@ -6,7 +6,7 @@ from checker.design.vocabulary.key import Key, Kind
 from checker.design.vocabulary.make import count, names, quantity, text, texts, word, yes
 from checker.design.vocabulary.words import MATERIALS, RESIDUAL_TYPES
 
-CODES = ("au-nz", "intl", "eu", "uk", "us-rv", "us-boat", "intl-boat")
+CODES = ("au-nz", "intl", "eu", "uk", "us-rv", "us-boat", "intl-boat", "ca")
 COUNTRIES = ("au", "nz", "uk", "eu", "us", "ca", "za", "other")
 EARTHING = ("TN-S", "TN-C-S", "TN-C", "TT", "IT")
 PURPOSES = ("design", "survey")
