@@ -32,6 +32,8 @@ WET = "wet room"
 NO_SIZE = (0.0, 0.0, 0.0)
 ROOMS = (WET, "living space")
 """Kinds of place that have sinks and basins."""
+WALLED = ("locker", "battery locker", "battery box", "engine space", "gas locker", "duct", "cavity", "fuel")
+"""Kinds of place whose own walls part what is in them from the room."""
 ZONE_0_V, ZONE_1_V = 30.0, 60.0
 ZONE_0_HIGH_M = 0.1
 """Direct voltage in the tray and over it, and the least height of what counts as in it: IEC 60364-7-701, zones 0 and
@@ -71,15 +73,15 @@ def is_in_wet_room(s: Subject) -> Any:
 @fact("equipment", "beside_shower", type="yes/no",
       says="It stands in a room with a shower, or no walls part it from one.",
       method="its place; of a wet room that it does not stand in, whether walls and a door part it off; the skin of "
-      "the vehicle parts off what is outside")  # fmt: skip
+      "the vehicle and the walls of a locker part off what is behind them")  # fmt: skip
 @fact("outlet", "beside_shower", type="yes/no",
       says="It stands in a room with a shower, or no walls part it from one.",
       method="its place; of a wet room that it does not stand in, whether walls and a door part it off; the skin of "
-      "the vehicle parts off what is outside")  # fmt: skip
+      "the vehicle and the walls of a locker part off what is behind them")  # fmt: skip
 def beside_shower(s: Subject) -> Truth:
     inside: Truth = s.is_in_wet_room
     room = _room(s)
-    if inside is True or (isinstance(room, Item) and is_kind(s, room, *OPEN_AIR) is True):
+    if inside is True or (isinstance(room, Item) and is_kind(s, room, *OPEN_AIR, *WALLED) is True):
         return inside
     return some([inside, *(_lies_open(s, one) for one in s.facts.design.places.values())])
 
