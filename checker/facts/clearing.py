@@ -52,22 +52,20 @@ def characteristics(s: Subject) -> list[Characteristic] | Unknown:
     if not isinstance(rating, float | Range):
         return Unknown(f"the rating of {s.id} is not known")
     try:
-        return [_at_once(s, of_family(family, one)) for one in _ends(rating)]
+        held = [of_family(family, one) for one in _ends(rating)]
+        return _at_once(s, held) if s.item.allows("instant.within") and s.item.has("instant.within") else held
     except OutOfRange as problem:
         return Unknown(str(problem))
 
 
-def _at_once(s: Subject, held: Characteristic) -> Characteristic:
-    """A family with what the maker promises of opening at once; what is not known of that leaves the family."""
-    if not s.item.allows("instant.within") or not s.item.has("instant.within"):
-        return held
-    within, above = s.read(s.item, "instant.within"), None
-    if s.item.has("instant.above"):
-        above = s.read(s.item, "instant.above")
-        above = above.high if isinstance(above, Range) else above
-    if not isinstance(within, float | Range) or isinstance(above, Unknown):
-        return held
-    return at_once(held, above, within.high if isinstance(within, Range) else within)
+def _at_once(s: Subject, held: list[Characteristic]) -> list[Characteristic] | Unknown:
+    """Families with what the maker promises of opening at once, at each end of what is told of that."""
+    within = _ends(s.read(s.item, "instant.within"))
+    told = s.item.has("instant.above")
+    above: tuple[float | None, ...] = _ends(s.read(s.item, "instant.above")) if told else (None,)
+    if not within or not above:
+        return Unknown(f"when {s.id} opens at once is not known")
+    return [at_once(one, current, time) for one, current, time in product(held, above, within)]
 
 
 def _own_curve(s: Subject, points: tuple[Any, ...]) -> list[Characteristic] | Unknown:

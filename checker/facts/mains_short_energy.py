@@ -69,11 +69,12 @@ def far_energy(s: Subject) -> Any:
         curves, doubt = [], True
     found: list[float] = [0.0] if doubt or isinstance(held, Unknown) else []
     for amps in ends_of(current):
-        opened = min((_worst(one, amps) for one in curves), default=math.inf)
-        if isinstance(held, Unknown) and opened == math.inf:
-            return held
         times = ends_of(held) if isinstance(held, float | Range) else (math.inf,)
-        found.extend(min(opened, amps**2 * time) for time in times)
+        for pick, time in ((min, min(times)), (max, max(times))):
+            opened = min((pick(_energies(one, amps)) for one in curves), default=math.inf)
+            if isinstance(held, Unknown) and opened == math.inf:
+                return held
+            found.append(min(opened, amps**2 * time))
     return _band(min(found), max(found))
 
 
@@ -92,9 +93,9 @@ def _curves(devices: list[Subject]) -> list[list[Characteristic]] | Unknown:
     return found
 
 
-def _worst(held: list[Characteristic], amps: float) -> float:
-    """Upper bound of what a device lets through at one current, over the ends of its rating. [A2 s]"""
-    return max(energy_at(one, max(amps, LEAST_OHM)) for one in held)
+def _energies(held: list[Characteristic], amps: float) -> list[float]:
+    """Upper bounds of what a device lets through at one current, one for each end of what is told of it. [A2 s]"""
+    return [energy_at(one, max(amps, LEAST_OHM)) for one in held]
 
 
 @fact(
@@ -153,7 +154,7 @@ def _along(s: Subject, devices: list[Subject], low: float, high: Number) -> Numb
         return curves
     low = min(low, top)
     try:
-        upper = min(max(_worst(held, amps) for amps in _between(held, low, top)) for held in curves)
+        upper = min(max(max(_energies(held, amps)) for amps in _between(held, low, top)) for held in curves)
         lower = min(min(opening(one, max(low, LEAST_OHM)).min_s for one in held) for held in curves) * low**2
     except OutOfRange as problem:
         return Unknown(str(problem))

@@ -58,7 +58,10 @@ def test_what_its_maker_says_of_opening_at_once_shortens_the_promise() -> None:
     assert plain.far_energy == pytest.approx(plain.least**2 * 0.1)
     assert quick.far_energy == pytest.approx(plain.least**2 * 0.01)
     doubt = subject(COACH, "short", "heating on inlet", TOLD | {"parts.mcb.instant.within": "unknown"})
-    assert doubt.far_energy == plain.far_energy
+    assert isinstance(doubt.far_energy, Unknown)
+    either = subject(COACH, "short", "heating on inlet", TOLD | {"parts.mcb.instant.within": "10..50 ms"})
+    found = either.far_energy
+    assert (found.low, found.high) == pytest.approx((plain.least**2 * 0.01, plain.least**2 * 0.05))
 
 
 def test_the_energy_along_a_run_is_never_below_that_at_its_far_end() -> None:
