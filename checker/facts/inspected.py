@@ -62,6 +62,8 @@ ASKED = (
      "The space of a built-in generator is vapour tight inwards and lined with metal; exhaust and fuel run outside."),
     ("metal_parts", "metal parts",
      "Every metal part within touch that mains wiring could make live stands in the file, or is joined to the earth."),
+    ("warm_joints", "warm joints",
+     "Every high-current joint was read near full load, warm or in millivolts, and none stood out."),
     ("lugs", "lugs", "Every lug has the size of its cable and of its stud, and no stud holds more than it may."),
     ("bends", "bends", "No cable at rest lies in a tighter bend than its maker or the code allows."),
     ("fuse_ratings", "fuse ratings", "At each fuse and breaker its rating, and that of its replacement, can be read."),

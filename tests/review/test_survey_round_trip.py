@@ -218,7 +218,8 @@ def written(one: Row, answer: Answer, good: bool, at: int) -> tuple[str, str]:
         suggested = asked(one, answer).way.write.partition("  #")[0]
         text = suggested.partition(": ")[2]
     if entry == "readings":
-        return f"readings.{at}", text.replace("at: …", "at: inlet").replace("mode: …, ", "")
+        mode = next(iter(read_text(BASES[one.base].read_text("utf-8"), "x.fitout.yaml").modes))
+        return f"readings.{at}", text.replace("at: …", "at: inlet").replace("mode: …", f"mode: {mode}")
     # What stands as one unknown in the file is answered as a whole.
     return answer.entry.removesuffix(".when") if text.startswith("{when") else answer.entry, text
 

@@ -22,7 +22,7 @@ INSPECTIONS = (
     "vibration", "moving cables", "old wiring", "as built", "generator space", "barriers", "live parts",
     "metal parts", "lugs", "mains joints", "colours",
     "projections", "bends",
-    "fuse ratings", "source labels", "knocks",
+    "fuse ratings", "source labels", "knocks", "warm joints",
 )  # fmt: skip
 
 PAPERS = Kind(
