@@ -379,6 +379,8 @@ def _joint_unknown(item: Item) -> bool:
       method="each described terminal with a torque against the ends made on it")  # fmt: skip
 def torque_recorded(s: Subject) -> Truth:
     asked = [one for one in s.facts.subjects("terminal") if one.high_energy and one.described]
+    if any(one.torqued is None for one in asked):
+        return False
     missing = [one for one in asked if not one.torque_told]
     banks = _unlisted(s)
     if not missing:

@@ -201,12 +201,14 @@ def torque_records(s: Subject) -> list[Item]:
     return [one for one in (s.item.told, *records) if one is not None and one.has("torqued")]
 
 
-@fact("terminal", "torqued", unit="N m", says="Torque its lugs were tightened to.",
+@fact("terminal", "torqued", unit="N m", says="Torque its lugs were tightened to; none where one is said to be loose.",
       method="what is recorded with it or its ends; the range")  # fmt: skip
 def torqued(s: Subject) -> Any:
     values = [s.read(record, "torqued") for record in torque_records(s)]
     if not values:
         return Unknown(f"the torque of {s.id} is not recorded")
+    if any(value is None for value in values):
+        return None
     bottom, top = least(values), greatest(values)
     if isinstance(bottom, Unknown) or isinstance(top, Unknown):
         return bottom if isinstance(bottom, Unknown) else top

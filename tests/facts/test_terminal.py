@@ -53,6 +53,7 @@ def test_a_lug_of_a_cable_of_unknown_size_is_not_known_to_fit() -> None:
 def test_the_record_of_the_torque_is_read_from_the_end_of_the_circuit() -> None:
     assert ask("terminal", "house.+", "torqued") == pytest.approx(12.0)
     assert isinstance(ask("terminal", "house.+", "torqued", (ENDS, "{from: {lug: 16-8}}")), Unknown)
+    assert ask("terminal", "house.+", "torqued", (ENDS, "{from: {lug: 16-8, torqued: none}}")) is None
 
 
 def test_a_soldered_end_is_not_crimped() -> None:

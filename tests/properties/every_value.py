@@ -1,6 +1,6 @@
 """The properties tried on every value of the designs, one after the other; takes minutes, so it is run by hand.
 
-`python -m tests.properties.every_value [unknown | forgotten | left-out | range | blocks | told] [part of a name ...]`
+`python -m tests.properties.every_value [unknown | forgotten | left-out | none | range | blocks | told] [part of a name ...]`
 """
 
 from __future__ import annotations
@@ -32,7 +32,7 @@ Failure = tuple[Pair, str]
 Judge = Callable[[Change, dict[Pair, str], dict[Pair, str]], list[Failure]]
 
 
-KINDS = ("unknown", "forgotten", "left-out", "range", "blocks", "told")
+KINDS = ("unknown", "forgotten", "left-out", "none", "range", "blocks", "told")
 
 
 def say(line: str) -> None:
@@ -64,6 +64,11 @@ def removed(name: str) -> Iterator[Change]:
     )
 
 
+def nones(name: str) -> Iterator[Change]:
+    """Each value said not to be there."""
+    return (Change(f"{leaf.path}: {leaf.text} -> none", ((leaf.path, "none"),)) for leaf in leaves_of(name))
+
+
 def ranges(name: str) -> Iterator[Change]:
     """Each quantity a tenth wider."""
     for leaf in quantities(name):
@@ -81,6 +86,11 @@ def met_now(_change: Change, before: dict[Pair, str], after: dict[Pair, str]) ->
     return [(pair, f"{before[pair]} became met") for pair in newly_met(before, after)]
 
 
+def nothing(_change: Change, _before: dict[Pair, str], _after: dict[Pair, str]) -> list[Failure]:
+    """Nothing is asked of the verdicts but that no computation breaks."""
+    return []
+
+
 def contradicted(change: Change, before: dict[Pair, str], after: dict[Pair, str]) -> list[Failure]:
     """Passed, vanished or broken because less is known."""
     paths = [path for path, _ in change.edits]
@@ -96,6 +106,7 @@ PROPERTIES: dict[str, tuple[Callable[[str], Iterator[Change]], Judge]] = {
     "unknown": (unknowns, met_now),
     "forgotten": (entries, contradicted),
     "left-out": (removed, contradicted),
+    "none": (nones, nothing),
     "range": (ranges, changed),
     "blocks": (blocks, contradicted),
 }
