@@ -51,10 +51,14 @@ def _number(reader: KeyReader, spec: Key, node: Node, signed: bool = False) -> A
     if scalar is None:
         return UNKNOWN
     try:
-        return parse_shape(spec, scalar.text, signed)
+        value = parse_shape(spec, scalar.text, signed)
     except ShapeError as error:
         reader.ctx.problems.add(scalar, error.message, error.right)
         return _WRONG
+    if value is None:
+        reader.ctx.problems.add(scalar, "`none` is no part of this", "write what it is, or `unknown`")
+        return _WRONG
+    return value
 
 
 def _point(reader: KeyReader, spec: Key, node: Node, signed: bool) -> Any:

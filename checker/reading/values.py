@@ -19,6 +19,8 @@ Entries = dict[str, tuple[Scalar, Node]]
 
 _REFERENCES = frozenset(("name", "names", "port", "signal"))
 _STANDING_FOR_ALL = frozenset((*UNKNOWN_WORDS, "none"))
+_ALWAYS_THERE = frozenset(("mass", "masses.before.ball", "chemistry"))
+"""What nothing is without: `none` would be a slip of the pen."""
 _SIGNED_KINDS = frozenset(("reading",))
 """Kinds whose quantities may lie below zero: what an instrument said has a direction."""
 
@@ -156,6 +158,9 @@ class KeyReader:
             value = parse_shape(spec, text, self.signed)
         except ShapeError as error:
             self.ctx.problems.add(node, f"{shown(spec.name)}: {error.message}", self._right(spec, text, error))
+            return Given(UNKNOWN, at, basis, text)
+        if value is None and spec.name in _ALWAYS_THERE:
+            self.ctx.problems.add(node, f"{shown(spec.name)} cannot be `none`", "write what it is, or `unknown`")
             return Given(UNKNOWN, at, basis, text)
         if spec.shape in _REFERENCES:
             for name in value if isinstance(value, tuple) else (value,):
