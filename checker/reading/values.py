@@ -140,6 +140,9 @@ class KeyReader:
             if scalar is None:
                 continue
             one = self._scalar(spec, scalar, basis).value
+            if one is None:
+                self.ctx.problems.add(scalar, f"`none` stands in the list of {shown(spec.name)}", "leave it out")
+                continue
             values.extend(one if isinstance(one, tuple) else (one,))
             texts.append(scalar.text)
         text = ", ".join(texts)

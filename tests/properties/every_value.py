@@ -1,6 +1,6 @@
 """The properties tried on every value of the designs, one after the other; takes minutes, so it is run by hand.
 
-`python -m tests.properties.every_value [unknown | forgotten | left-out | none | range | blocks | told] [part of a name]`
+`python -m tests.properties.every_value [unknown|forgotten|left-out|none|range|blocks|told] [part of a name]`
 """
 
 from __future__ import annotations

@@ -108,6 +108,7 @@ def test_lists_take_a_single_one_too() -> None:
         ("equipment.F1.rating", "100 V", "(a voltage)", "a current"),
         ("equipment.F1.rating", "NaN", "found 'NaN'", "'30 A'"),
         ("equipment.house.mass", "none", "`mass` cannot be `none`", "`unknown`"),
+        ("papers.manual", "[charging, none]", "`none` stands in the list of `manual`", "leave it out"),
         ("equipment.house.chemistry", "none", "`chemistry` cannot be `none`", "`unknown`"),
         (
             "equipment.house.box",
