@@ -300,7 +300,7 @@ def may_pass_isolator(s: Subject) -> Any:
     duty = s.read(s.item, "duty")
     if not isinstance(duty, str):
         return UNKNOWN
-    return every(_guards(load) for load in _behind(s)) if duty == "safety" else duty in EXEMPT
+    return every(guards(load) for load in _behind(s)) if duty == "safety" else duty in EXEMPT
 
 
 GUARDING = ("gas system", "communication")
@@ -319,7 +319,7 @@ def _behind(s: Subject) -> list[Subject]:
     return [load for load in s.facts.subjects("load") if live_node(s.facts, load.item) in found]
 
 
-def _guards(load: Subject) -> Truth:
+def guards(load: Subject) -> Truth:
     """Whether a load may stay live when the battery is switched off; unknown where its purpose is not told."""
     surely = some((load.guards_people, load.is_essential))
     if surely is True or not load.item.allows("purpose"):
