@@ -8,6 +8,7 @@ from __future__ import annotations
 from checker.facts import (
     ac_source,
     alternator,
+    alternator_take,
     approach,
     array,
     array_cable,
@@ -170,6 +171,7 @@ from checker.facts import (
 __all__ = [
     "ac_source",
     "alternator",
+    "alternator_take",
     "approach",
     "array",
     "array_cable",

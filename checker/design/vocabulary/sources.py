@@ -9,6 +9,7 @@ from checker.design.vocabulary.common import (
     PARTS_ON_LOSS,
     PLAIN,
     REVERSE,
+    SETTINGS,
 )
 from checker.design.vocabulary.key import Key, Kind, Port
 from checker.design.vocabulary.make import count, named, names, quantity, rated, signal, text, under, window, word, yes
@@ -95,6 +96,9 @@ BANK = Kind(
     sections=PLAIN,
 )
 
+REGULATED = ("settings.temperature compensation", "settings.temperature sensed")
+"""Settings that the regulator of an alternator may have as a charger has."""
+
 ALTERNATOR = Kind(
     "alternator",
     "The generator on the engine.",
@@ -115,6 +119,7 @@ ALTERNATOR = Kind(
         quantity("base load", "A", "What the vehicle itself asks of it on the road, beyond what the modes name."),
         quantity("belt power", "W", "Shaft power that its belt, pulley and bracket are made for."),
         signal("charge stop.by", "The signal that makes its regulator stop before the battery goes."),
+        *(key for key in SETTINGS if key.name in REGULATED),
     ),
     ports=(
         Port("b", DC_POLES, "output and case"),
