@@ -45,10 +45,11 @@ def cuts(s: Subject, item: Equipment) -> Truth:
         return True  # it parts before the battery behind it is drained by this one
     if item.kind not in ("relay", "switch"):
         return False
+    if not item.has("driven by"):
+        return False
     named = s.read(item, "driven by")
     if named is None or isinstance(named, Unknown):
-        written = named is not None and item.has("driven by")
-        return Unknown(f"what drives {item.name} is not told") if written else False
+        return False if named is None else Unknown(f"what drives {item.name} is not told")
     means = signal_means(s.facts, named)
     return means if isinstance(means, Unknown) else means in CUTTING
 
