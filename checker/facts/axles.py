@@ -38,10 +38,10 @@ def position(s: Subject, item: Equipment, axis: int = ALONG) -> Number:
     middle = multiply(add(here.low[axis], here.high[axis]), 0.5)
     if not here.exact:
         middle = between(lower(here.low[axis]), upper(here.high[axis]))
-    return multiply(middle, _sense(s, axis))
+    return multiply(middle, sense(s, axis))
 
 
-def _sense(s: Subject, axis: int) -> Number:
+def sense(s: Subject, axis: int) -> Number:
     """1 or -1 by where an axis points, by the usual way where it is left out; anything between where nobody knows."""
     key, turned = ("axes.y", "to the left") if axis == ACROSS else ("axes.x", "forward")
     word = s.read(s.item.vehicle, key)
@@ -55,8 +55,8 @@ def _anywhere(s: Subject, axis: int, name: str) -> Number:
     around = s.read(s.item.vehicle, "envelope")
     if not isinstance(around, Box):
         return Unknown(f"where {name} stands is not told")
-    sense = _sense(s, axis)
-    ends = (multiply(around.at[axis], sense), multiply(add(around.at[axis], around.size[axis]), sense))
+    way = sense(s, axis)
+    ends = (multiply(around.at[axis], way), multiply(add(around.at[axis], around.size[axis]), way))
     if any(isinstance(one, Unknown) or one is None for one in ends):
         return Unknown(f"where {name} stands is not told")
     return between(min(lower(one) for one in ends), max(upper(one) for one in ends))
@@ -68,7 +68,7 @@ def aboard(s: Subject, axis: int) -> list[Share]:
     for key, place, sign in ABOARD:
         if s.item.vehicle.has(f"masses.{key}"):
             point = s.read(s.item.vehicle, f"masses.{place}") if s.item.vehicle.has(f"masses.{place}") else None
-            at = multiply(point[axis], _sense(s, axis)) if isinstance(point, tuple) else _anywhere(s, axis, key)
+            at = multiply(point[axis], sense(s, axis)) if isinstance(point, tuple) else _anywhere(s, axis, key)
             found.append(Share(key, multiply(limit_or_load(s, key), sign), at))
     return found
 
@@ -154,4 +154,4 @@ def right_limit(s: Subject) -> Any:
     return limit_or_load(s, "right limit")
 
 
-__all__ = ["aboard", "position"]
+__all__ = ["aboard", "position", "sense"]

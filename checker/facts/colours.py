@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from checker.circuit.elements import BONDING, EARTH, LIVE, RETURN, Conductor
+from checker.design.item import Item
 from checker.design.vocabulary.cables import COLOURS
 from checker.facts.catalogue import fact
 from checker.facts.conductor_given import cable_value
@@ -15,14 +16,21 @@ CORE = {LIVE: 0, RETURN: 1}
 """Place of a core among the colours of its cable: live first, then the return; the earth is the last."""
 
 
-def _colour(conductor: Conductor) -> Any:
+def _cores(cable: Item) -> float:
+    cores = cable.value("cores")
+    return cores if isinstance(cores, float) else 0.0
+
+
+def _colour(facts: Facts, conductor: Conductor) -> Any:
     """The colour of a conductor as told of its cable, or None where the file says nothing."""
     cable = conductor.circuit.cable
-    if cable is None:
-        return None
+    if cable is None or (conductor.role == EARTH and conductor.circuit.earth.how == "run" and _cores(cable) < 3):
+        return None  # an earth with a run of its own is no core of a cable of two
     if cable.has("colour"):
-        # A return laid `same` is a like cable beside the live one: its colour is not told.
-        return None if conductor.role == RETURN else cable.value("colour")
+        # A return laid `same` is a like cable beside the live one: its colour is not told. A negative with a circuit
+        # of its own is of that reel.
+        beside = conductor.role == RETURN and facts.network.conductor(conductor.circuit.name, LIVE) is not None
+        return None if beside else cable.value("colour")
     cores = cable.value("core colours") if cable.has("core colours") else None
     if not isinstance(cores, tuple):
         return cores
@@ -33,7 +41,7 @@ def _colour(conductor: Conductor) -> Any:
 @fact("conductor", "core_colour", words=COLOURS, says="Colour of its core; none where the file names none.",
       method="the single core, or its place among the cores: live, return, earth last")  # fmt: skip
 def core_colour(s: Subject) -> Any:
-    found = _colour(s.item)
+    found = _colour(s.facts, s.item)
     if found is not None:
         cable_value(s, "colour" if s.item.circuit.cable.has("colour") else "core colours")  # for the working
     return found
@@ -52,9 +60,11 @@ def colours_settled(s: Subject) -> Truth:
     if isinstance(wrong, tuple) and "colours" in wrong:
         return False
     for conductor in s.facts.network.conductors:
-        if conductor.role == BONDING or equal(conductor.circuit.value("own"), "factory") is True:
-            continue
         subject = s.facts.of("conductor", conductor)
+        if equal(conductor.circuit.value("own"), "factory") is True:
+            continue
+        if conductor.role == BONDING and subject is not None and not subject.is_protective_earth:
+            continue
         colour = None if subject is None else subject.core_colour
         if subject is None or not isinstance(colour, str):
             return colour if isinstance(colour, Unknown) else False
@@ -88,6 +98,16 @@ def _pole_colours(s: Subject) -> dict[tuple[str, Any], set[str]]:
     return found
 
 
+@fact("conductor", "is_protective_earth", type="yes/no",
+      says="It is the earth of a circuit, or bonds metal to an earth bar, an earth pole or the case of equipment.",
+      method="its role, and the poles at its ends")  # fmt: skip
+def is_protective_earth(s: Subject) -> bool:
+    if s.item.role == EARTH:
+        return True
+    ends = (s.item.start, s.item.end)
+    return bool(s.bonds_metal) and any(end.rpartition(":")[2] in ("PE", "case", "earth") for end in ends)
+
+
 @fact("conductor", "role", words=("live", "return", "earth", "bonding"), says="What it is in its circuit.",
       method="graph")  # fmt: skip
 def role(s: Subject) -> Any:
@@ -103,7 +123,7 @@ def role(s: Subject) -> Any:
     method="the colours told, live against return, battery side and mains apart",
 )
 def taken_for(s: Subject) -> Any:
-    colour = _colour(s.item)
+    colour = _colour(s.facts, s.item)
     if isinstance(colour, Unknown):
         return colour
     other = {LIVE: RETURN, RETURN: LIVE}.get(s.item.role)
@@ -119,7 +139,7 @@ def _by_colour(facts: Facts) -> dict[tuple[str, str | None, str], list[Conductor
     if found is None:
         found = facts.shared["conductors by colour"] = {}
         for conductor in facts.network.conductors:
-            colour = _colour(conductor)
+            colour = _colour(facts, conductor)
             if isinstance(colour, str):
                 key = (facts.network.systems[conductor.circuit.name], conductor.role, colour)
                 found.setdefault(key, []).append(conductor)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from math import sqrt
 from typing import Any
 
 from checker.circuit.elements import BONDING, EARTH, RETURN
@@ -12,7 +11,7 @@ from checker.facts.catalogue import fact
 from checker.facts.conductor_given import cable_value, no_cable, place_items, unseen_place
 from checker.facts.space import chain, is_kind, told_around
 from checker.facts.subject import Subject
-from checker.quantities import Number, Truth, Unknown, add, both, corners, either, equal, every, least, negate, some
+from checker.quantities import Number, Truth, Unknown, add, both, either, equal, every, negate, some
 
 PLASTIC = ("conduit", "gas-tight conduit", "split tube")
 FINE = ("stranded", "flexible", "extra flexible")
@@ -245,27 +244,52 @@ def ends_marked(s: Subject) -> Truth | None:
     return every(s.read(ends[end], "marked") if end in ends else missing for end in ("from", "to"))
 
 
-@fact("design", "conduits_mixed", type="yes/no", says="Mains runs in metal conduit here, in plastic there.",
-      method="what covers each mains conductor")  # fmt: skip
+@fact(
+    "design",
+    "conduits_mixed",
+    type="yes/no",
+    says="Mains runs in metal conduit or duct here, in plastic there, or metal conduit ends at an insulating box.",
+    method="what covers each mains conductor, the ducts that it passes, and the boxes at the ends of metal conduit",
+)
 def conduits_mixed(s: Subject) -> Truth:
-    mains = [one.covering for one in s.facts.subjects("conductor") if one.system == "ac" and one.is_live]
-    metal = some(one if isinstance(one, Unknown) else one == "metal conduit" for one in mains)
-    plastic = some(one if isinstance(one, Unknown) else one in PLASTIC for one in mains)
-    return both(metal, plastic)
+    mains = [one for one in s.facts.subjects("conductor") if one.system == "ac" and one.is_live]
+    found = [one.covering for one in mains]
+    ducts = [
+        (one, s.read(place, "material"))
+        for one in mains
+        for place in place_items(one)
+        if is_kind(s, place, "duct") is True and one.sheathed is not True
+    ]
+    known = [(one, made) for one, made in ducts if not isinstance(made, Unknown)]
+    metal, plastic = some(_are(found, ("metal conduit",))), some(_are(found, PLASTIC))
+    pairs = [
+        both(metal, plastic),
+        both(metal, some(_bare_in(one, made, ("plastic",)) for one, made in ducts)),
+        both(plastic, some(_bare_in(one, made, METALS) for one, made in ducts)),
+        both(*(some(_bare_in(one, made, kinds) for one, made in known) for kinds in (METALS, ("plastic",)))),
+    ]
+    return some([*pairs, *(_insulating_box(s, one) for one in mains)])
 
 
-@fact("conductor", "terminal_limit", unit="°C", says="Lowest temperature that a terminal told at its ends may reach.",
-      method="least of the limits told with the terminals")  # fmt: skip
-def terminal_limit(s: Subject) -> Any:
-    found: Number = None
-    for node in (s.item.start, s.item.end):
-        owner, _, name = node.partition(":")
-        item = s.facts.network.equipment.get(owner)
-        told = item.terminals.get(name) if item is not None else None
-        if told is not None and told.has("limit"):
-            limit = s.read(told, "limit")
-            found = limit if found is None else least(found, limit)
-    return found
+def _bare_in(one: Subject, made: Any, kinds: tuple[str, ...]) -> Truth:
+    """Whether plain cores lie in a duct of such material; a cable with a sheath asks nothing of its duct."""
+    return both(negate(one.sheathed), made if isinstance(made, Unknown) else made in kinds)
+
+
+METALS = ("steel", "aluminium")
+
+
+def _are(coverings: list[Any], kinds: tuple[str, ...]) -> list[Truth]:
+    return [one if isinstance(one, Unknown) else one in kinds for one in coverings]
+
+
+def _insulating_box(s: Subject, one: Subject) -> Truth:
+    """Whether a mains conductor in metal conduit ends at an insulating box, which parts the metal from the earth."""
+    if one.covering != "metal conduit" if isinstance(one.covering, str) else True:
+        return False
+    names = {node.partition(":")[0] for wire in one.item.wires for node in (wire.a, wire.b)}
+    items = [s.facts.network.equipment[name] for name in sorted(names) if name in s.facts.network.equipment]
+    return some(equal(s.read(item, "enclosure"), "insulating") for item in items if item.allows("enclosure"))
 
 
 @fact("conductor", "holes", of="hole", type="list", says="The holes it goes through.", method="run")
@@ -279,24 +303,3 @@ def holes(s: Subject) -> tuple[Any, ...]:
       method="told of the cable, or covered by conduit")  # fmt: skip
 def endures_sun(s: Subject) -> Truth:
     return either(s.ultraviolet, s.covered)
-
-
-@fact(
-    "conductor",
-    "capacity_at_terminals",
-    unit="A",
-    says="Current at which it gets no hotter than the terminals told at its ends allow.",
-    method="carrying capacity × square root of ((terminal limit - ambient) / (insulation limit - ambient))",
-    source="heat of a conductor grows with the square of its current; common practice, no source",
-)
-def capacity_at_terminals(s: Subject) -> Any:
-    limit = s.terminal_limit
-    if limit is None:
-        return s.carrying_capacity
-
-    def scaled(capacity: float, terminal_c: float, insulation_c: float, ambient_c: float) -> float:
-        if terminal_c >= insulation_c or ambient_c >= insulation_c:
-            return capacity
-        return capacity * sqrt(max(0.0, (terminal_c - ambient_c) / (insulation_c - ambient_c)))
-
-    return corners(scaled, s.carrying_capacity, limit, s.insulation_limit, s.ambient)

@@ -12,7 +12,7 @@ from typing import Any
 from checker.circuit.elements import LIVE, Edge, Link
 from checker.circuit.limits import ENDLESS, NOTHING, live_forest
 from checker.circuit.ports import CONTACTS
-from checker.circuit.sweep import Arrivals, Rules
+from checker.circuit.sweep import Arrivals, Forest, Rules
 from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.facts.levels import level_at
@@ -50,12 +50,12 @@ def design_currents(facts: Facts) -> Found:
 def _all_modes(facts: Facts) -> Found:
     found: Found = {}
     for name, mode in facts.design.modes.items():
-        flows = _flows(facts, _draws_in(facts, mode), gives_in(facts, mode), add, positions(facts, mode))
+        found_here = flows(facts, draws_in(facts, mode), gives_in(facts, mode), add, positions(facts, mode))
         doubts = doubtful(facts, mode)
         if doubts:
-            _widen(flows, _without(facts, mode, doubts))
-        _merge(found, flows, name)
-    alone = _flows(facts, _draws_alone(facts), _gives_always(facts), greatest, None)
+            _widen(found_here, _without(facts, mode, doubts))
+        _merge(found, found_here, name)
+    alone = flows(facts, draws_alone(facts), gives_always(facts), greatest, None)
     _merge(found, alone, ANY)
     return found
 
@@ -90,9 +90,9 @@ def _without(facts: Facts, mode: Item, doubts: frozenset[str]) -> dict[str, Numb
     shut = [name for name in sorted(doubts) if facts.network.equipment[name].kind not in SHORE_CHARGERS]
     nowhere = {**positions(facts, mode), **dict.fromkeys(shut, "open")}
     idle = {f"{name}:{side}+" for name in doubts for side in ("low", "high", "dc")}
-    draws = {node: current for node, current in _draws_in(facts, mode).items() if node not in idle}
+    draws = {node: current for node, current in draws_in(facts, mode).items() if node not in idle}
     gives = {node: current for node, current in gives_in(facts, mode).items() if node not in idle}
-    return _flows(facts, draws, gives, add, nowhere)
+    return flows(facts, draws, gives, add, nowhere)
 
 
 def _widen(flows: dict[str, Number], least_flows: dict[str, Number]) -> None:
@@ -122,12 +122,21 @@ def _most(a: Number, b: Number) -> Number:
     return b if isinstance(b, Unknown) else greatest(a, b)
 
 
-def _flows(
-    facts: Facts, draws: dict[str, Number], gives: dict[str, Number], join: Any, at: dict[str, str] | None
+def flows(
+    facts: Facts,
+    draws: dict[str, Number],
+    gives: dict[str, Number],
+    join: Any,
+    at: dict[str, str] | None,
+    role: str = LIVE,
+    forest: Forest | None = None,
 ) -> dict[str, Number]:
-    """Currents with contacts `at` their positions; None: all closed, one load at a time, no battery charged."""
+    """Currents with contacts `at` their positions; None: all closed, one load at a time, no battery charged.
+
+    Of the live conductors; of the returns with the forest of these and with draws and gives at their nodes.
+    """
     network = facts.network
-    forest = live_forest(network, at)
+    forest = live_forest(network, at) if forest is None else forest
 
     def joined(a: Number, b: Number) -> Number:
         if isinstance(a, float) and a == 0.0:
@@ -144,7 +153,10 @@ def _flows(
     def drawn(edge: Edge, node: str, flow: Number) -> Number:
         return NOTHING if isinstance(edge, Link) and edge.one_way and node == edge.a else flow
 
-    stores = {source.live for source in network.sources if source.equipment.kind in ("battery", "bank")}
+    banks = [source for source in network.sources if source.equipment.kind in ("battery", "bank")]
+    stores = {source.live for source in banks}
+    if role != LIVE:
+        stores = {source.returns for source in banks if source.returns in gives}  # those of one island of voltage
 
     def swept(values: dict[str, Number], through: Any) -> Arrivals[Number]:
         """Modes have much in common: what gives or draws the same through the same contacts is swept once."""
@@ -161,7 +173,7 @@ def _flows(
     storing = swept(dict.fromkeys(sorted(stores), ENDLESS), drawn)
     found: dict[str, Number] = {}
     for conductor in network.conductors:
-        if conductor.role != LIVE:
+        if conductor.role != role:
             continue
         most: Number = 0.0
         for wire in conductor.wires:
@@ -172,6 +184,8 @@ def _flows(
                     stored = _lesser(charging[into], storing[out]) if at is not None else 0.0
                     upper = _lesser(supply[into], joined(demand[out], stored))
                     lower = _most(stored, _beyond(demand[out], supply[out]))
+                    if role != LIVE and id(wire) in forest.ring_edges:
+                        lower = 0.0  # returns beside each other share as their resistances say
                     most = _most(most, _span(lower, upper))
         found[conductor.id] = most
     return found
@@ -266,7 +280,8 @@ def _load_nodes(facts: Facts) -> list[tuple[str, Equipment]]:
     return [(node, item) for node, items in facts.network.sinks.items() for item in items if item.kind in LOADS]
 
 
-def _draws_alone(facts: Facts) -> dict[str, Number]:
+def draws_alone(facts: Facts) -> dict[str, Number]:
+    """Live node of a load -> what it asks by itself, whether a mode runs it or not (A)."""
     draws: dict[str, Number] = {}
     mains: Number = 0.0
     told = _used_in_modes(facts)
@@ -301,7 +316,8 @@ def _used_in_modes(facts: Facts) -> dict[str, Number]:
     return found
 
 
-def _draws_in(facts: Facts, mode: Item) -> dict[str, Number]:
+def draws_in(facts: Facts, mode: Item) -> dict[str, Number]:
+    """Live node of a load -> what it asks there in a mode (A), of what passes power on too."""
     draws: dict[str, Number] = {}
     running = mode.value("running")
     entries = dict(running) if isinstance(running, tuple) else {}
@@ -419,7 +435,8 @@ def gives_in(facts: Facts, mode: Item) -> dict[str, Number]:
     return gives
 
 
-def _gives_always(facts: Facts) -> dict[str, Number]:
+def gives_always(facts: Facts) -> dict[str, Number]:
+    """Live node of a source -> the most it can give, in no particular mode (A)."""
     gives: dict[str, Number] = {}
     for source in facts.network.sources:
         _give(gives, source.live, ENDLESS if source.storage else source.limit)  # type: ignore[arg-type]

@@ -37,7 +37,9 @@ from checker.quantities import (
     equal,
     greater,
     least,
+    less,
     multiply,
+    negate,
     some,
 )
 
@@ -234,6 +236,55 @@ def outdoors(s: Subject) -> Truth:
 def under_body(s: Subject) -> Truth:
     kind = s.place_kind
     return kind if isinstance(kind, Unknown) else bool(kind == "under body")
+
+
+SPRAY_M = 1.0
+"""Height above the ground up to which wheels throw water at the outside of a body; common practice, no source."""
+
+
+@fact(
+    "equipment",
+    "in_spray",
+    type="yes/no",
+    says="It stands under the body, where jets of water are told, or low on the outside of a road vehicle.",
+    method="its place; on the outside by its height, up to 1 m above the ground",
+    source="common practice, no source",
+)
+def in_spray(s: Subject) -> Truth:
+    places = chain(s, place_name(s))
+    jets = [equal(s.read(one, "wet"), "jets") for one in places[:1] if one.has("wet")]
+    on_the_road = negate(equal(s.read(s.facts.design.vehicle, "kind"), "boat"))
+    outside = equal(s.place_kind, "outside")
+    if s.item.kind == "solar array" or on_the_road is not True:
+        outside = False  # arrays lie on the roof
+    low = both(outside, _low_down(s)) if outside is not False else False
+    return some([s.under_body, *jets, low])
+
+
+def _low_down(s: Subject) -> Truth:
+    """Whether it stands where wheels throw water; not known without a height, a box or a point."""
+    if s.item.allows("height") and s.item.has("height"):
+        return less(s.read(s.item, "height"), SPRAY_M)
+    if s.item.allows("height added") and s.item.has("height added"):
+        return False  # it stands on the roof
+    here = stands(s, s.item)
+    if here is None:
+        return Unknown(f"how high {s.id} stands is not told")
+    if less(here.low[2], SPRAY_M) is False or here.exact:
+        return less(here.low[2], SPRAY_M)
+    return Unknown(f"how high {s.id} stands is not told")
+
+
+@fact("equipment", "corrosion_proof", type="yes/no", says="Its case and terminals stand salt and wet for years.")
+def corrosion_proof(s: Subject) -> Any:
+    found = told(s, "corrosion proof")
+    return False if found is None else found
+
+
+@fact("design", "something_in_spray", type="yes/no", says="Equipment stands in the spray of wheels or under the body.")
+def something_in_spray(s: Subject) -> Truth:
+    apart = ("outlet", "shore inlet", "metal part", *BODILESS)
+    return some(one.in_spray for one in s.facts.subjects("equipment") if one.item.kind not in apart)
 
 
 @fact("equipment", "water_degree", unit="count", says="Second digit of its degree of protection: water.",

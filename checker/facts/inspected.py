@@ -65,6 +65,8 @@ ASKED = (
     ("warm_joints", "warm joints",
      "Every high-current joint was read near full load, warm or in millivolts, and none stood out."),
     ("lugs", "lugs", "Every lug has the size of its cable and of its stud, and no stud holds more than it may."),
+    ("hot_parts", "hot parts",
+     "Cables keep clear of exhaust, heaters, flues and cookers, or a shield and a higher class take their heat."),
     ("bends", "bends", "No cable at rest lies in a tighter bend than its maker or the code allows."),
     ("fuse_ratings", "fuse ratings", "At each fuse and breaker its rating, and that of its replacement, can be read."),
     ("source_labels", "source labels", "At each point of work a label tells of every source that feeds it."),

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from typing import Any
 
-from checker.design.given import Box
-from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.facts.catalogue import fact
 from checker.facts.equipment import float_count, one_mass
@@ -16,9 +14,7 @@ from checker.quantities import (
     Number,
     Range,
     Unknown,
-    add,
     equal,
-    greatest,
     less_equal,
     multiply,
     subtract,
@@ -137,33 +133,6 @@ def _moved(s: Subject) -> Number:
 @fact("design", "ball_limit", unit="kg", says="Greatest load of the tow ball.")
 def ball_limit(s: Subject) -> Any:
     return limit_or_load(s, "ball limit")
-
-
-@fact("design", "overall_height", unit="m", says="Height of the vehicle with what was put on its roof.",
-      method="top of the envelope plus the most that any equipment adds")  # fmt: skip
-def overall_height(s: Subject) -> Any:
-    around = s.read(s.item.vehicle, "envelope")
-    if not isinstance(around, Box):
-        return Unknown("the envelope of the vehicle is not told")
-    adds = [s.read(item, "height added") for item in _on_roof(s)]
-    top = add(around.at[2], around.size[2])
-    return add(top, greatest(adds)) if adds else top
-
-
-def _on_roof(s: Subject) -> list[Item]:
-    return [item for item in s.item.equipment.values() if item.allows("height added") and item.has("height added")]
-
-
-@fact("design", "overall_width", unit="m", says="Width of the vehicle.", method="its envelope")
-def overall_width(s: Subject) -> Any:
-    around = s.read(s.item.vehicle, "envelope")
-    return around.size[1] if isinstance(around, Box) else Unknown("the envelope of the vehicle is not told")
-
-
-@fact("design", "overall_length", unit="m", says="Length of the vehicle.", method="its envelope")
-def overall_length(s: Subject) -> Any:
-    around = s.read(s.item.vehicle, "envelope")
-    return around.size[0] if isinstance(around, Box) else Unknown("the envelope of the vehicle is not told")
 
 
 @fact("design", "heavy_equipment", of="equipment", type="list",

@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from typing import Any
 
 from checker.design.given import Where
+from checker.design.item import Item
+from checker.design.run import Length
 from checker.design.vocabulary.words import TRAVEL_AXES
 from checker.facts.catalogue import fact, subjects
 from checker.facts.equipment import is_swept
@@ -31,8 +33,12 @@ from checker.quantities import (
 FIXED_PLACES = ("fuel", "gas locker", "battery locker", "battery box", "exit")
 """Kinds of place that stand still with hard walls or must stay free. Rooms and beds may be what a slide stows in; the
 engine lies ahead of the body."""
-WALLED = ("duct", "locker", "wet room")
+WALLED = ("duct", "locker", "wet room", "cavity")
 """Kinds of place with walls of their own, asked about where their box is told."""
+NEAR = tuple(kind for kind in (*FIXED_PLACES, *WALLED) if kind != "exit")
+"""Those that a part must keep clear of; a step belongs to its door."""
+FURNITURE = ("bed", "seat")
+"""What a slide may stow in: in its way where it lies in what the part sweeps and not in where it rests."""
 
 
 @subjects("moving", "A part of the vehicle that moves: slide-out, lifting bed, lifting roof.")
@@ -79,24 +85,44 @@ def sweep_hits(s: Subject) -> Any:
     "places_hit",
     of="place",
     type="list",
-    says="Fixed places in its way: fuel, gas, battery, exit; duct, locker or wet room of which the box is told.",
+    says="Fixed places in its way: fuel, gas, battery, exit; bed or seat that it does not stow in; duct, cavity, "
+    "locker or wet room of which the box is told, or through which cables run that nobody watched.",
     method="boxes that share space with the space it sweeps",
 )
 def places_hit(s: Subject) -> Any:
-    way = swept_extent(s, s.item)
+    way, rest = swept_extent(s, s.item), extent(s, s.item)
     found = []
     for one in s.facts.subjects("place"):
-        fixed = is_kind(s, one.item, *FIXED_PLACES)
-        if one.item.has("box") and is_kind(s, one.item, *WALLED) is True:
-            fixed = True
-        if fixed is False or carried(s, s.item, chain(s, one.item.name)) is True:
+        if _stays(s, one.item) is False:
             continue
-        hit = both(fixed, overlaps(way, extent(s, one.item)))
+        hit = both(_stays(s, one.item), overlaps(way, extent(s, one.item)))
+        if is_kind(s, one.item, *FURNITURE) is True:
+            hit = both(hit, negate(overlaps(rest, extent(s, one.item))))
         if isinstance(hit, Unknown):
             return Unknown(f"the box of {one.id} or the travel of {s.id} is not told")
         if hit:
             found.append(one)
     return tuple(found)
+
+
+def _stays(s: Subject, place: Item) -> Truth:
+    """Whether a place stands still with walls of its own, or must stay free."""
+    if carried(s, s.item, chain(s, place.name)) is True:
+        return False
+    if is_kind(s, place, *FIXED_PLACES, *FURNITURE) is not False:
+        return is_kind(s, place, *FIXED_PLACES, *FURNITURE)
+    walled = is_kind(s, place, *WALLED)
+    if place.has("box") or walled is False:
+        return walled
+    # Without a box nobody knows where its cables lie; who watched the part over its whole way has seen them.
+    watched = s.facts.subjects("design")[0].moving_cables_inspected
+    return False if watched is True or place.name not in _with_cables(s.facts) else walled
+
+
+def _with_cables(facts: Facts) -> frozenset[str]:
+    """The places that runs name."""
+    runs = (circuit.run for circuit in facts.design.circuits.values())
+    return frozenset(step.place for run in runs for step in run if isinstance(step, Length) and step.place is not None)
 
 
 @fact(
@@ -129,8 +155,9 @@ def _said(name: str, gap: Number) -> Any:
     "moving",
     "sweep_clearance",
     unit="mm",
-    says="Least distance over the whole travel to equipment with a known box that it does not carry.",
-    method="distance between the space it sweeps and each box; none when no box is told",
+    says="Least distance over the whole travel to equipment and walled places with a known box that it does not carry.",
+    method="distance between the space it sweeps and each box; none when no box is told; a place it meets, doors, "
+    "beds and seats are left out",
 )
 def sweep_clearance(s: Subject) -> Any:
     way = swept_extent(s, s.item)
@@ -143,6 +170,13 @@ def sweep_clearance(s: Subject) -> Any:
         if isinstance(distance, Unknown):
             return Unknown(f"the box or the travel of {s.id} is not told")
         found = distance if found is None else least(found, distance)
+    for one in s.facts.subjects("place"):
+        here = extent(s, one.item)
+        if here is None or is_kind(s, one.item, *NEAR) is not True or _stays(s, one.item) is False:
+            continue
+        distance = apart(way, here)
+        if isinstance(distance, float | Range) and overlaps(way, here) is not True:
+            found = distance if found is None else least(found, distance)
     return found
 
 

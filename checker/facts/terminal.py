@@ -37,6 +37,10 @@ HIGH_ENERGY = (
 )  # fmt: skip
 
 
+ONE_STUD = (*(kind for kind in HIGH_ENERGY if kind != "bar"), "alternator", "charger", "solar controller", "load")
+"""Kinds whose terminal is a single stud or screw, unlike that of a bar or a board."""
+
+
 class Terminal(NamedTuple):
     """One terminal of a piece of equipment, its node in the graph, and what the file tells of it (None: nothing)."""
 
@@ -66,6 +70,15 @@ def terminals(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
                 seen.add(node)
                 where = conductor.circuit.terminations[end].where
                 yield f"{owner}.{name}", where, Terminal(owned, name, node, None)
+    for item in facts.network.equipment.values():
+        # A stud of which nothing is told still holds what ends on it, and a code bounds how many that may be.
+        for node in sorted(facts.network.nodes_of(item.name)) if item.kind in ONE_STUD else ():
+            if node not in seen and len(wires_at(facts, node)) > 1 and item.name not in facts.network.units:
+                yield (
+                    f"{item.name}.{node.partition(':')[2]}",
+                    item.where,
+                    Terminal(item, node.partition(":")[2], node, None),
+                )
 
 
 def told(s: Subject, key: str) -> Any:
@@ -285,6 +298,12 @@ def lugs_fit_stud(s: Subject) -> Truth:
 @fact("terminal", "described", type="yes/no", says="The file describes the terminal itself, not only a lug on it.")
 def described(s: Subject) -> bool:
     return s.item.told is not None
+
+
+@fact("terminal", "is_one_stud", type="yes/no", says="It is described, or a single stud by what it belongs to.",
+      method="bars, boards and blocks have a place for each conductor")  # fmt: skip
+def is_one_stud(s: Subject) -> bool:
+    return s.item.told is not None or s.item.equipment.kind in ONE_STUD
 
 
 @fact(

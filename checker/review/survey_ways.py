@@ -48,6 +48,7 @@ SHEET = frozenset(
         "stall", "insulation", "flame retardant", "series fuse", "unloaded battery harm", "idle", "no load", "allows",
         "own cell", "family", "cells", "chemistry", "case", "heat at full", "input capacitance", "polarised",
         "breaks load", "isolates", "trip free", "thermal cut-out", "rated", "torque", "limit", "type", "degree",
+        "terminal limit",
         "power",
         "current", "nominal", "capacity", "rating", "voltage", "running", "frequency", "trips at", "drop", "level",
         "open voltage", "best voltage", "short current", "best current", "efficiency", "above", "to zero at", "time",

@@ -55,18 +55,24 @@ def test_solid_or_aluminium_is_no_stranded_copper() -> None:
 
 
 def test_a_cooler_terminal_lowers_the_current_by_the_root_of_the_rise_it_leaves() -> None:
-    facts = van(("equipment.house.terminals", "{+: {stud: M8, limit: 75 °C}}"))
+    facts = van(("equipment.house.terminals", "{+: {stud: M8, limit: 75 °C}}"), ("vehicle.terminal limit", "105 °C"))
     trunk = facts.subject("conductor", "trunk")
     assert trunk is not None
     # 90 °C insulation at 40 °C air: rises of 50 K and 35 K.
     assert trunk.capacity_at_terminals == pytest.approx(trunk.carrying_capacity * math.sqrt(35 / 50))
 
 
-def test_without_a_told_limit_the_terminals_take_nothing_away() -> None:
+def test_a_terminal_without_a_told_limit_stands_sixty_degrees_or_more() -> None:
     trunk = van().subject("conductor", "trunk")
     assert trunk is not None
-    assert trunk.terminal_limit is None
-    assert trunk.capacity_at_terminals == trunk.carrying_capacity
+    assert (trunk.terminal_limit.low, trunk.terminal_limit.high) == (60.0, math.inf)
+    # 90 °C insulation at 40 °C air: rises of 50 K and 20 K.
+    low = trunk.carrying_capacity * math.sqrt(20 / 50)
+    assert trunk.capacity_at_terminals.low == pytest.approx(low)
+    assert trunk.capacity_at_terminals.high == pytest.approx(trunk.carrying_capacity)
+    told = van(("vehicle.terminal limit", "105 °C")).subject("conductor", "trunk")
+    assert told is not None
+    assert told.capacity_at_terminals == told.carrying_capacity
 
 
 def test_a_cable_at_a_battery_is_one_that_ends_there() -> None:

@@ -47,8 +47,11 @@ def test_equipment_without_a_box_in_a_place_clear_of_the_travel_is_clear() -> No
 
 
 def test_the_clearance_is_the_least_distance_to_what_has_a_box() -> None:
-    # The motor: y from 0 m against the side of the slide at -0.3 m, top at 0.7 m against 0.8 m: sqrt(0.3^2 + 0.1^2).
-    assert ask("moving", "slide", "sweep_clearance") == pytest.approx(0.31623, abs=1e-5)
+    # The battery bay ends at 1.6 m, the slide begins at 1.8 m; both reach over y -1 m to -0.5 m.
+    assert ask("moving", "slide", "sweep_clearance") == pytest.approx(0.2, abs=1e-5)
+    # With the bay far away the motor: y from 0 m against -0.3 m, top at 0.7 m against 0.8 m: sqrt(0.3^2 + 0.1^2).
+    away = ("places.bay.box.at", "[0 m, 0.5 m, 0.4 m]")
+    assert ask("moving", "slide", "sweep_clearance", away) == pytest.approx(0.31623, abs=1e-5)
 
 
 def test_a_fixed_place_in_the_way_is_found() -> None:

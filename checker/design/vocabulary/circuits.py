@@ -26,6 +26,8 @@ SHARED = (
     word("meets mains", ("crossing", "alongside"), "How it lies to mains cables where both pass one place."),
     quantity("marked every", "m", "Interval at which it is marked along its length."),
     quantity("out of sheath", "m", "Greatest length of a core outside the sheath of its cable."),
+    quantity("from hot parts", "m", "Least distance to exhaust, heater, flue or cooker; `none` where there are none."),
+    yes("heat shield", "A shield stands between it and what is hot there."),
 )
 
 CIRCUIT = Kind(

@@ -67,6 +67,7 @@ COMMON: tuple[Key, ...] = (
     quantity("reach", "m", "Distance to the door or seat from which it is reached."),
     words("labels", LABELS, "What the labels on it or beside it say."),
     yes("marked", "Marked with its function."),
+    yes("corrosion proof", "Its case and terminals stand salt and wet for years."),
     texts("standard", "Product standards it is said to meet."),
     texts("approval", "Approval marks, such as that of vehicle electromagnetic compatibility."),
     word("fitted", FITTED, "`later`: a place is kept for it, rules pass it by. Left out: now.", default="now"),

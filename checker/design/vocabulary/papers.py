@@ -22,7 +22,7 @@ INSPECTIONS = (
     "vibration", "moving cables", "old wiring", "as built", "generator space", "barriers", "live parts",
     "metal parts", "lugs", "mains joints", "colours",
     "projections", "bends",
-    "fuse ratings", "source labels", "knocks", "warm joints",
+    "fuse ratings", "source labels", "knocks", "warm joints", "hot parts",
 )  # fmt: skip
 
 PAPERS = Kind(

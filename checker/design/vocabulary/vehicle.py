@@ -40,6 +40,7 @@ VEHICLE = Kind(
         # Wider than any land it is likely to meet: cold raises the voltage of an array, heat takes from cables.
         quantity("ambient.low", "°C", "Coldest air it is used in. Left out: -20 °C.", default="-20 °C"),
         quantity("ambient.high", "°C", "Hottest air it is used in. Left out: 50 °C.", default="50 °C"),
+        quantity("terminal limit", "°C", "What every lug, holder and terminal aboard stands, where none says its own."),
         quantity("supply.voltage", "V", "Mains voltage of the sites."),
         quantity("supply.frequency", "Hz", "Mains frequency."),
         count("supply.phases", "Phases."),
@@ -75,6 +76,7 @@ VEHICLE = Kind(
         quantity("masses.rear limit", "kg", "Greatest load of the rear axle."),
         quantity("masses.ball limit", "kg", "Greatest load of the tow ball."),
         quantity("masses.wheelbase", "m", "Distance of the axles."),
+        quantity("masses.axle at", "m", "A caravan: where its axle, or the middle of several, is along x."),
         quantity("masses.left limit", "kg", "Greatest load of the wheels at the left."),
         quantity("masses.right limit", "kg", "Greatest load of the wheels at the right."),
         quantity("masses.track", "m", "Distance of the left from the right wheels."),

@@ -1,0 +1,87 @@
+"""The outline of the vehicle: its envelope, and what stands out of it on the roof, at the sides and behind."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from checker.design.given import Box
+from checker.design.item import Item
+from checker.facts.catalogue import fact
+from checker.facts.space import Extent, extent, is_kind, place_of, stands
+from checker.facts.subject import Subject
+from checker.quantities import Number, Unknown, add, greatest, least, subtract
+from checker.quantities.values import or_more
+
+IN_THE_SKIN = ("shore inlet", "outlet", "vehicle coupling", "metal part", "switch")
+"""Kinds that sit in a wall rather than on the roof; common practice, no source."""
+
+
+def outline(s: Subject, axis: int) -> tuple[Number, Number]:
+    """Where the vehicle begins and ends along an axis, m: envelope, boxes and points of equipment, parts that move."""
+    around = s.read(s.item.vehicle, "envelope")
+    if not isinstance(around, Box):
+        missing = Unknown("the envelope of the vehicle is not told")
+        return missing, missing
+    low, high = around.at[axis], add(around.at[axis], around.size[axis])
+    for here in _bodies(s):
+        low, high = least(low, here.low[axis]), greatest(high, here.high[axis])
+    return low, high
+
+
+def _bodies(s: Subject) -> list[Extent]:
+    """Boxes and points of equipment of which more is told than the place, and of parts that move, drawn in."""
+    found = [stands(s, item) for item in s.item.equipment.values() if item.has("box") or item.has("at")]
+    found += [extent(s, part) for part in s.item.moving.values() if part.has("box")]
+    return [one for one in found if one is not None and one.exact]
+
+
+@fact(
+    "design",
+    "overall_height",
+    unit="m",
+    says="Height of the vehicle with what was put on its roof.",
+    method="top of the envelope plus the most that any equipment adds, and the tops of boxes; what stands on the "
+    "outside with neither box nor height may add anything",
+)
+def overall_height(s: Subject) -> Any:
+    around = s.read(s.item.vehicle, "envelope")
+    if not isinstance(around, Box):
+        return Unknown("the envelope of the vehicle is not told")
+    adds = [s.read(item, "height added") for item in _told(s, "height added")]
+    top = add(around.at[2], around.size[2])
+    found = greatest(outline(s, 2)[1], add(top, greatest(adds)) if adds else top)
+    silent = [item for item in s.item.equipment.values() if _perhaps_on_roof(s, item)]
+    for item in silent:
+        s.read(item, "height added")
+    return or_more(found) if silent else found
+
+
+def _told(s: Subject, key: str) -> list[Item]:
+    return [item for item in s.item.equipment.values() if item.allows(key) and item.has(key)]
+
+
+def _perhaps_on_roof(s: Subject, item: Any) -> bool:
+    """Whether it stands on the outside and nothing tells how high."""
+    if item.kind in IN_THE_SKIN or not item.allows("height added"):
+        return False
+    if any(item.allows(key) and item.has(key) for key in ("height added", "height", "box", "at")):
+        return False
+    place = s.facts.design.places.get(str(place_of(s, item)))
+    return place is not None and is_kind(s, place, "outside") is True
+
+
+def _span(s: Subject, axis: int) -> Any:
+    low, high = outline(s, axis)
+    return subtract(high, low)
+
+
+@fact("design", "overall_width", unit="m", says="Width of the vehicle with what stands out at its sides.",
+      method="envelope, boxes of equipment and of moving parts drawn in")  # fmt: skip
+def overall_width(s: Subject) -> Any:
+    return _span(s, 1)
+
+
+@fact("design", "overall_length", unit="m", says="Length of the vehicle with what stands out before and behind.",
+      method="envelope, boxes of equipment and of moving parts drawn in")  # fmt: skip
+def overall_length(s: Subject) -> Any:
+    return _span(s, 0)
