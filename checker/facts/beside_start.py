@@ -6,11 +6,14 @@ from collections import Counter
 from collections.abc import Iterator
 from typing import Any, NamedTuple
 
+from checker.circuit.elements import LIVE
 from checker.facts.catalogue import fact
+from checker.facts.contacts import contacts
 from checker.facts.least_fault import ASSUMED
 from checker.facts.load_voltage import STARTS, Held, circuits_of, held_for_start, held_in_modes, node_of, start_or_stall
 from checker.facts.subject import Facts, Subject
 from checker.quantities import Number, Unknown, add, least, multiply, show, subtract
+from checker.quantities.values import or_more
 
 
 @fact(
@@ -138,8 +141,20 @@ def _left(s: Subject, held: Held, start: Start, own: list[Subject]) -> Number:
         return found
     low, lost = found
     left = subtract(low, add(lost, own[0].drop))
+    if _unsure(s.facts, held.mode):
+        left = or_more(left)  # a contact that is perhaps open parts it from the weaker source
     s.note(lambda: f"mode {held.mode}: {show(low, 'V')} held; {start.load.id} starts with {show(start.current, 'A')}")
     return left
+
+
+def _unsure(facts: Facts, name: str) -> bool:
+    """Whether it is open for some contact if it is closed in a mode; found once."""
+    kept: dict[str, bool] = facts.store.setdefault("modes with unsure contacts", {})
+    if name not in kept:
+        state = contacts(facts, facts.design.modes[name])
+        links = (link for link in facts.network.links if link.pole == LIVE and link.when != "always")
+        kept[name] = any(isinstance(state.closed(link), Unknown) for link in links)
+    return kept[name]
 
 
 def _lowered(held: Held, start: Start) -> tuple[Number, Number] | Unknown:
