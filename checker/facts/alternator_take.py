@@ -44,12 +44,16 @@ def alternator_take(s: Subject) -> Any:
 
 
 def _seen(s: Subject) -> list[Number]:
-    """The currents that were read at it in modes in which the engine runs."""
+    """The currents that were read at it in modes in which the engine runs, or perhaps so; what of that is open, open."""
     found: list[Number] = []
     for item in s.facts.design.readings:
-        mode = s.facts.design.modes.get(str(item.value("mode"))) if item.has("mode") else None
-        if mode is None or not item.has("current") or item.value("at") != s.id or engine_runs(mode) is not True:
+        if not item.has("current") or not item.has("mode"):
+            continue
+        here, mode = item.value("at"), item.value("mode")
+        running = engine_runs(s.facts.design.modes[mode]) if mode in s.facts.design.modes else UNKNOWN
+        if running is False or (isinstance(here, str) and here != s.id):
             continue
         value = s.read(item, "current")
-        found.append(corners(abs, value) if isinstance(value, float | Range) else UNKNOWN)
+        sure = running is True and isinstance(here, str) and isinstance(value, float | Range)
+        found.append(corners(abs, value) if sure else UNKNOWN)
     return found
