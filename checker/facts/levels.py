@@ -10,6 +10,7 @@ from typing import Any, NamedTuple
 
 from checker.circuit.elements import LIVE, Wire
 from checker.circuit.network import Network
+from checker.circuit.sources import LOADS
 from checker.design.given import RatedVoltage
 from checker.design.item import Item
 from checker.design.model import Equipment
@@ -25,11 +26,17 @@ from checker.quantities import (
     add,
     between,
     corners,
+    divide,
+    greater,
     greatest,
     multiply,
     perhaps,
 )
 
+LINES_OVER_LINE = 400.0 / 230.0
+"""Nominal voltage between lines over that of line and neutral, √3 rounded as in 230/400 V: IEC 60038 (from memory)."""
+LINE_TO_NEUTRAL_V = 250.0
+"""Highest nominal voltage of line and neutral of sites anywhere, V: IEC 60038 (from memory)."""
 LITHIUM_IRON_CELL_FULL_V = 3.65  # common practice, no source
 LEAD_ACID_FULL_PER_NOMINAL = 14.8 / 12.0  # common practice, no source
 CREDIBLE_OVER_NOMINAL = 1.5  # no charger of a nominal voltage holds more; common practice, no source
@@ -212,8 +219,7 @@ def _told(item: Equipment, key: str) -> Any:
 def nominal_of(network: Network, item: Equipment, port: str) -> Number:
     """Nominal voltage of equipment at a port, V."""
     if port.startswith("ac") or item.kind in ("shore inlet", "generator"):
-        volts: Any = network.design.vehicle.value("supply.voltage")
-        return volts if isinstance(volts, float | Range) else UNKNOWN
+        return _of_sites(network)
     if item.kind == "transformer":
         rated = item.value("secondary.voltage")
         return rated.volts if isinstance(rated, RatedVoltage) else UNKNOWN
@@ -235,6 +241,25 @@ def nominal_of(network: Network, item: Equipment, port: str) -> Number:
         "solar controller": "output.nominal",
     }.get(item.kind, f"sides.{port}.nominal")
     return item.value(key)  # type: ignore[no-any-return]
+
+
+def _of_sites(network: Network) -> Number:
+    """Voltage of the sites on a circuit, V: of line and neutral, where three lines are told by that between them.
+
+    Where an appliance needs more than one line, nobody knows which circuits carry them all.
+    """
+    vehicle = network.design.vehicle
+    volts = vehicle.value("supply.voltage")
+    if not isinstance(volts, float | Range):
+        return UNKNOWN
+    if vehicle.value("supply.phases") != 3.0 or greater(volts, LINE_TO_NEUTRAL_V) is not True:
+        return volts
+    line = divide(volts, LINES_OVER_LINE)
+    lines = (one.value("phases") for one in network.equipment.values() if one.kind in LOADS and one.allows("phases"))
+    if all(one == 1.0 for one in lines):
+        return line
+    low, high = line.low if isinstance(line, Range) else line, volts.high if isinstance(volts, Range) else volts
+    return between(low, high) if isinstance(low, float) else UNKNOWN
 
 
 def highest_of(network: Network, item: Equipment, port: str) -> Number:

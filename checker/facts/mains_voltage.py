@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable
 from typing import Any
 
@@ -13,6 +12,7 @@ from checker.design.given import RatedVoltage
 from checker.design.model import Equipment
 from checker.facts.ac_source import beside_within, partners_of
 from checker.facts.catalogue import fact
+from checker.facts.levels import LINE_TO_NEUTRAL_V, LINES_OVER_LINE
 from checker.facts.mains import TOO_MANY, read_switching, shown_states, states_of
 from checker.facts.state import METHOD
 from checker.facts.subject import Subject
@@ -32,9 +32,6 @@ from checker.quantities import (
     multiply,
 )
 
-ROOT_3 = math.sqrt(3.0)
-LINE_TO_NEUTRAL_V = 250.0
-"""Highest nominal voltage of line and neutral of sites anywhere, V: IEC 60038 (from memory)."""
 KEYS = {"transformer": "secondary.voltage", "inverter": "ac.voltage"}
 PARALLEL = ("IEC 62116", "EN 50549", "UL 1741", "IEEE 1547", "AS/NZS 4777")
 """Standards that try whether a source parts when the one beside it is lost; titles from memory."""
@@ -73,12 +70,14 @@ def _between(volts: Number, phases: Callable[[], Any], lines: Number) -> Number:
     of up to 250 V is taken as that of line and neutral."""
     high, three = greater(volts, LINE_TO_NEUTRAL_V), equal(lines, 3.0)
     if high is False:
-        return multiply(volts, ROOT_3) if three is True else Unknown("its lines") if three is not False else volts
+        return (
+            multiply(volts, LINES_OVER_LINE) if three is True else Unknown("its lines") if three is not False else volts
+        )
     there = equal(phases(), 3.0)
     if high is True and there is False:
         return volts
     if high is True and there is True and not isinstance(three, Unknown):
-        return volts if three else divide(volts, ROOT_3)
+        return volts if three else divide(volts, LINES_OVER_LINE)
     return Unknown("the lines of a source and the voltage between them are not told")
 
 
