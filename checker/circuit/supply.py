@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable
 
-from checker.circuit.elements import LIVE, Edge, Link, Wire
+from checker.circuit.elements import CHASSIS, LIVE, Edge, Link, Wire
 from checker.circuit.network import Network
 
 Passes = Callable[[Edge], bool]
@@ -44,6 +44,19 @@ def crossings(network: Network) -> dict[str, list[tuple[str, str]]]:
 def joined(network: Network, starts: Iterable[str], passes: Passes | None = None) -> dict[str, None]:
     """Nodes that supply from `starts` reaches without being converted, in the order met."""
     return _walk(network, starts, passes, {}, NOTHING)
+
+
+def metal(network: Network, start: str) -> set[str]:
+    """Nodes joined to one by conductors of whatever role and by contacts, not beyond the chassis, where all returns
+    meet: what stands in series meets here."""
+    seen, todo = {start}, [start]
+    while todo:
+        node = todo.pop()
+        for edge, far in network.near.get(node, ()) if node != CHASSIS else ():
+            if far not in seen and not (isinstance(edge, Link) and edge.one_way and node == edge.b):
+                seen.add(far)
+                todo.append(far)
+    return seen
 
 
 def leading_to(network: Network, goals: Iterable[str], passes: Passes | None = None) -> set[str]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from math import inf
 from typing import Any
 
-from checker.circuit.elements import LIVE, Link, Wire
+from checker.circuit.elements import LIVE, RETURN, Link, Wire
 from checker.circuit.supply import joined
 from checker.design.given import MISSING, Given, Where
 from checker.design.model import Equipment
@@ -63,6 +63,12 @@ def home(facts: Facts, item: Equipment) -> str:
     """The live node at which a bank is joined: its bar when its units are written out, else its own terminal."""
     lead = facts.network.conductor(f"{item.name}.lead-1", LIVE) if item.name in facts.network.units else None
     return lead.end if lead is not None else f"{item.name}:+"
+
+
+def home_return(facts: Facts, item: Equipment) -> str:
+    """The node at which the negative of a bank is joined: as `home` for the other pole."""
+    lead = facts.network.conductor(f"{item.name}.lead-1", RETURN) if item.name in facts.network.units else None
+    return lead.end if lead is not None else f"{item.name}:-"
 
 
 def loose_bank(facts: Facts) -> Unknown | None:

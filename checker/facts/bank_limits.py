@@ -8,10 +8,10 @@ from typing import Any
 
 from checker.circuit.elements import LIVE
 from checker.circuit.sources import LOADS
-from checker.circuit.supply import joined
+from checker.circuit.supply import joined, metal
 from checker.design.item import Item
 from checker.design.model import Equipment
-from checker.facts.bank import home, loose_bank, of_unit, parallel, series_parallel, summed, unit
+from checker.facts.bank import home, home_return, loose_bank, of_unit, parallel, series_parallel, summed, unit
 from checker.facts.battery_body import LEAD
 from checker.facts.catalogue import fact
 from checker.facts.charging import charge_current, outputs_to, perhaps_charges
@@ -27,10 +27,15 @@ from checker.quantities import (
     UNKNOWN,
     Number,
     Range,
+    Truth,
     Unknown,
     Window,
     add,
+    both,
     corners,
+    either,
+    equal,
+    every,
     greatest,
     less_equal,
     multiply,
@@ -406,18 +411,26 @@ def take_off_diagonal(s: Subject) -> Any:
     "mixed_with",
     of="bank",
     type="list",
-    says="Batteries of another chemistry that are, or can be, joined to it without a converter between.",
-    method="graph, every contact closed; the builds of lead-acid count as one chemistry",
+    says="Batteries of another chemistry that are, or can be, joined to it in parallel or in series with no converter "
+    "between.",
+    method="graph, every contact closed: plus to plus, or the minus of one to the plus of the other; the builds of "
+    "lead-acid count as one chemistry",
 )
 def mixed_with(s: Subject) -> Any:
     loose = loose_bank(s.facts)
     if loose is not None:
         return loose
-    near = joined(s.facts.network, [home(s.facts, s.item)])
+    network = s.facts.network
+    plus, minus = home(s.facts, s.item), home_return(s.facts, s.item)
+    near, below = joined(network, [plus]), metal(network, minus)
+    above = metal(network, plus)
     found: list[Any] = []
     mine = s.chemistry
     for other in s.facts.subjects("bank"):
-        if other.id == s.id or home(s.facts, other.item) not in near:
+        if other.id == s.id:
+            continue
+        theirs_plus = home(s.facts, other.item)
+        if theirs_plus not in near and theirs_plus not in below and home_return(s.facts, other.item) not in above:
             continue
         theirs = other.chemistry
         if isinstance(mine, Unknown) or isinstance(theirs, Unknown):
@@ -425,6 +438,31 @@ def mixed_with(s: Subject) -> Any:
         if mine != theirs and not (mine in LEAD and theirs in LEAD):
             found.append(other)
     return tuple(found)
+
+
+@fact(
+    "bank",
+    "like_towing_vehicle",
+    type="yes/no",
+    says="The battery of a towing vehicle has its chemistry, wherever no converter parts the two.",
+    method="walk from each contact of the plug, every contact closed; yes where none leads to it; the builds of "
+    "lead-acid count as one chemistry",
+)
+def like_towing_vehicle(s: Subject) -> Truth:
+    loose = loose_bank(s.facts)
+    plugs = [one for one in s.facts.network.sources if one.equipment.kind == "vehicle coupling"]
+    if loose is not None and plugs:
+        return loose
+    answers: list[Truth] = []
+    for plug in plugs:
+        if home(s.facts, s.item) in joined(s.facts.network, [plug.live]):
+            theirs, mine = s.read(plug.equipment, "source end.chemistry"), s.chemistry
+            answers.append(either(equal(mine, theirs), both(_is_lead(mine), _is_lead(theirs))))
+    return every(answers)
+
+
+def _is_lead(chemistry: Any) -> Truth:
+    return chemistry if isinstance(chemistry, Unknown) else chemistry in LEAD
 
 
 @fact("bank", "management_unit", type="text", says="The battery that carries its management.")

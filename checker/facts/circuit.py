@@ -161,13 +161,30 @@ def loop_resistance(s: Subject) -> Any:
     "own_drop",
     unit="V",
     says="Voltage lost along this circuit alone, both ways, at its greatest lasting current.",
-    method="current times loop resistance at the insulation limit",
+    method="current times loop resistance at the insulation limit, and what the diodes in its run take",
     source="Ohm's law; resistance as conductor.resistance",
 )
 def own_drop(s: Subject) -> Any:
     lost = multiply(s.load_current, s.loop_resistance)
     s.note(lambda: "drop = current × loop resistance")
+    for item in _diodes(s):
+        lost = add(lost, s.read(item, "drop"))
     return lost
+
+
+def _diodes(s: Subject) -> list[Any]:
+    """The diodes in the live run of a circuit, and the one that it starts at."""
+    network = s.facts.network
+    found = {
+        link.equipment.name: link.equipment
+        for line in network.by_circuit.get(s.item.name, ())
+        for link in line.links
+        if link.one_way
+    }
+    start = network.equipment.get(s.item.start.equipment)
+    if start is not None and start.kind == "diode":
+        found.setdefault(start.name, start)
+    return list(found.values())
 
 
 @fact("circuit", "own_drop_percent", unit="%", says="Voltage lost along this circuit alone, as a share of nominal.",

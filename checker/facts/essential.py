@@ -210,7 +210,7 @@ ROAD = ("road lamps", "steering", "service brake", "breakaway", "engine")
 @fact("load", "is_road_load", type="yes/no",
       says="Engine, road lamps, brakes or steering: what the vehicle needs to drive.",
       method="its purpose; untold it is open for what the factory fitted, what stands at the engine, and what an "
-      "automotive circuit feeds")  # fmt: skip
+      "automotive circuit or the lamp contact of a towing vehicle feeds")  # fmt: skip
 def is_road_load(s: Subject) -> Truth:
     if s.item.kind == "brake":
         return True
@@ -225,7 +225,13 @@ def _of_base_vehicle(s: Subject) -> bool:
     """Whether a load may belong to the road vehicle by what is told beside its purpose."""
     if s.item.says("own", "factory") or _at_engine(s):
         return True
-    return any(one.says("scope", "automotive") for one in ending_at(s.facts, s.id))
+    return any(one.says("scope", "automotive") or _on_lamp_contact(s, one) for one in ending_at(s.facts, s.id))
+
+
+def _on_lamp_contact(s: Subject, circuit: Circuit) -> bool:
+    """Whether a circuit starts at the contact through which a towing vehicle feeds the road lamps."""
+    item = s.facts.network.equipment.get(circuit.start.equipment)
+    return item is not None and item.kind == "vehicle coupling" and circuit.start.port == "lamps"
 
 
 def ending_at(facts: Facts, name: str) -> list[Circuit]:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from math import inf
 from typing import Any
 
 from checker.circuit.elements import LIVE, Link, Wire
+from checker.circuit.feeding import residual_path
 from checker.circuit.states import Truth
 from checker.design.given import MISSING, Given
 from checker.design.item import Item
@@ -122,6 +124,20 @@ def shore_rating(s: Subject) -> Any:
     return value
 
 
+def _charging_through(s: Subject) -> Iterator[tuple[Equipment, Equipment]]:
+    """Each residual-current device ahead of the input of an inverter-charger, which leaks as a load."""
+    for item in s.facts.network.equipment.values():
+        node = f"{item.name}:ac-inL"
+        if item.kind != "inverter-charger" or node not in s.facts.network.near:
+            continue
+        for state in states_of(s.facts).states:
+            sure, may = state.feeds_of(node)
+            for feed in (*sure, *may):
+                if feed.equipment is not item:
+                    for device in residual_path(state, feed, node).devices:
+                        yield device, item
+
+
 def _behind(s: Subject) -> dict[str, Equipment]:
     """What is fed through a residual-current device, by name."""
     found: dict[str, dict[str, Equipment]] | None = s.facts.store.get("behind residual devices")
@@ -130,6 +146,8 @@ def _behind(s: Subject) -> dict[str, Equipment]:
         for supply in supplies_of(s.facts):
             for device in supply.path.devices:
                 found.setdefault(device.name, {})[supply.load.name] = supply.load
+        for device, item in _charging_through(s):
+            found.setdefault(device.name, {})[item.name] = item
     return found.get(s.item.name, {})
 
 
@@ -170,7 +188,12 @@ def type_suits_loads(s: Subject) -> Any:
     return True if doubt is None or kind == "B" else doubt
 
 
-@fact("device", "protects_mains_loads", unit="count", says="Outlets and appliances behind a residual-current device.")
+@fact(
+    "device",
+    "protects_mains_loads",
+    unit="count",
+    says="Outlets, appliances and inverter-chargers behind a residual-current device.",
+)
 @where_it_stands
 def protects_mains_loads(s: Subject) -> float:
     return float(len(_behind(s)))

@@ -12,9 +12,7 @@ from checker.facts.catalogue import fact
 from checker.facts.converter import INVERTERS
 from checker.facts.starter import drawn_from
 from checker.facts.subject import Subject
-from checker.quantities import Number, Truth, Unknown, greatest, least, some
-
-ROAD_EFFORT = ("steering", "service brake", "breakaway")
+from checker.quantities import Number, Unknown, greatest, least
 
 
 def conductors_at(s: Subject, nodes: dict[str, None]) -> tuple[Any, ...]:
@@ -113,23 +111,3 @@ def drawn_current(s: Subject) -> Any:
     for side, _ in drawn_from(s):
         found.append(converter_input(s, s.item, f"{s.id}:{side}+", s.read(s.item, f"sides.{side}.nominal")))
     return greatest(found) if found else None
-
-
-@fact(
-    "circuit", "feeds_road_effort", type="yes/no", says="Steering or brakes stand at its end.", method="their purpose"
-)
-def feeds_road_effort(s: Subject) -> Truth:
-    answers: list[Truth] = []
-    for port in s.item.ends:
-        item = s.facts.network.equipment.get(port.equipment)
-        if item is None:
-            continue
-        purpose = s.read(item, "purpose") if item.allows("purpose") else None
-        answers.append(item.kind == "brake" or (isinstance(purpose, str) and purpose in ROAD_EFFORT))
-    return some(answers)
-
-
-@fact("circuit", "overload_alarm", type="yes/no", says="An overload gives an alarm in place of opening the circuit.")
-def overload_alarm(s: Subject) -> Any:
-    stated = s.read(s.item, "overload alarm")
-    return False if stated is None else stated
