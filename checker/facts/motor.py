@@ -184,7 +184,7 @@ def starts(s: Subject) -> list[Start]:
 
 def _behind(s: Subject) -> list[tuple[Equipment, str]]:
     """What it feeds with no further device between, with the node at which each draws."""
-    if s.system != "ac":
+    if equal(s.system, "ac") is not True:
         return loads_behind(s)
     return [(item, live_node(item)) for item in next_loads(s.facts, s.id)]
 
