@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from checker.circuit.elements import LIVE, RETURN
+from checker.circuit.elements import LIVE
 from checker.circuit.feeding import joined_with, neutral_links, reaches_pins
 from checker.circuit.mains import Feed
 from checker.circuit.states import State, Truth
@@ -16,7 +16,6 @@ from checker.facts.mains import (
     TOO_MANY,
     Count,
     answer,
-    battery_side_of,
     ever,
     greatest,
     least,
@@ -158,15 +157,23 @@ def beside_within(s: Subject, state: State, feed: Feed) -> tuple[list[Feed], lis
     "ac_source",
     "shares_neutral",
     type="yes/no",
-    says="In some state its neutral is joined to that of another source while both are connected.",
+    says="In some state in which it feeds its neutral is joined to that of another source, and its live is not.",
     method=METHOD,
 )
 def shares_neutral(s: Subject) -> Any:
     def shared(state: State) -> Truth:
         if s.item not in state.feeding:
             return False
-        sure, may = joined_with(state, s.item, RETURN)
-        return True if sure else None if may else False
+        found: Truth = False
+        for other in states_of(s.facts).mains.feeds:
+            if other is s.item or not state.may.joined(s.item.neutral, other.neutral):
+                continue
+            surely = state.feeding[s.item] is True and state.sure.joined(s.item.neutral, other.neutral)
+            if surely and not state.may.joined(s.item.live, other.live):
+                return True
+            if not state.sure.joined(s.item.live, other.live):
+                found = None
+        return found
 
     return settled(s, shared, "whether its neutral is joined to another is not known")
 
@@ -240,50 +247,60 @@ def _held_open(relay: Equipment, closed: set[str]) -> Truth:
     "ac_source",
     "feeds_own_charger",
     type="yes/no",
-    says="In some state an inverter feeds a charger of the battery it draws from.",
-    method=METHOD + "; the direct-current side joined through wires, devices and contacts",
+    says="In some state an inverter feeds a battery charger, of whatever battery, that is not held off in that state.",
+    method=METHOD + "; a charger runs with the shore present or the generator running while one of them feeds anything",
 )
 def feeds_own_charger(s: Subject) -> Any:
     feed: Feed = s.item
     if feed.equipment.kind not in ("inverter", "inverter-charger"):
         return False
-    battery = f"{feed.name}:dc+"
     chargers = []
     for item in s.facts.network.equipment.values():
         port = {"charger": "ac", "inverter-charger": "ac-in"}.get(item.kind)
         if port is not None and item is not feed.equipment:
             node = f"{item.name}:{port}L"
-            if node in s.facts.network.near and battery_side_of(s.facts).joined(battery, f"{item.name}:dc+"):
-                held = _held_off(s, item)
-                if held is not True:
-                    chargers.append((node, held))
+            if node in s.facts.network.near:
+                chargers.append((node, _runs_with(s, item)))
 
     def loop(state: State) -> Truth:
         found: Truth = False
-        for node, held in chargers:
+        for node, runs_with in chargers:
             sure, may = state.feeds_of(node)
-            if feed in sure and held is False:
+            on = runs_with if not isinstance(runs_with, tuple) else _any_feeds(state, runs_with)
+            if feed in sure and on is True:
                 return True
-            found = None if feed in sure or feed in may else found
+            found = None if (feed in sure or feed in may) and on is not False else found
         return found
 
     return settled(s, loop, "whether the charger drops off while the inverter feeds is not known")
 
 
-def _held_off(s: Subject, charger: Any) -> Truth:
-    """Whether a charger runs only with the shore present."""
+SIGNALLED = {"shore present": ("shore inlet",), "generator running": ("generator",)}
+"""What a signal tells of the mains: kinds of source of which one feeds. A running engine tells nothing of it."""
+
+
+def _any_feeds(state: State, kinds: tuple[str, ...]) -> Truth:
+    """Whether a source of these kinds feeds in a state, wherever it leads."""
+    on = [state.feeding[feed] for feed in state.feeding if feed.equipment.kind in kinds]
+    return True if any(one is True for one in on) else None if on else False
+
+
+def _runs_with(s: Subject, charger: Any) -> Truth | tuple[str, ...]:
+    """The kinds of source without which a charger stays off; else whether it runs: always, perhaps, never."""
     key = "charger.when" if charger.kind == "inverter-charger" else "enabled by"
     by = s.read(charger, key)
     if isinstance(by, Unknown):
         # In a design a wire that is not drawn is not there; in a survey it was perhaps not seen.
-        return False if not charger.has(key) and equal(s.facts.design.purpose.value, "design") is True else None
+        return True if not charger.has(key) and equal(s.facts.design.purpose.value, "design") is True else None
     if charger.kind == "inverter-charger":
-        return by == "shore present" or by is None or by == "never"
+        return False if by is None or by == "never" else SIGNALLED.get(str(by), True)
     signal = s.facts.network.equipment.get(by) if isinstance(by, str) else None
     if signal is None or signal.kind != "signal":
-        return None if by is not None else False
+        return None if by is not None else True
     means = s.read(signal, "means")
-    return None if isinstance(means, Unknown) else means in ("shore present", "generator running", "engine running")
+    if isinstance(means, Unknown):
+        return None
+    return True if means == "engine running" else SIGNALLED.get(str(means))
 
 
 @fact("ac_source", "frame_is_bonded", type="yes/no", says="The frame of a generator is bonded; none for others.")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from checker.circuit.elements import LIVE, Link, Source, Wire
+from checker.circuit.elements import LIVE, RETURN, Link, Source, Wire
 from checker.circuit.faults import NOTHING, Faults, Norton
 from checker.design.given import RatedVoltage, Where
 from checker.design.model import Equipment
@@ -271,8 +271,9 @@ def load_current(s: Subject) -> Any:
     most: Number = 0.0
     if isinstance(s.protects, Unknown):
         return s.protects
-    for conductor in s.protects:
-        if conductor.is_live:
+    live = [conductor for conductor in s.protects if conductor.is_live]
+    for conductor in live or s.protects:  # a device in the return alone carries what its live conductor does
+        if live or conductor.item.role == RETURN:
             current = conductor.design_current
             most = current if isinstance(current, Unknown) else greatest(most, current)
     return most

@@ -120,7 +120,7 @@ def survives_bank_loss(s: Subject) -> Truth:
         opens = bank.is_managed
         if opens is not False:
             answers.append(either(_kept(s.facts, node, bank.item), _or_unknown(opens)))
-    return either(every(answers), _own_cell_lasts(s))
+    return either(every(answers), own_cell_lasts(s))
 
 
 def _or_unknown(opens: Truth) -> Truth:
@@ -128,13 +128,14 @@ def _or_unknown(opens: Truth) -> Truth:
     return opens if isinstance(opens, Unknown) else False
 
 
-def _own_cell_lasts(s: Subject) -> Truth:
+def own_cell_lasts(s: Subject) -> Truth:
+    """Whether a cell of its own carries it for an hour."""
     return greater_equal(s.own_cell, LEAST_CELL_S)
 
 
 def _own_cell(s: Subject) -> Truth:
     value = s.own_cell
-    return value if isinstance(value, Unknown) else value is not None
+    return value if isinstance(value, Unknown) else False if value is None else own_cell_lasts(s)
 
 
 def _kept(facts: Facts, node: str, bank: Equipment) -> Truth:

@@ -8,7 +8,7 @@ from checker.design.model import Equipment
 from checker.facts.catalogue import fact
 from checker.facts.contacts import is_word
 from checker.facts.subject import Subject
-from checker.quantities import Truth, Unknown, either, equal, greater, some
+from checker.quantities import Truth, Unknown, equal, greater, some
 
 ALARMS = ("alarm", "detector")
 LIGHTS_GAS_C = 300.0
@@ -48,11 +48,16 @@ def ignites_gas(s: Subject) -> Truth:
     return some([s.sparks, inlet, _burns(s, s), greater(s.hot_surface, LIGHTS_GAS_C)])
 
 
-@fact("equipment", "to_the_outside", type="yes/no", says="It stands in the open air, or its face does.",
-      method="its place and use, and the side that an inlet faces")  # fmt: skip
+@fact("equipment", "to_the_outside", type="yes/no",
+      says="It stands in the open air or in a place whose openings or door lead there, or its face does.",
+      method="its place and use, where the openings of its place lead, and the side that an inlet faces")  # fmt: skip
 def to_the_outside(s: Subject) -> Truth:
     faces = equal(s.read(s.item, "faces"), "outside") if s.item.allows("faces") else False
-    return either(s.outdoors, faces)
+    place = s.place
+    if not isinstance(place, Subject):
+        return some([s.outdoors, faces])
+    door = equal(place.opens, "outside") if place.item.has("opens") else False
+    return some([s.outdoors, faces, equal(place.vent_to, "outside"), door])
 
 
 @fact(

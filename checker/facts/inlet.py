@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from checker.circuit.elements import Edge, Link
+from checker.circuit.elements import PROTECTIVE, Edge, Link
 from checker.circuit.states import Truth
+from checker.circuit.supply import is_live
 from checker.circuit.supply import joined as reached_from
 from checker.design.given import MISSING, Given, RatedVoltage, Where
 from checker.design.model import Equipment
@@ -183,6 +184,50 @@ def is_joined_to_another(s: Subject) -> Any:
     truth, name = ever(shown_states(s), joined)
     tell_state(s, name)
     return answer(truth, "whether the inlets are joined is not known")
+
+
+@fact(
+    "inlet",
+    "has_own_protection",
+    type="yes/no",
+    says="The first overcurrent devices that its supply meets serve no other inlet.",
+    method="walk along live conductors from the inlet up to fuses and breakers; every reachable supply state",
+)
+def has_own_protection(s: Subject) -> Any:
+    network, states, feed = s.facts.network, states_of(s.facts), feed_named(s.facts, s.id)
+    if not states.complete:
+        return TOO_MANY
+    if feed is None:
+        return Unknown(f"{s.id} is connected to no circuit")
+    first: dict[str, str] = {}
+    hidden = False
+    todo = [feed.live]
+    for node in todo:
+        for edge, far in network.near.get(node, ()):
+            if not is_live(edge) or far in todo:
+                continue
+            if isinstance(edge, Link) and edge.equipment.kind in PROTECTIVE:
+                first.setdefault(edge.equipment.name, edge.a)
+                continue
+            hidden = hidden or (not isinstance(edge, Link) and edge.gap is not None)
+            todo.append(far)
+    if hidden:
+        return Unknown(f"part of the run from {s.id} was not seen and may hide a breaker")
+    if not first:
+        return False
+
+    def shared(state: Any) -> Truth:
+        found: Truth = False
+        for node in first.values():
+            sure, may = state.feeds_of(node)
+            if any(not one.aboard and one is not feed for one in sure):
+                return True
+            found = None if any(not one.aboard and one is not feed for one in may) else found
+        return found
+
+    truth, name = ever(shown_states(s), shared)
+    tell_state(s, name)
+    return negate(answer(truth, f"whether the breaker behind {s.id} serves another inlet is not known"))
 
 
 @fact(

@@ -15,9 +15,10 @@ from checker.design.model import Equipment
 from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.darkness import goes_dark, live_node, reaches, standings
+from checker.facts.essential import own_cell_lasts
 from checker.facts.mains import tell
 from checker.facts.subject import Facts, Subject
-from checker.quantities import UNKNOWN, Truth, Unknown, both, some
+from checker.quantities import UNKNOWN, Truth, Unknown, both, negate, some
 
 METHOD = "each piece on its way from a battery taken out in turn; walk from every battery, contacts as in each mode"
 
@@ -162,7 +163,7 @@ def alarm_and_fan_lost_by_one_fault(s: Subject) -> Truth:
     answers: list[Truth] = []
     for alarm in alarms:
         cell = alarm.own_cell
-        bare: Truth = cell if isinstance(cell, Unknown) else cell is None
+        bare: Truth = cell if isinstance(cell, Unknown) else True if cell is None else negate(own_cell_lasts(alarm))
         lost = _lost_with(s, alarm.item, fans)
         answers.append(both(bare, lost if loose is None else loose))
     return some(answers)

@@ -9,7 +9,7 @@ from checker.circuit.feeding import consumers
 from checker.design.model import Equipment
 from checker.design.run import Gap, Length
 from checker.facts.catalogue import fact
-from checker.facts.mains import tell, tell_state
+from checker.facts.mains import states_of, tell, tell_state
 from checker.facts.mains_fault import circuits_ending_at
 from checker.facts.subject import Subject
 from checker.facts.supply import supplies_by_load
@@ -116,14 +116,15 @@ def own_device(s: Subject) -> Any:
 
 def _upstream(s: Subject, live: Conductor) -> Link | None:
     node, before = live.start, live.parts[0]
+    terminals = {feed.live for feed in states_of(s.facts).mains.feeds}
     for _ in range(len(s.facts.network.near)):
         onward = []
         for edge, far in s.facts.network.near.get(node, ()):
             pole = edge.pole if isinstance(edge, Link) else edge.conductor.role
             if edge is not before and pole == LIVE:
                 onward.append((edge, far))
-        if len(onward) != 1:
-            return None
+        if len(onward) != 1 or node in terminals:
+            return None  # what else hangs on the terminals of a source is another circuit, with a device of its own
         edge, far = onward[0]
         if isinstance(edge, Link) and edge.equipment.kind in PROTECTIVE:
             return edge

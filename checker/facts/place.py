@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import Any
 
-from checker.design.given import Where
+from checker.design.given import Box, Where
 from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.design.vocabulary.places import PLACE_KINDS
@@ -13,6 +13,7 @@ from checker.facts.battery_body import LEAD, chemistry_of
 from checker.facts.catalogue import fact, subjects
 from checker.facts.space import LIVING, OPEN_AIR, chain, is_kind, is_living, place_of, places_of, told_around
 from checker.facts.subject import Facts, Subject
+from checker.physics.panels import box_surface
 from checker.quantities import (
     UNKNOWN,
     Number,
@@ -21,8 +22,11 @@ from checker.quantities import (
     Unknown,
     Window,
     both,
+    corners,
     either,
     equal,
+    least,
+    multiply,
     negate,
     some,
 )
@@ -218,11 +222,12 @@ def holds_cylinders(s: Subject) -> Truth:
 
 
 @fact("place", "shared_with_gas", type="yes/no", says="Gas cylinders stand in it, or its openings lead to them.",
-      method="its kind, that of the places around it, and where its openings lead")  # fmt: skip
+      method="its kind, that of the places around it, and where openings lead, also by third places")  # fmt: skip
 def shared_with_gas(s: Subject) -> Truth:
     answers: list[Truth] = []
     for one in chain(s, s.item.name):
         answers.append(is_kind(s, one, "gas locker"))
+    answers += [is_kind(s, one, "gas locker") for one in _joined_by_openings(s)]
     to = s.read(s.item, "vents.to")
     if isinstance(to, str) and to in s.facts.design.places:
         answers.append(is_kind(s, s.facts.design.places[to], "gas locker"))
@@ -232,6 +237,21 @@ def shared_with_gas(s: Subject) -> Truth:
             answers.append(Unknown(f"where the openings of {s.id} lead is not told"))
     answers += [_lets_gas_in(s, one) for one in s.facts.design.places.values() if one.name != s.item.name]
     return some(answers)
+
+
+def _joined_by_openings(s: Subject) -> list[Item]:
+    """The other places whose air comes to it through openings that are told, by way of third places too."""
+    places = s.facts.design.places
+    beside: dict[str, list[str]] = {name: [] for name in places}
+    for name, one in places.items():
+        to = s.read(one, "vents.to") if one.has("vents.to") else None
+        if isinstance(to, str) and to in places and is_kind(s, places[to], *OPEN_AIR) is not True:
+            beside[name].append(to)
+            beside[to].append(name)
+    found = [s.item.name]
+    for name in found:
+        found += [far for far in dict.fromkeys(beside[name]) if far not in found]
+    return [places[name] for name in found[1:]]
 
 
 def _lets_gas_in(s: Subject, locker: Item) -> Truth:
@@ -330,6 +350,26 @@ def enclosed(s: Subject) -> Truth:
         return kind
     inside = s.item.has("box") and s.item.has("inside") and kind == "living space"
     return kind in ENCLOSED or inside
+
+
+@fact("place", "shut_in", type="yes/no", says="A closed space around equipment: a box, under a seat, behind a panel.",
+      method="enclosed, or a seat, bed or cavity by its kind")  # fmt: skip
+def shut_in(s: Subject) -> Truth:
+    return either(s.enclosed, is_kind(s, s.item, "seat", "bed", "cavity"))
+
+
+LITTLE_HEAT_W, LET_OUT_W_M2 = 20.0, 100.0
+"""Heat that any locker bears without openings, and what a thin wall lets out: 20 K at 5 W/m2K."""
+
+
+@fact("place", "heat_borne_closed", unit="W", says="Heat that its walls let out without openings.",
+      method="100 W/m2 of the surface of its box, at most 20 W; 20 W without a box",
+      source="common practice, no source")  # fmt: skip
+def heat_borne_closed(s: Subject) -> Any:
+    box = s.read(s.item, "box") if s.item.has("box") else None
+    if not isinstance(box, Box):
+        return LITTLE_HEAT_W
+    return least(LITTLE_HEAT_W, multiply(corners(box_surface, *box.size), LET_OUT_W_M2))
 
 
 def items_in(s: Subject, kinds: tuple[str, ...]) -> list[Item]:

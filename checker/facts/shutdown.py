@@ -8,6 +8,7 @@ from typing import Any
 from checker.circuit.elements import LIVE, Edge, Link, Wire
 from checker.circuit.sources import LOADS
 from checker.circuit.supply import supplied
+from checker.design.item import Item
 from checker.design.model import Equipment
 from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
@@ -16,7 +17,7 @@ from checker.facts.electronics import batteries_keyed
 from checker.facts.essential import ending_at
 from checker.facts.subject import Subject
 from checker.facts.unseen import may_be_hidden
-from checker.quantities import Truth, Unknown, both, either, equal, every, greater, negate, some
+from checker.quantities import Truth, Unknown, both, either, equal, every, greater, greater_equal, negate, some
 
 STOPPED = ("battery", "solar array", "shore inlet", "generator")
 """Kinds at which supply begins while the engine stands still."""
@@ -243,11 +244,28 @@ def stands_fit(s: Subject) -> Truth:
     place = None if body is None else body.place
     if body is None or place is None or isinstance(place, Unknown):
         return Unknown(f"where {s.id} stands is not known")
-    dry = negate(body.outdoors)
+    wet = body.place_kind if isinstance(body.place_kind, Unknown) else body.place_kind == "wet room"
+    dry = negate(some([body.outdoors, wet, both(_sees_water(s, place.item), negate(_sealed(body)))]))
     gas = either(place.holds_lead, either(place.shared_with_gas, body.in_gas_locker))
     open_room = both(equal(place.kind_of_place, "living space"), negate(place.enclosed))
     openings = either(_opening(place.vent_low), _opening(place.vent_high))
     return both(both(dry, negate(gas)), either(open_room, either(openings, place.fan)))
+
+
+WATER = {"damp": 1.0, "splash": 4.0, "rain": 3.0, "jets": 5.0}
+"""Second digit of the degree of protection by the water a place sees: IEC 60529, from memory."""
+
+
+def _sees_water(s: Subject, place: Item) -> Truth:
+    """Whether a place sees water, as told; one of which nothing is told counts as dry, as its kind says."""
+    told = s.read(place, "wet") if place.has("wet") else "dry"
+    return told if isinstance(told, Unknown) else told != "dry"
+
+
+def _sealed(body: Subject) -> Truth:
+    """Whether equipment is built for the water that its place sees."""
+    told = body.place.item.value("wet")
+    return greater_equal(body.water_degree, WATER.get(str(told), 5.0))
 
 
 def _opening(area: Any) -> Truth:

@@ -7,7 +7,7 @@ from typing import Any
 from checker.facts.catalogue import fact
 from checker.facts.device import norton
 from checker.facts.subject import Subject
-from checker.quantities import Number, Truth, Unknown, either, equal, every, total
+from checker.quantities import Number, Truth, Unknown, either, equal, every, least, total
 
 BURNS = ("wood", "plastic", "composite")
 """What a cable may be fixed to that burns. Common practice, no source."""
@@ -41,6 +41,16 @@ def fused_at_towing_vehicle(s: Subject) -> Truth | None:
     plugs = [source for source in s.item.sources if source.equipment.kind == "vehicle coupling"]
     fuses = [s.read(plug.equipment, f"supplies.{plug.port}.fuse") for plug in plugs]
     return every(fuse if isinstance(fuse, Unknown) else fuse is not None for fuse in fuses) if plugs else None
+
+
+@fact("approach", "contact_fuse", unit="A",
+      says="Least rating of the fuse over there of a contact of the plug to a towing vehicle; none without one.",
+      method="as told of each contact")  # fmt: skip
+def contact_fuse(s: Subject) -> Any:
+    plugs = [source for source in s.item.sources if source.equipment.kind == "vehicle coupling"]
+    fuses = [s.read(plug.equipment, f"supplies.{plug.port}.fuse") for plug in plugs]
+    told = [fuse for fuse in fuses if fuse is not None]
+    return least(told) if told else None
 
 
 @fact("approach", "from_inlet", type="yes/no", says="The source is a shore inlet.", method="kind of source")

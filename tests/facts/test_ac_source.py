@@ -35,18 +35,19 @@ def test_sources_made_to_run_together_are_not_counted_as_joined() -> None:
     assert subject(VAN, "ac_source", "inverter", allowed).is_joined_with_another is False
 
 
-def test_a_charger_that_waits_for_the_shore_closes_no_loop() -> None:
-    assert subject(VAN, "ac_source", "inverter").feeds_own_charger is False
+def test_a_charger_that_waits_for_the_shore_closes_no_loop_once_the_inverter_is_off_by_then() -> None:
+    assert subject(VAN, "ac_source", "inverter").feeds_own_charger is True  # shore present, changeover left by hand
+    assert subject(VAN, "ac_source", "inverter", {"circuits.charging.from": "inlet"}).feeds_own_charger is False
     assert subject(VAN, "ac_source", "inverter", {"equipment.charger.enabled by": "none"}).feeds_own_charger is True
 
 
-def test_a_charger_of_another_battery_closes_no_loop() -> None:
+def test_a_charger_of_another_battery_counts_as_well() -> None:
     edits = {
         "equipment.charger.enabled by": "none",
         "equipment.other": "{kind: battery, nominal: 12 V, place: locker}",
         "circuits.charge.to": "other",
     }
-    assert subject(VAN, "ac_source", "inverter", edits).feeds_own_charger is False
+    assert subject(VAN, "ac_source", "inverter", edits).feeds_own_charger is True
 
 
 def test_in_a_survey_a_wire_that_is_not_written_was_perhaps_not_seen() -> None:
