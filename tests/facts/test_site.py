@@ -7,7 +7,7 @@ import pytest
 from checker.quantities import Unknown
 from tests.facts.mains_subjects import COACH, subject
 
-MONITOR = "{kind: voltage monitor, rating: 25 A, poles: 2, trips below: 190 V, trips above: 265 V, place: locker}"
+MONITOR = "{kind: voltage monitor, rating: 25 A, poles: 2, time: 0.5 s, trips below: 190 V, trips above: 265 V, place: locker}"
 BOX = {
     "vehicle.envelope": "{at: [-1 m, -1.2 m, 0 m], size: [8 m, 2.4 m, 3 m]}",
     "vehicle.axes": "{x: rearward, y: to the right, z: up}",
@@ -25,7 +25,7 @@ def test_a_monitor_must_stand_on_every_way() -> None:
 
 def test_its_levels_and_every_stretch_must_be_known() -> None:
     bare = {
-        "equipment.V1": "{kind: voltage monitor, rating: 25 A, poles: 2, place: locker}",
+        "equipment.V1": "{kind: voltage monitor, rating: 25 A, poles: 2, time: 0.5 s, place: locker}",
         "circuits.shore-in.run": "[1 m via locker, Q1, V1]",
     }
     assert isinstance(subject(COACH, "inlet", "inlet", bare).is_watched_for_voltage, Unknown)
@@ -55,7 +55,7 @@ def test_where_the_inlet_is_in_vehicle_axes() -> None:
 
 def test_a_monitor_whose_levels_lie_too_far_apart_watches_nothing() -> None:
     def watched(below: str, above: str) -> object:
-        monitor = f"{{kind: voltage monitor, rating: 25 A, poles: 2, trips below: {below}, trips above: {above}}}"
+        monitor = f"{{kind: voltage monitor, rating: 25 A, poles: 2, time: 0.5 s, trips below: {below}, trips above: {above}}}"
         edits = {"equipment.V1": monitor, "circuits.shore-in.run": "[1 m via locker, Q1, V1]"}
         return subject(COACH, "inlet", "inlet", edits).is_watched_for_voltage
 
