@@ -55,7 +55,8 @@ def test_where_the_inlet_is_in_vehicle_axes() -> None:
 
 def test_a_monitor_whose_levels_lie_too_far_apart_watches_nothing() -> None:
     def watched(below: str, above: str) -> object:
-        monitor = f"{{kind: voltage monitor, rating: 25 A, poles: 2, time: 0.5 s, trips below: {below}, trips above: {above}}}"
+        levels = f"trips below: {below}, trips above: {above}"
+        monitor = f"{{kind: voltage monitor, rating: 25 A, poles: 2, time: 0.5 s, {levels}}}"
         edits = {"equipment.V1": monitor, "circuits.shore-in.run": "[1 m via locker, Q1, V1]"}
         return subject(COACH, "inlet", "inlet", edits).is_watched_for_voltage
 
