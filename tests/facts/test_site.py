@@ -7,7 +7,10 @@ import pytest
 from checker.quantities import Unknown
 from tests.facts.mains_subjects import COACH, subject
 
-MONITOR = "{kind: voltage monitor, rating: 25 A, poles: 2, time: 0.5 s, trips below: 190 V, trips above: 265 V, place: locker}"
+MONITOR = (
+    "{kind: voltage monitor, rating: 25 A, poles: 2, time: 0.5 s, "
+    "trips below: 190 V, trips above: 265 V, place: locker}"
+)
 BOX = {
     "vehicle.envelope": "{at: [-1 m, -1.2 m, 0 m], size: [8 m, 2.4 m, 3 m]}",
     "vehicle.axes": "{x: rearward, y: to the right, z: up}",
