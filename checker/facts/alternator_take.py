@@ -44,7 +44,7 @@ def alternator_take(s: Subject) -> Any:
 
 
 def _seen(s: Subject) -> list[Number]:
-    """The currents that were read at it in modes in which the engine runs, or perhaps so; what of that is open, open."""
+    """The currents read at it in modes in which the engine runs, or perhaps so; what of that is open stays open."""
     found: list[Number] = []
     for item in s.facts.design.readings:
         if not item.has("current") or not item.has("mode"):
