@@ -7,9 +7,9 @@ from typing import Any
 
 from checker.design.item import Item
 from checker.facts.catalogue import fact
-from checker.facts.space import upper
+from checker.facts.space import lower, upper
 from checker.facts.subject import Subject
-from checker.quantities import Range, Truth, between, corners, equal, least, less
+from checker.quantities import Range, Truth, Unknown, between, corners, equal, least, less
 
 
 def _told_along(s: Subject) -> list[Item | None]:
@@ -34,6 +34,20 @@ LEAST_LARGE_TERMINAL_C, LARGE_M2 = 75.0, 42.4e-6
 """What a terminal without a marking stands: 60 °C, for conductors above 1 AWG 75 °C; NFPA 70, 110.14(C)(1)."""
 
 
+ABSOLUTE_ZERO_C = -273.15
+"""Where any temperature may lie above."""
+
+
+def _written_unknown(s: Subject) -> bool:
+    """Whether a limit along it is written, and written as unknown."""
+    vehicle = s.facts.design.vehicle
+    along = _told_along(s)
+    written = [one.value("limit") for one in along if one is not None]
+    if None in along and vehicle.has("terminal limit"):
+        written.append(vehicle.value("terminal limit"))
+    return any(isinstance(one, Unknown) for one in written)
+
+
 @fact(
     "conductor",
     "terminal_limit",
@@ -50,9 +64,11 @@ def terminal_limit(s: Subject) -> Any:
     known = [one for one in told if isinstance(one, float | Range)]
     if known and len(known) == len(told):
         return least(known)
-    floor = LEAST_LARGE_TERMINAL_C if less(LARGE_M2, s.area) is True else LEAST_TERMINAL_C
     top = upper(least(known)) if known else inf
-    return between(floor, top) if top > floor else least(known)
+    if _written_unknown(s):
+        return between(ABSOLUTE_ZERO_C, top)  # what somebody could not read has no stand-in
+    floor = LEAST_LARGE_TERMINAL_C if less(LARGE_M2, s.area) is True else LEAST_TERMINAL_C
+    return between(min(floor, lower(least(known))) if known else floor, top) if top > floor else least(known)
 
 
 @fact(
