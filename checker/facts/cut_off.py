@@ -125,6 +125,7 @@ def uncut(s: Subject) -> Any:
     if some_gap(s.facts):
         return Unknown("part of some run was not seen and may hide a device that acts")
     found: dict[str, Any] = {}
+    doubts: list[Unknown] = []
     sure = set(_reached(s, False))
     for node in _reached(s, True):
         for item in s.facts.network.sinks.get(node, ()):
@@ -132,9 +133,11 @@ def uncut(s: Subject) -> Any:
                 _drains(s, item, node), node in sure or Unknown("whether a device before it cuts is not told")
             )
             if isinstance(answer, Unknown):
-                return answer
-            if answer:
+                doubts.append(answer)
+            elif answer:
                 found.setdefault(item.name, s.facts.subject("equipment", item.name))
+    if doubts and not found:
+        return doubts[0]
     return tuple(one for one in found.values() if one is not None)
 
 

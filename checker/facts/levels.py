@@ -27,6 +27,7 @@ from checker.quantities import (
     between,
     corners,
     divide,
+    equal,
     greater,
     greatest,
     multiply,
@@ -252,11 +253,12 @@ def _of_sites(network: Network) -> Number:
     volts = vehicle.value("supply.voltage")
     if not isinstance(volts, float | Range):
         return UNKNOWN
-    if vehicle.value("supply.phases") != 3.0 or greater(volts, LINE_TO_NEUTRAL_V) is not True:
+    three = equal(vehicle.value("supply.phases"), 3.0)
+    if three is False or greater(volts, LINE_TO_NEUTRAL_V) is not True:
         return volts
     line = divide(volts, LINES_OVER_LINE)
     lines = (one.value("phases") for one in network.equipment.values() if one.kind in LOADS and one.allows("phases"))
-    if all(one == 1.0 for one in lines):
+    if three is True and all(equal(one, 1.0) is True for one in lines):
         return line
     low, high = line.low if isinstance(line, Range) else line, volts.high if isinstance(volts, Range) else volts
     return between(low, high) if isinstance(low, float) else UNKNOWN

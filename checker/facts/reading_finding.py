@@ -23,6 +23,9 @@ from checker.quantities import Range, Truth, Unknown, equal
 )
 def surely_agrees(s: Subject) -> Truth:
     agrees: Truth = s.agrees
+    bare = [one.name for one in s.facts.whole.equipment.values() if one.kind == "bank" and one.base is None]
+    if bare:
+        return Unknown(f"of which batteries {', '.join(bare)} is made is not told")
     if isinstance(agrees, Unknown) or not _has_open(s.facts):
         return agrees
     left = _open_of(s, ranges=agrees)

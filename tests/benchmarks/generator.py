@@ -194,7 +194,7 @@ class _Coach:
             (
                 f"kind: lamp, power: {power:.3g} W",
                 f"kind: load, power: {power:.3g} W",
-                f"kind: motor, {motor}",
+                f"kind: motor, purpose: water, {motor}",
             )
         )
         return f"{says}, voltage: 10..15 V, transient level: 60 V, jump start: 24 V, {SOUND}"

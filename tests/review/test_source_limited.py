@@ -20,8 +20,8 @@ cables:
   red-25: {size: 25 mm2, cores: 1, strands: flexible, insulation: 90 °C, voltage: 600 V}
   pair-4: {size: 4 mm2, cores: 2, strands: flexible, insulation: 90 °C, voltage: 300 V, sheath: plastic}
 places:
-  locker: {kind: locker, temperature: 0..30 °C}
-  cabin:  {kind: living space, temperature: 5..30 °C}
+  locker: {kind: locker, temperature: 0..30 °C, thermal insulation: none}
+  cabin:  {kind: living space, temperature: 5..30 °C, thermal insulation: none}
 equipment:
   house:     {kind: battery, chemistry: lithium iron phosphate, nominal: 48 V, cells: 16, capacity: 100 Ah,
               internal resistance: 6 mΩ, short circuit current: 4 kA, place: locker, bms: {discharge limit: 100 A}}
