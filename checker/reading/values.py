@@ -19,7 +19,7 @@ Entries = dict[str, tuple[Scalar, Node]]
 
 _REFERENCES = frozenset(("name", "names", "port", "signal"))
 _STANDING_FOR_ALL = frozenset((*UNKNOWN_WORDS, "none"))
-_ALWAYS_THERE = frozenset(("mass", "masses.before.ball", "chemistry"))
+_ALWAYS_THERE = frozenset(("mass", "masses.before.ball", "chemistry", "units", "modules"))
 """What nothing is without: `none` would be a slip of the pen."""
 _SIGNED_KINDS = frozenset(("reading",))
 """Kinds whose quantities may lie below zero: what an instrument said has a direction."""
