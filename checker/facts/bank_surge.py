@@ -14,7 +14,7 @@ from checker.facts.battery_body import LEAD
 from checker.facts.catalogue import fact
 from checker.facts.subject import Subject
 from checker.physics.storage import lead_acid_cell_voltage
-from checker.quantities import Number, Unknown, Window, corners, divide, greatest, multiply, subtract
+from checker.quantities import Number, Range, Unknown, Window, corners, divide, greatest, multiply, subtract
 from checker.quantities.values import between
 
 HALF = 0.5
@@ -51,7 +51,11 @@ def _inverters(s: Subject) -> list[Equipment]:
 def _works_down_to(s: Subject, item: Equipment) -> Number:
     """A low stop waits for seconds; what a surge must not fall below is the end of the range it works in."""
     window = s.read(item, "dc.voltage")
-    return window.low if isinstance(window, Window) else lowest_voltage(s, item)
+    if isinstance(window, Window):
+        return window.low
+    stop = lowest_voltage(s, item)
+    top = stop.high if isinstance(stop, Range) else stop
+    return between(0.0, top) if isinstance(top, float) and item.has("dc.voltage") else stop
 
 
 @fact(

@@ -174,4 +174,4 @@ def perhaps(number: Number) -> Number:
 def or_more(number: Number) -> Number:
     """What is known, with perhaps more besides: anything from the least of `number` up; unknown and none stay."""
     low = number.low if isinstance(number, Range) else number
-    return Range(low, inf) if isinstance(low, float) else number
+    return Range(low, inf) if isinstance(low, float) and low < inf else number
