@@ -33,6 +33,11 @@ SLOWEST_S = 0.15
 
 @fact("supply", "source_is_tt", type="yes/no", says="The shore feeds it, and its sites have no earth but an electrode.")
 def source_is_tt(s: Subject) -> Any:
+    return fed_from_tt(s)
+
+
+def fed_from_tt(s: Subject) -> Any:
+    """Whether a supply, or a fault on it, is fed by sites whose only earth is an electrode; what is aboard is none."""
     if s.item.feed.aboard:
         return False
     return equal(s.read(s.facts.design.vehicle, "supply.earthing"), "TT")

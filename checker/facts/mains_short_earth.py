@@ -8,12 +8,12 @@ from checker.circuit.elements import EARTH, RETURN, Conductor
 from checker.circuit.feeding import earth_path, neutral_links, residual_path, residual_works
 from checker.facts.catalogue import fact
 from checker.facts.clearing import SOURCE, as_number, over
-from checker.facts.disconnection import SLOWEST_S, SURE_FACTOR
+from checker.facts.disconnection import SLOWEST_S, SURE_FACTOR, fed_from_tt
 from checker.facts.mains import answer, states_of, tell
 from checker.facts.mains_short import current_through, devices_of, held_time, way_of
 from checker.facts.subject import Subject
 from checker.physics.clearing import promised
-from checker.quantities import Number, Range, Truth, Unknown, both, equal, greater_equal, least, multiply, show
+from checker.quantities import Number, Range, Truth, Unknown, both, greater_equal, least, multiply, show
 
 NEVER = float("inf")
 USES_MAINS = ("inverter-charger", "charger", "transformer")
@@ -63,9 +63,7 @@ def feeds_on(s: Subject) -> bool:
 
 @fact("short", "source_is_tt", type="yes/no", says="The shore feeds it, and its sites have no earth but an electrode.")
 def source_is_tt(s: Subject) -> Any:
-    if s.item.feed.aboard:
-        return False
-    return equal(s.read(s.facts.design.vehicle, "supply.earthing"), "TT")
+    return fed_from_tt(s)
 
 
 @fact(
