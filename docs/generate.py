@@ -1,4 +1,4 @@
-"""Writes the pages that are made from the program: facts, rules, limits, coverage, keys of the design file.
+"""Writes the pages that are made from the program: facts, rules, limits, coverage, conditions, keys of the design file.
 
 `python docs/generate.py` writes them; with `--check` it only says which differ, and ends with 1 when one does.
 """
@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import csv
 import sys
+from collections import Counter
 from pathlib import Path
 
 DOCS = Path(__file__).resolve().parent
@@ -17,6 +18,7 @@ from checker.facts.catalogue import CATALOGUE  # noqa: E402
 from checker.facts.page import facts_page  # noqa: E402
 from checker.reports.rule_list import coverage_of, read_requirements  # noqa: E402
 from checker.rulebook import Rulebook, load_rulebook  # noqa: E402
+from checker.rulebook.conditions import conditions_page, read_conditions  # noqa: E402
 from checker.rulebook.coverage_page import Asked, coverage_page  # noqa: E402
 from checker.rulebook.page import index_page, limits_page, topic_page, topics  # noqa: E402
 from checker.shipped import shipped  # noqa: E402
@@ -25,8 +27,10 @@ from checker.shipped import shipped  # noqa: E402
 def pages() -> dict[str, str]:
     """Path below `docs` -> the text that belongs there."""
     rulebook = load_rulebook()
+    conditions = read_conditions(Path(str(shipped("rules"))) / "conditions")
     found = {
-        "coverage.md": coverage_page(rulebook, asked(), left()),
+        "conditions.md": conditions_page(rulebook, conditions),
+        "coverage.md": coverage_page(rulebook, asked(), left(), Counter(one.requirement for one in conditions)),
         "design-file-keys.md": keys_page(),
         "facts.md": facts_page(CATALOGUE),
         "rules/README.md": index_page(rulebook, covered(rulebook)),

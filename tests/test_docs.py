@@ -43,7 +43,7 @@ def test_every_rule_and_every_fact_has_its_place(generate: ModuleType) -> None:
 
 def test_every_link_between_the_pages_leads_somewhere(generate: ModuleType) -> None:
     pages = generate.pages()
-    anchors = {name: set(re.findall(r"^## (\S+)$", text, re.MULTILINE)) for name, text in pages.items()}
+    anchors = {name: set(re.findall(r"^###? (\S+)$", text, re.MULTILINE)) for name, text in pages.items()}
     for name, text in pages.items():
         for target, anchor in re.findall(r"\]\(([\w./-]*\.md)?(?:#([\w-]+))?\)", text):
             path = (Path(name).parent / target).as_posix() if target else name

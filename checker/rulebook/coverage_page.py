@@ -35,14 +35,17 @@ class Asked(NamedTuple):
     severity: str
 
 
-def coverage_page(rulebook: Rulebook, asked: Iterable[Asked], left: Mapping[str, str]) -> str:
-    """The whole page in Markdown. `left` says of a requirement what no rule decides yet, or why there is no rule."""
+def coverage_page(rulebook: Rulebook, asked: Iterable[Asked], left: Mapping[str, str], shown: Mapping[str, int]) -> str:
+    """The whole page in Markdown.
+
+    `left` says of a requirement what no rule decides yet, or why there is no rule; `shown` counts its conditions.
+    """
     everything = sorted(asked)
     rules = _by_requirement(rulebook.rules)
-    parts = [HEAD.strip(), _count(everything, rules, left)]
+    parts = [HEAD.strip(), _count(everything, rules, left, shown)]
     for topic in sorted({one.topic for one in everything}):
         here = [one for one in everything if one.topic == topic]
-        parts += [f"## {topic}", _topic(here, rules, rulebook, left)]
+        parts += [f"## {topic}", _topic(here, rules, rulebook, left, shown)]
     return "\n\n".join(parts) + "\n"
 
 
@@ -54,7 +57,9 @@ def _by_requirement(rules: Iterable[Rule]) -> dict[str, list[Rule]]:
     return {id: sorted(held, key=lambda rule: rule.id) for id, held in found.items()}
 
 
-def _count(asked: Iterable[Asked], rules: Mapping[str, list[Rule]], left: Mapping[str, str]) -> str:
+def _count(
+    asked: Iterable[Asked], rules: Mapping[str, list[Rule]], left: Mapping[str, str], shown: Mapping[str, int]
+) -> str:
     rows = []
     held = list(asked)
     for way in (*WAYS, "all"):
@@ -62,22 +67,27 @@ def _count(asked: Iterable[Asked], rules: Mapping[str, list[Rule]], left: Mappin
         with_rule = sum(one.id in rules for one in these)
         whole = sum(one.id in rules and one.id not in left for one in these)
         share = f"{100 * whole / len(these):.0f} %" if these else ""
-        rows.append([way, str(len(these)), str(with_rule), str(whole), share])
-    return table(["decided from", "requirements", "with a rule", "wholly decided", "share"], rows)
+        conditions = sum(shown.get(one.id, 0) for one in these)
+        rows.append([way, str(len(these)), str(with_rule), str(conditions), str(whole), share])
+    return table(["decided from", "requirements", "with a rule", "conditions shown", "wholly decided", "share"], rows)
 
 
-def _topic(asked: Iterable[Asked], rules: Mapping[str, list[Rule]], rulebook: Rulebook, left: Mapping[str, str]) -> str:
+def _topic(
+    asked: Iterable[Asked],
+    rules: Mapping[str, list[Rule]],
+    rulebook: Rulebook,
+    left: Mapping[str, str],
+    shown: Mapping[str, int],
+) -> str:
     rows = []
     for one in asked:
         held = rules.get(one.id, [])
         links = ", ".join(f"[{rule.id}](rules/{rule.topic}.md#{rule.id})" for rule in held)
-        rows.append(
-            [
-                one.id, one.decidable, one.severity, links or "none", _facts(held), _limits(held, rulebook),
-                left.get(one.id, "" if held else "not written yet"),
-            ]
-        )  # fmt: skip
-    return table(["requirement", "decided from", "severity", "rules", "facts", "limits", "left"], rows)
+        said = left.get(one.id, "" if held else "not written yet")
+        count = f"[{shown[one.id]}](conditions.md#{one.id})" if shown.get(one.id) else ""
+        facts, limits = _facts(held), _limits(held, rulebook)
+        rows.append([one.id, one.decidable, one.severity, links or "none", facts, limits, count, said])
+    return table(["requirement", "decided from", "severity", "rules", "facts", "limits", "conditions", "left"], rows)
 
 
 def _facts(rules: Iterable[Rule]) -> str:

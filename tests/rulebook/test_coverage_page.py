@@ -26,11 +26,11 @@ def asked() -> list[Asked]:
 def rows(page: str) -> dict[str, list[str]]:
     """Requirement to the cells of its line."""
     cells = [re.split(r"(?<!\\) \| ", line.removeprefix("| ").removesuffix(" |")) for line in page.splitlines()]
-    return {line[0]: line for line in cells if len(line) == 7 and line[1] in ("design", "survey", "test")}
+    return {line[0]: line for line in cells if len(line) == 8 and line[1] in ("design", "survey", "test")}
 
 
 def test_every_requirement_has_one_line_with_the_rules_that_cover_it() -> None:
-    page = rows(coverage_page(book(), asked(), {}))
+    page = rows(coverage_page(book(), asked(), {}, {}))
     assert set(page) == {one.id for one in asked()}
     for rule in book().rules:
         for id in rule.covers:
@@ -38,7 +38,7 @@ def test_every_requirement_has_one_line_with_the_rules_that_cover_it() -> None:
 
 
 def test_a_line_names_the_facts_and_limits_of_the_rule_and_the_codes_that_differ() -> None:
-    line = rows(coverage_page(book(), asked(), {}))["battery-fuse-distance"]
+    line = rows(coverage_page(book(), asked(), {}, {}))["battery-fuse-distance"]
     assert "`approach.length_before_device`" in line[4]
     found = re.search(r"`battery_fuse_distance` \(([^)]*)\)", line[5])
     assert found is not None
@@ -46,19 +46,25 @@ def test_a_line_names_the_facts_and_limits_of_the_rule_and_the_codes_that_differ
 
 
 def test_what_is_left_of_a_requirement_stands_in_its_line() -> None:
-    page = rows(coverage_page(book(), [Asked("made-up", "solar", "design", "notice")], {"made-up": "it is made up"}))
-    assert page["made-up"][3:] == ["none", "", "", "it is made up"]
+    page = rows(
+        coverage_page(
+            book(), [Asked("made-up", "solar", "design", "notice")], {"made-up": "it is made up"}, {"made-up": 2}
+        )
+    )
+    assert page["made-up"][3:] == ["none", "", "", "[2](conditions.md#made-up)", "it is made up"]
 
 
 def test_the_counts_are_those_of_the_lines() -> None:
-    text = coverage_page(book(), asked(), {"battery-fuse-distance": "half of it"})
+    text = coverage_page(
+        book(), asked(), {"battery-fuse-distance": "half of it"}, {"battery-fuse-distance": 3, "bms-present": 4}
+    )
     page = rows(text)
     for way in ("design", "survey", "test"):
         lines = [line for line in page.values() if line[1] == way]
         covered = sum(line[3] != "none" for line in lines)
-        whole = sum(line[3] != "none" and line[6] == "" for line in lines)
+        whole = sum(line[3] != "none" and line[7] == "" for line in lines)
         assert whole == covered - (way == "design")
-        assert f"| {way} | {len(lines)} | {covered} | {whole} |" in text
+        assert f"| {way} | {len(lines)} | {covered} | {7 if way == 'design' else 0} | {whole} |" in text
 
 
 def left() -> dict[str, str]:
@@ -72,7 +78,7 @@ def test_what_is_left_is_said_of_requirements_of_the_catalogue_in_words() -> Non
 
 
 def test_at_least_nine_in_ten_of_what_a_design_can_decide_have_a_rule_and_none_is_forgotten() -> None:
-    page = rows(coverage_page(book(), asked(), left())).values()
+    page = rows(coverage_page(book(), asked(), left(), {})).values()
     design = [line for line in page if line[1] == "design"]
     assert sum(line[3] != "none" for line in design) >= 0.9 * len(design)
-    assert [line[0] for line in page if line[6] == "not written yet"] == []
+    assert [line[0] for line in page if line[7] == "not written yet"] == []
