@@ -260,10 +260,10 @@ def is_isolated(s: Subject) -> Any:
 def negatives_joined(s: Subject) -> Any:
     if s.item.kind != "dc converter":
         return None
-    return True if f"{s.id}:high-" in _returning_to(s, "low") else _unless_unseen(s, answer=False)
+    return True if f"{s.id}:high-" in returning_to(s, "low") else unless_unseen(s, answer=False)
 
 
-def _returning_to(s: Subject, side: str) -> set[str]:
+def returning_to(s: Subject, side: str) -> set[str]:
     """The nodes joined to the negative of one side by anything but live conductors."""
     start = f"{s.id}:{side}-"
     seen, todo = {start}, [start]
@@ -275,7 +275,7 @@ def _returning_to(s: Subject, side: str) -> set[str]:
     return seen
 
 
-def _unless_unseen(s: Subject, *, answer: bool) -> Truth:
+def unless_unseen(s: Subject, *, answer: bool) -> Truth:
     unseen = any(circuit.returns.how == "unknown" for circuit in s.facts.network.circuits) or some_gap(s.facts)
     return Unknown("how some circuit returns is not known") if unseen else answer
 
@@ -293,7 +293,7 @@ def gives_to_its_own_loads(s: Subject) -> Truth:
         return both_ways if isinstance(both_ways, Unknown) else False
     ports = {one.port for one in s.facts.network.sources if one.equipment is s.item}
     for port in ports:
-        near = _returning_to(s, port)
+        near = returning_to(s, port)
         others = (one.returns for one in s.facts.network.sources if one.equipment is not s.item)
         if CHASSIS in near or any(back in near for back in others):
             return False
@@ -302,7 +302,7 @@ def gives_to_its_own_loads(s: Subject) -> Truth:
             live = s.facts.network.conductor(circuit.name, LIVE)
             if circuit.returns.how == "chassis" and live is not None and live.start in fed:
                 return False
-    return _unless_unseen(s, answer=bool(ports))
+    return unless_unseen(s, answer=bool(ports))
 
 
 @fact("converter", "trip_low", unit="V", says="Voltage of its low side at which a dc converter shuts down.")

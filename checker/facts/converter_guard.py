@@ -35,6 +35,10 @@ from checker.quantities import (
 from checker.quantities.values import or_more
 
 
+ENDURED_SHARE = 16.0 / 12.0
+"""Highest supply voltage of 12 V road equipment over nominal: ISO 16750-2, 2023 (from memory)."""
+
+
 @fact("converter", "charges_lead", type="yes/no", says="One of the batteries it charges is a lead-acid house battery.",
       method="graph; the starting battery is left out")  # fmt: skip
 def charges_lead(s: Subject) -> Truth:
@@ -75,15 +79,17 @@ def lead_meets_hot_or_cold(s: Subject) -> Truth:
     "converter",
     "high_side_limit",
     unit="V",
-    says="Greatest voltage that the batteries on the high side of a dc converter may see while charging.",
-    method="least charge voltage limit of them; none when no battery is there",
+    says="Greatest voltage that the batteries on the high side of a dc converter may see while charging; where none is "
+    "there, what other equipment endures for a while.",
+    method="least charge voltage limit of them, else nominal voltage times 16/12",
+    source="ISO 16750-2, 2023 (from memory)",
 )
 def high_side_limit(s: Subject) -> Any:
     found: list[Number] = []
     for output in charging_outputs(s):
         if output.source.port == "high":
             found.extend(bank.charge_voltage_limit for item in output.banks if (bank := s.facts.of("bank", item)))
-    return least(found) if found else None
+    return least(found) if found else multiply(s.high_nominal, ENDURED_SHARE)
 
 
 @fact(
@@ -270,7 +276,7 @@ def _held_voltage(s: Subject, node: str) -> Number:
     source="ISO 16750-2, 2023 (from memory)",
 )
 def low_bus_limit(s: Subject) -> Any:
-    return multiply(s.low_nominal, 16.0 / 12.0)
+    return multiply(s.low_nominal, ENDURED_SHARE)
 
 
 @fact("converter", "goes_on_the_road", type="yes/no", says="It is fixed to a road vehicle and did not come with it.",
