@@ -37,6 +37,7 @@ from checker.quantities import (
     equal,
     every,
     greatest,
+    least,
     less_equal,
     multiply,
     perhaps,
@@ -55,14 +56,22 @@ COLD_C = 20.0
     "bank",
     "charge_limit",
     unit="A",
-    says="Continuous charging current that its management, or without one its maker, allows.",
-    method="unit limits, the strings in parallel summed",
+    says="Continuous charging current that its management and its maker allow.",
+    method="unit limits, the strings in parallel summed; the lesser where both are told, that of the maker without a "
+    "management",
 )
 def charge_limit(s: Subject) -> Any:
     managed = s.has_management
     if managed is False or (managed is not True and s.is_lithium is False):
         return summed(s, "charge limit")
-    return summed(s, "bms.charge limit")
+    by_management = summed(s, "bms.charge limit")
+    return least(by_management, summed(s, "charge limit")) if s.charge_limit_told else by_management
+
+
+@fact("bank", "charge_limit_told", type="yes/no", says="The file tells what its maker lets it be charged with.",
+      method="whether `charge limit` is written for it or for a battery in parallel")  # fmt: skip
+def charge_limit_told(s: Subject) -> bool:
+    return any(unit(item).has("charge limit") for item in parallel(s.facts, s.item))
 
 
 @fact(

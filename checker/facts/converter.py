@@ -179,7 +179,8 @@ def _fits(value: Any, key: str, bank: Subject) -> Truth:
     within = less_equal(high, bank.charge_voltage_limit)
     if key == "settings.float":
         return within
-    return every((within, greater_equal(low, bank.full_voltage), _fills(low, key, bank)))
+    set_at = high if key == "set voltage" else low  # an alternator may be set low when warm
+    return every((within, greater_equal(low, bank.full_voltage), _fills(set_at, key, bank)))
 
 
 LEAD_FILLS_V = 2.25
@@ -188,7 +189,7 @@ LEAD_FILLS_V = 2.25
 
 def _fills(volts: Any, key: str, bank: Subject) -> Truth:
     """Whether a charging voltage that is set fills a lead-acid battery, held long enough."""
-    if key != "settings.charge voltage" or bank.is_lithium is True:
+    if key not in ("settings.charge voltage", "set voltage") or bank.is_lithium is True:
         return True
     enough = greater_equal(volts, multiply(bank.cells, LEAD_FILLS_V))
     return either(enough, bank.is_lithium)

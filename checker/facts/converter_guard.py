@@ -8,6 +8,7 @@ from checker.circuit.elements import LIVE, Wire
 from checker.circuit.supply import is_live, joined
 from checker.facts.alternator import live_node
 from checker.facts.bank import home, of_unit
+from checker.facts.battery_body import LEAD
 from checker.facts.catalogue import fact
 from checker.facts.charging import outputs_of, rating_key
 from checker.facts.converter import charging_outputs
@@ -28,12 +29,10 @@ from checker.quantities import (
     less,
     less_equal,
     multiply,
-    negate,
     some,
     subtract,
 )
 from checker.quantities.values import or_more
-
 
 ENDURED_SHARE = 16.0 / 12.0
 """Highest supply voltage of 12 V road equipment over nominal: ISO 16750-2, 2023 (from memory)."""
@@ -48,8 +47,14 @@ def charges_lead(s: Subject) -> Truth:
     for bank in s.charges:
         purpose = bank.purpose
         house: Truth = purpose if isinstance(purpose, Unknown) else purpose != "starting"
-        answers.append(both(negate(bank.is_lithium), house))
+        answers.append(both(is_lead(bank), house))
     return some(answers)
+
+
+def is_lead(bank: Subject) -> Truth:
+    """Whether the cells of a battery are lead-acid cells of any build."""
+    word = bank.chemistry
+    return word if isinstance(word, Unknown) else word in LEAD
 
 
 LEAD_AT_EASE_C = (10.0, 30.0)
@@ -71,7 +76,7 @@ def lead_meets_hot_or_cold(s: Subject) -> Truth:
         else:
             cold, hot = LEAD_AT_EASE_C
             swings = some((less(place.coldest, cold), greater(place.hottest, hot)))
-        answers.append(every((negate(bank.is_lithium), house, swings)))
+        answers.append(every((is_lead(bank), house, swings)))
     return some(answers)
 
 

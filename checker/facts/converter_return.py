@@ -37,7 +37,8 @@ def feeds_by_the_chassis(s: Subject) -> Truth:
     if s.item.kind != "dc converter":
         return False
     ways = [circuit.returns.how for port in _outputs(s) for circuit in _fed(s, port)]
-    return some([Unknown("how some circuit returns is not told") if how == "unknown" else how == "chassis" for how in ways])
+    untold = Unknown("how some circuit returns is not told")
+    return some([untold if how == "unknown" else how == "chassis" for how in ways])
 
 
 @fact(

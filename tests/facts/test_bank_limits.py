@@ -101,3 +101,10 @@ def test_batteries_joined_by_a_relay_are_mixed() -> None:
     assert isinstance(
         ask("bank", "start-battery", "mixed_with", {**edits, "equipment.bank.joined by": "unknown"}), Unknown
     )
+
+
+def test_the_lesser_of_management_and_maker_limits_charging() -> None:
+    assert ask("bank", "bank", "charge_limit", {"parts.module.charge limit": "20 A"}) == 40.0
+    assert ask("bank", "bank", "charge_limit", {"parts.module.charge limit": "60 A"}) == 100.0
+    assert ask("bank", "bank", "charge_limit_told") is False
+    assert ask("bank", "bank", "charge_limit_told", {"parts.module.charge limit": "unknown"}) is True

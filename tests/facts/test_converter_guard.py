@@ -8,9 +8,13 @@ from checker.quantities import Unknown
 from tests.facts.house import ask
 
 
-def test_the_high_side_is_bounded_by_its_batteries_alone() -> None:
+def test_the_high_side_is_bounded_by_its_batteries_and_without_any_by_a_third_above_nominal() -> None:
     assert ask("converter", "converter", "high_side_limit") == pytest.approx(58.4)
-    assert ask("converter", "alarm-supply", "high_side_limit") is None
+    assert ask("converter", "alarm-supply", "high_side_limit") == pytest.approx(64.0)
+
+
+def test_sodium_cells_are_no_lead_acid_cells() -> None:
+    assert ask("converter", "sun", "charges_lead", {"parts.module.chemistry": "sodium ion"}) is False
 
 
 def test_a_low_bus_bears_a_third_above_nominal() -> None:

@@ -52,7 +52,7 @@ BATTERY = Kind(
         quantity("capacity", "Ah", "Rated capacity, of a lead-acid battery that over 20 hours."),
         MADE,
         quantity("cranking current", "A", "Current it gives cold for starting, as marked on it."),
-        quantity("charge limit", "A", "Greatest charging current of a battery without management."),
+        quantity("charge limit", "A", "Greatest charging current that the maker of the battery allows."),
         count("most in series", "How many of them the maker allows in series."),
         count("most in parallel", "How many of them the maker allows in parallel."),
         quantity("internal resistance", "mΩ", "Resistance of the battery, its terminals included."),
