@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import Any
 
 from checker.circuit.elements import LIVE
@@ -125,17 +125,18 @@ def settled(s: Subject, asks: Any, reason: str) -> Any:
     method=METHOD,
 )
 def is_joined_with_another(s: Subject) -> Any:
+    return settled(s, lambda state: _joined(s, state), "whether another source is joined to it is not known")
+
+
+def _joined(s: Subject, state: State) -> Truth:
+    """Whether it feeds together with a source that it is not made to run with."""
+    if s.item not in state.feeding:
+        return False
     partners = partners_of(s, s.item)
-
-    def joined(state: State) -> Truth:
-        if s.item not in state.feeding:
-            return False
-        sure, may = joined_with(state, s.item, LIVE)
-        if any(other.name not in partners and s.item.name not in partners_of(s, other) for other in sure):
-            return True
-        return None if any(other.name not in partners for other in may) else False
-
-    return settled(s, joined, "whether another source is joined to it is not known")
+    sure, may = joined_with(state, s.item, LIVE)
+    if any(other.name not in partners and s.item.name not in partners_of(s, other) for other in sure):
+        return True
+    return None if any(other.name not in partners for other in may) else False
 
 
 def partners_of(s: Subject, feed: Feed) -> tuple[str, ...]:
@@ -211,28 +212,52 @@ def reaches_inlet_pins(s: Subject) -> Any:
     method=METHOD + "; each open relay in turn taken as closed, except where one that is interlocked with it is closed",
 )
 def reaches_pins_by_one_weld(s: Subject) -> Any:
+    inlets = [feed for feed in states_of(s.facts).mains.feeds if not feed.aboard]
+
+    def reached(state: State) -> Truth:
+        found: Truth = False
+        for inlet in inlets:
+            one = reaches_pins(state, s.item, inlet)
+            if one is True:
+                return True
+            found = None if one is None else found
+        return found
+
+    return _by_one_weld(s, reached, "whether a source aboard stays away from the inlet is not known")
+
+
+@fact(
+    "ac_source",
+    "joined_by_one_weld",
+    type="yes/no",
+    says="In some state it would feed together with a source it is not made to run with if one relay were welded.",
+    method=METHOD + "; each open relay in turn taken as closed, except where one that is interlocked with it is closed",
+)
+def joined_by_one_weld(s: Subject) -> Any:
+    return _by_one_weld(s, lambda state: _joined(s, state), "whether a relay keeps another source away is not known")
+
+
+def _by_one_weld(s: Subject, asks: Callable[[State], Truth], reason: str) -> Any:
+    """Whether something comes about in some state with the contacts of one open relay closed."""
     mains = states_of(s.facts).mains
-    inlets = [feed for feed in mains.feeds if not feed.aboard]
     relays = list(dict.fromkeys(link.equipment for link in mains.switching if link.when == "coil"))
     for relay in relays:
         s.read(relay, "interlocked with")
 
-    def reached(state: State) -> Truth:
+    def welded(state: State) -> Truth:
         found: Truth = False
         closed = {link.equipment.name for link in state.closed}
         for relay in relays:
             held = _held_open(relay, closed)
             if relay.name in closed or held is True:
                 continue
-            welded = state.with_welded(relay)
-            for inlet in inlets:
-                one = reaches_pins(welded, s.item, inlet)
-                if one is True and held is False:
-                    return True
-                found = None if one is not False else found
+            one = asks(state.with_welded(relay))
+            if one is True and held is False:
+                return True
+            found = None if one is not False else found
         return found
 
-    return settled(s, reached, "whether a source aboard stays away from the inlet is not known")
+    return settled(s, welded, reason)
 
 
 def _held_open(relay: Equipment, closed: set[str]) -> Truth:

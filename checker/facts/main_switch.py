@@ -12,10 +12,11 @@ from checker.circuit.states import Truth
 from checker.design.model import Equipment
 from checker.design.vocabulary.words import ACCESS
 from checker.facts.catalogue import fact
+from checker.facts.live_poles import live_poles
 from checker.facts.mains import answer, states_of, tell
 from checker.facts.subject import Facts, Subject
+from checker.quantities import Number, Unknown, both, greater_equal, subtract
 from checker.quantities import Truth as Answer
-from checker.quantities import Unknown, both, greater_equal
 
 OPENERS = frozenset({"switch", "breaker", "rcbo", "rcd", "changeover"})
 
@@ -103,9 +104,10 @@ def _cut_all(s: Subject) -> list[Equipment]:
 
 @fact("ac_source", "main_switch_access", words=ACCESS,
       says="How a hand gets to the switch that cuts all of it; the easiest counts. None where there is no such switch.",
-      method="devices that cut all of it and isolate in both poles, by their access")  # fmt: skip
+      method="devices that cut all of it and isolate in every pole, by their access")  # fmt: skip
 def main_switch_access(s: Subject) -> Any:
-    good = [item for item in _cut_all(s) if _isolates(s, item) is not False]
+    needed = live_poles(s, s.item.equipment)
+    good = [item for item in _cut_all(s) if _isolates(s, item, needed) is not False]
     ways = [s.read(item, "access") for item in good]
     unread = next((one for one in ways if isinstance(one, Unknown)), None)
     told = [way for way in ACCESS if any(isinstance(one, str) and one == way for one in ways)]
@@ -119,21 +121,21 @@ def main_switch_access(s: Subject) -> Any:
     "has_main_switch",
     type="yes/no",
     says="One switch or breaker that isolates, opened alone, cuts every live conductor from it to all that draws.",
-    method="each device taken out in turn; it must open two poles and isolate when open",
+    method="each device taken out in turn; it must open every line and the neutral and isolate when open",
 )
 def has_main_switch(s: Subject) -> Any:
-    return _cut_by_one(s, poles=2.0)
+    return _cut_by_one(s, live_poles(s, s.item.equipment))
 
 
 @fact(
     "ac_source",
     "has_line_switch",
     type="yes/no",
-    says="One switch or breaker that isolates, opened alone, cuts its line from all that draws; the neutral may stay.",
-    method="each device taken out in turn; it must isolate when open",
+    says="One switch or breaker that isolates, opened alone, cuts its lines from all that draws; the neutral may stay.",
+    method="each device taken out in turn; it must open every line and isolate when open",
 )
 def has_line_switch(s: Subject) -> Any:
-    return _cut_by_one(s, poles=1.0)
+    return _cut_by_one(s, subtract(live_poles(s, s.item.equipment), 1.0))
 
 
 @fact("ac_source", "supply_is_polarised", type="yes/no", says="Live and neutral of the sites cannot be swapped.")
@@ -141,7 +143,7 @@ def supply_is_polarised(s: Subject) -> Any:
     return s.read(s.facts.design.vehicle, "supply.polarised")
 
 
-def _cut_by_one(s: Subject, *, poles: float) -> Any:
+def _cut_by_one(s: Subject, poles: Number) -> Any:
     cuts = _cuts(s.facts)
     found: Truth = False
     for item in _cut_all(s):
@@ -153,9 +155,9 @@ def _cut_by_one(s: Subject, *, poles: float) -> Any:
         found = None if isinstance(good, Unknown) else found
     if found is False and any(not cuts.reaches(s.item, name) for name in cuts.unseen):
         return Unknown("a main switch may stand in a stretch that was not seen")
-    return answer(found, "whether a device on the way isolates with both poles is not known")
+    return answer(found, "whether a device on the way isolates with every pole is not known")
 
 
-def _isolates(s: Subject, item: Equipment, needed: float = 2.0) -> Answer:
+def _isolates(s: Subject, item: Equipment, needed: Number) -> Answer:
     isolates = s.read(item, "isolates") if item.allows("isolates") else False
     return both(greater_equal(s.read(item, "poles"), needed), isolates)

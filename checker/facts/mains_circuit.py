@@ -151,6 +151,13 @@ def own_device_poles(s: Subject) -> Any:
     says="Poles that a switch or device ahead of it, which serves no other circuit, opens; none without one.",
     method="switches in the run of each circuit that ends at it and the overcurrent device of its own; the most poles",
 )
+@fact(
+    "load",
+    "poles_opened_ahead",
+    unit="count",
+    says="Poles that a switch or device ahead of it, which serves no other circuit, opens; none without one.",
+    method="switches in the run of each circuit that ends at it and the overcurrent device of its own; the most poles",
+)
 def poles_opened_ahead(s: Subject) -> Any:
     ways: list[Number] = []
     for circuit in circuits_ending_at(s.facts, s.id):

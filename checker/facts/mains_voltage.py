@@ -37,7 +37,7 @@ PARALLEL = ("IEC 62116", "EN 50549", "UL 1741", "IEEE 1547", "AS/NZS 4777")
 """Standards that try whether a source parts when the one beside it is lost; titles from memory."""
 
 
-def _given(s: Subject, feed: Feed) -> Any:
+def given_voltage(s: Subject, feed: Feed) -> Any:
     """Voltage that a source gives, V; the sites for an inlet."""
     item = feed.equipment
     if not feed.aboard:
@@ -81,10 +81,10 @@ def _between(volts: Number, phases: Callable[[], Any], lines: Number) -> Number:
     return Unknown("the lines of a source and the voltage between them are not told")
 
 
-def _changed_on_the_way(s: Subject) -> Unknown | None:
+def tapped(s: Subject, but: str = "") -> Unknown | None:
     """Why the voltage of a source may not be that of the load: a transformer that perhaps joins its sides."""
     for item in s.facts.network.equipment.values():
-        if item.kind == "transformer" and equal(s.read(item, "windings"), "separate") is not True:
+        if item.kind == "transformer" and item.name != but and equal(s.read(item, "windings"), "separate") is not True:
             return Unknown(f"{item.name} may change the voltage without a winding of its own")
     return None
 
@@ -97,8 +97,8 @@ def _changed_on_the_way(s: Subject) -> Unknown | None:
     method="nominal voltage of its source; not known where a transformer with a tap may stand between",
 )
 def voltage(s: Subject) -> Any:
-    changed = _changed_on_the_way(s)
-    return _given(s, s.item.feed) if changed is None else changed
+    changed = tapped(s)
+    return given_voltage(s, s.item.feed) if changed is None else changed
 
 
 def _voltages(s: Subject) -> list[Any]:
@@ -195,7 +195,7 @@ def like_those_beside(s: Subject) -> Truth:
 
 
 def _alike(s: Subject, other: Feed) -> Truth:
-    ratio = divide(_given(s, s.item), _given(s, other))
+    ratio = divide(given_voltage(s, s.item), given_voltage(s, other))
     near = both(less_equal(0.9, ratio), less_equal(ratio, 1.1))
     return both(near, equal(_frequency(s, s.item), _frequency(s, other)))
 

@@ -82,3 +82,8 @@ def test_a_feeder_carries_mains_and_a_bond_does_not() -> None:
     assert subject(COACH, "circuit", "shore-in").carries_mains is True
     assert subject(COACH, "circuit", "chassis-bond").carries_mains is False
     assert subject(COACH, "circuit", "lighting").carries_mains is False
+
+
+def test_what_opens_an_appliance_ahead_of_it_counts_by_its_most_poles() -> None:
+    assert subject(COACH, "load", "heater").poles_opened_ahead == 2.0
+    assert subject(COACH, "load", "heater", {"parts.mcb.poles": "1"}).poles_opened_ahead == 1.0
