@@ -15,6 +15,9 @@ from checker.quantities import Number, Truth, Unknown, add, both, either, equal,
 
 PLASTIC = ("conduit", "gas-tight conduit", "split tube")
 FINE = ("stranded", "flexible", "extra flexible")
+LIMP = ("split tube", "sleeve")
+"""Coverings that are no conduit: they bend with what is in them."""
+JOINTS = ("bar", "earth bar", "terminal block", "joint", "connector")
 
 
 @fact("conductor", "sheathed", type="yes/no", says="Its cable has a sheath over the cores.",
@@ -115,8 +118,21 @@ def in_gas_locker(s: Subject) -> Truth:
 
 
 @fact("conductor", "joint_in_gas_locker", type="yes/no", says="It is joined within a locker of gas cylinders.",
-      method="a device in the run between two stretches in the locker")  # fmt: skip
+      method="a device in the run between two stretches in the locker; a joint in its run or at its ends that stands "
+      "there")  # fmt: skip
 def joint_in_gas_locker(s: Subject) -> Truth:
+    return either(_device_between(s), some(one.in_gas_locker for one in _joints(s)))
+
+
+def _joints(s: Subject) -> list[Subject]:
+    """What joins a conductor in its run and at its ends."""
+    names = [node.partition(":")[0] for node in (s.item.start, s.item.end)]
+    names += [link.equipment.name for link in s.item.links]
+    found = (s.facts.subject("equipment", name) for name in dict.fromkeys(names))
+    return [one for one in found if one is not None and one.item.kind in JOINTS]
+
+
+def _device_between(s: Subject) -> Truth:
     kinds = {place.name: is_kind(s, place, "gas locker") for place in place_items(s)}
     if _joined_within(s, {name for name, kind in kinds.items() if kind is True}):
         return True
@@ -160,13 +176,14 @@ def bonds_metal(s: Subject) -> bool:
     "free_run",
     unit="m",
     says="Length of it outside conduit, duct and enclosures, where supports have to hold it.",
-    method="stretches of the run, those in ducts, loops, lockers and battery boxes left out; none in a covering, nor "
-    "for a core that lies along another of its circuit",
+    method="stretches of the run, those in ducts, loops, lockers and battery boxes left out; none in conduit or duct, "
+    "nor for a core that lies along another of its circuit; a split tube or a sleeve hangs as its cable does",
 )
 def free_run(s: Subject) -> Any:
-    found = s.covered
-    if isinstance(found, Unknown):
-        return found
+    covering = s.covering
+    if isinstance(covering, Unknown):
+        return covering
+    found = covering not in (None, *LIMP)
     circuit = s.item.circuit
     path = {RETURN: circuit.returns, EARTH: circuit.earth}.get(s.item.role)
     if found or (path is not None and path.how not in ("run", "unknown")):

@@ -423,7 +423,8 @@ def fuel_burns_easily(s: Subject) -> Truth:
 
 @fact("equipment", "gas_safe", words=("closes on loss", "stays as it is"),
       says="What its gas valve does when the supply is lost; none for what burns no gas.",
-      method="as told; left out, asked of what heats, cooks or cools by absorption where gas is aboard")  # fmt: skip
+      method="as told; left out, asked of what heats, cooks, cools by absorption or controls gas "
+      "where gas is aboard")  # fmt: skip
 def gas_safe(s: Subject) -> Any:
     if s.item.kind == "valve":
         if s.serves_gas is not True:
@@ -444,7 +445,10 @@ WARM_C = 60.0
 
 
 def _perhaps_burns(s: Subject) -> Truth:
-    """Whether an appliance is of a sort that burns gas, where gas is aboard: it heats or cooks on little current."""
+    """Whether an appliance is of a sort that burns gas, where gas is aboard: it heats or cooks on little current, or is
+    a control of the gas."""
+    if s.item.kind == "load" and s.item.has("purpose") and equal(s.read(s.item, "purpose"), "gas system") is True:
+        return True
     if s.item.allows("works by") and equal(s.read(s.item, "works by"), "absorption") is True:
         return True
     purpose = s.read(s.item, "purpose") if s.item.allows("purpose") and s.item.has("purpose") else None

@@ -40,12 +40,24 @@ def _burns(s: Subject, one: Subject) -> bool:
     "ignites_gas",
     type="yes/no",
     says="It can light gas that drifts to it: it sparks, burns, is an inlet that is plugged in and out, or is hot.",
-    method="what sparks by its kind, what burns, shore inlets, surfaces above 300 °C",
+    method="what sparks by its kind, what burns, shore inlets, surfaces above 300 °C; open for a load of no closer "
+    "kind and no told heat; not what is told to be ignition protected",
     source="surface temperature of class T2 for LP gas: IEC 60079-20-1 (from memory)",
 )
 def ignites_gas(s: Subject) -> Truth:
+    if s.ignition_protected is True:
+        return False
     inlet = s.item.kind == "shore inlet"
-    return some([s.sparks, inlet, _burns(s, s), greater(s.hot_surface, LIGHTS_GAS_C)])
+    return some([s.sparks, inlet, _burns(s, s), greater(s.hot_surface, LIGHTS_GAS_C), _may_glow(s)])
+
+
+def _may_glow(s: Subject) -> Truth:
+    """Whether a load sparks or glows, of which the file says only that it is one."""
+    if s.item.kind != "load" or (s.item.has("hot surface") and s.ignition_protected is not False):
+        return False
+    if s.ignition_protected is False:
+        return True
+    return Unknown(f"whether {s.id} sparks or glows, or is ignition protected, is not told")
 
 
 @fact("equipment", "to_the_outside", type="yes/no",

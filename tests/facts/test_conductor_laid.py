@@ -87,3 +87,27 @@ def test_the_negative_to_the_chassis_is_more_than_a_bond() -> None:
     assert ask("conductor", "trunk", "bonds_metal") is False
     bond = ("circuits.bond", "{from: inlet.PE, to: chassis, run: [1 m via cabin], cable: red-16, duty: bonding}")
     assert ask("conductor", "bond", "bonds_metal", bond) is True
+
+
+@pytest.mark.parametrize(
+    ("joint", "run", "answer"),
+    [
+        ("{kind: joint, place: gas}", "[0.1 m via cabin, FV, 4 m via cabin, J, 0.4 m via gas]", True),
+        ("{kind: joint, place: cabin}", "[0.1 m via cabin, FV, 4 m via cabin, J, 0.4 m via gas]", False),
+    ],
+)
+def test_a_joint_that_stands_in_the_locker_is_one_there(joint: str, run: str, answer: bool) -> None:
+    edits = (("joints.J", joint), ("circuits.valve.run", run))
+    assert ask("conductor", "valve", "joint_in_gas_locker", *edits) is answer
+
+
+def test_a_block_where_a_circuit_ends_is_a_joint_where_it_stands() -> None:
+    ends = ("circuits.valve.to", "J"), ("circuits.more", "{from: J, to: solenoid, run: [0.2 m via gas], cable: pair-4}")
+    asked = ("conductor", "valve", "joint_in_gas_locker", *ends)
+    assert ask(*asked, ("joints.J", "{kind: terminal block, place: gas}")) is True
+    assert isinstance(ask(*asked, ("joints.J", "{kind: terminal block}")), Unknown)
+
+
+@pytest.mark.parametrize(("covering", "free"), [("split tube", 4.5), ("sleeve", 4.5), ("conduit", 0.0)])
+def test_a_limp_covering_needs_supports_as_its_cable_does(covering: str, free: float) -> None:
+    assert ask("conductor", "valve", "free_run", ("circuits.valve.covering", covering)) == pytest.approx(free)

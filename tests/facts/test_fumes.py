@@ -60,3 +60,12 @@ def test_the_face_of_an_inlet_stands_in_the_open() -> None:
     assert ask("equipment", "inlet", "to_the_outside", place, ("equipment.inlet.faces", "inside")) is False
     assert isinstance(ask("equipment", "inlet", "to_the_outside", place), Unknown)
     assert ask("equipment", "FS", "to_the_outside") is False
+
+
+def test_of_a_bare_load_it_is_open_whether_it_lights_gas_and_what_is_protected_does_not() -> None:
+    bare, told = "{kind: load, power: 1 kW}", "{kind: load, power: 1 kW, ignition protected: %s}"
+    assert isinstance(ask("equipment", "heater", "ignites_gas", ("equipment.heater", bare)), Unknown)
+    assert ask("equipment", "heater", "ignites_gas", ("equipment.heater", told % "false")) is True
+    assert ask("equipment", "heater", "ignites_gas", ("equipment.heater", told % "true")) is False
+    assert ask("equipment", "inlet", "ignites_gas", ("equipment.inlet.ignition protected", "true")) is False
+    assert ask("equipment", "lamps", "ignites_gas") is False
