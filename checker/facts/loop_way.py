@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from typing import Any
 
+from checker.circuit.elements import LIVE
+from checker.design.item import Item
 from checker.design.model import Circuit
 from checker.design.run import Gap, Length, Step, Through
 from checker.facts.catalogue import fact
 from checker.facts.loop import passing
+from checker.facts.mains_circuit import device_upstream
 from checker.facts.space import carried, chain, is_kind, place_of
 from checker.facts.subject import Subject
 from checker.physics.geometry import widest_on_swing, widest_on_travel
@@ -97,6 +100,38 @@ def _sheathed(s: Subject, circuit: Circuit) -> Truth:
     return sheath is not None
 
 
+@fact("loop", "devices_on_fixed_side", type="yes/no",
+      says="The device in the run of each circuit that passes it stands on the side that does not move.",
+      method="devices in the run before its first stretch through the loop, after its last one where the circuit "
+      "starts on the part; a circuit without one in its run is left to circuit.own_device")  # fmt: skip
+def devices_on_fixed_side(s: Subject) -> Truth:
+    return every(_guarded(s, circuit) for circuit in passing(s))
+
+
+def _guarded(s: Subject, circuit: Circuit) -> Truth:
+    live = s.facts.network.conductor(circuit.name, LIVE)
+    names = {link.equipment.name for link in live.links if link.is_protective} if live is not None else set()
+    if not names:
+        return True
+    inside = [n for n, step in enumerate(circuit.run) if isinstance(step, Length) and step.place == s.item.name]
+    rides = _starts_on_part(s, circuit)
+    ahead = circuit.run[inside[-1] :] if rides else circuit.run[: inside[0]]
+    if live is not None and not rides and device_upstream(s, live) is not None:
+        return True
+    if any(isinstance(step, Through) and step.equipment in names for step in ahead):
+        return True
+    if any(isinstance(step, Gap) for step in ahead):
+        return Unknown(f"part of the run of {circuit.name} was not seen and may hide a device")
+    return False
+
+
+def _starts_on_part(s: Subject, circuit: Circuit) -> bool:
+    """Whether the source of a circuit rides on the part, as an array on a lifting roof does."""
+    part, source = s.moving, s.facts.design.equipment.get(circuit.start.equipment)
+    place = place_of(s, source) if source is not None else None
+    return isinstance(part, Subject) and isinstance(place, str) and carried(s, part.item, chain(s, place)) is True
+
+
 # --- runs that follow a moving part
 
 
@@ -153,17 +188,30 @@ def _loop(s: Subject, places: Any, name: str) -> bool:
     "loop_at_each_moving",
     type="yes/no",
     says="Where it follows a moving part, it passes a flexible loop across that part.",
-    method="the stretches of its run against the loops across each part that it follows",
+    method="the stretches of its run, and of a return that goes a way of its own across the part, against the loops "
+    "across each part that it follows",
 )
 def loop_at_each_moving(s: Subject) -> Truth:
     parts = s.follows_moving
     if isinstance(parts, Unknown):
         return parts
-    return every(_bridged(s, part.id) for part in parts)
+    runs = [s.item.run] if s.item.returns.how != "run" else [s.item.run, s.item.returns.run]
+    return every(_bridged(s, part.id, run) for part in parts for run in runs if _crosses(s, part.item, run))
 
 
-def _bridged(s: Subject, part: str) -> Truth:
-    steps: tuple[Step, ...] = s.item.run
+def _crosses(s: Subject, part: Item, run: tuple[Step, ...]) -> bool:
+    """Whether a return goes from one side of a part to the other; the run of a circuit that follows it does."""
+    if run is s.item.run:
+        return True
+    starts = [s.item.ends[0].equipment, *(step.equipment for step in run if isinstance(step, Through))]
+    items = [one for name in starts if (one := s.facts.design.equipment.get(name)) is not None]
+    names = [*(place_of(s, one) for one in items), *(step.place for step in run if isinstance(step, Length))]
+    rides = [carried(s, part, chain(s, name)) for name in names if isinstance(name, str)]
+    loops = any(isinstance(name, str) and _loop(s, s.facts.design.places, name) for name in names)
+    return loops or (True in rides and False in rides)
+
+
+def _bridged(s: Subject, part: str, steps: tuple[Step, ...]) -> Truth:
     passed = {step.place for step in steps if isinstance(step, Length)}
     answers: list[Truth] = []
     for place in s.facts.design.places.values():

@@ -107,14 +107,15 @@ def own_device(s: Subject) -> Any:
     live = s.facts.network.conductor(s.item.name, LIVE)
     if live is None:
         return None
-    found = next((link for link in live.links if link.is_protective), None) or _upstream(s, live)
+    found = next((link for link in live.links if link.is_protective), None) or device_upstream(s, live)
     if found is None:
         gap = any(wire.gap is not None for wire in live.wires)
         return Unknown("part of the run was not seen and may hide a device") if gap else None
     return s.facts.subject("device", found.equipment.name)
 
 
-def _upstream(s: Subject, live: Conductor) -> Link | None:
+def device_upstream(s: Subject, live: Conductor) -> Link | None:
+    """The overcurrent device ahead of a conductor that nothing else hangs on."""
     node, before = live.start, live.parts[0]
     terminals = {feed.live for feed in states_of(s.facts).mains.feeds}
     for _ in range(len(s.facts.network.near)):

@@ -35,6 +35,9 @@ FIXED_PLACES = ("fuel", "gas locker", "battery locker", "battery box", "exit")
 engine lies ahead of the body."""
 WALLED = ("duct", "locker", "wet room", "cavity")
 """Kinds of place with walls of their own, asked about where their box is told."""
+LANES = ("living space", "outside", "under body")
+"""Kinds of place without walls between them and what moves: cables that run through one of which the box is told lie in
+it, as in a cupboard or along the skin."""
 NEAR = tuple(kind for kind in (*FIXED_PLACES, *WALLED) if kind != "exit")
 """Those that a part must keep clear of; a step belongs to its door."""
 FURNITURE = ("bed", "seat")
@@ -86,7 +89,8 @@ def sweep_hits(s: Subject) -> Any:
     of="place",
     type="list",
     says="Fixed places in its way: fuel, gas, battery, exit; bed or seat that it does not stow in; duct, cavity, "
-    "locker or wet room of which the box is told, or through which cables run that nobody watched.",
+    "locker or wet room of which the box is told, or through which cables run that nobody watched; another place with "
+    "a box and such cables, in which the part does not rest.",
     method="boxes that share space with the space it sweeps",
 )
 def places_hit(s: Subject) -> Any:
@@ -96,7 +100,7 @@ def places_hit(s: Subject) -> Any:
         if _stays(s, one.item) is False:
             continue
         hit = both(_stays(s, one.item), overlaps(way, extent(s, one.item)))
-        if is_kind(s, one.item, *FURNITURE) is True:
+        if is_kind(s, one.item, *FURNITURE, *LANES) is True:
             hit = both(hit, negate(overlaps(rest, extent(s, one.item))))
         if isinstance(hit, Unknown):
             return Unknown(f"the box of {one.id} or the travel of {s.id} is not told")
@@ -112,11 +116,13 @@ def _stays(s: Subject, place: Item) -> Truth:
     if is_kind(s, place, *FIXED_PLACES, *FURNITURE) is not False:
         return is_kind(s, place, *FIXED_PLACES, *FURNITURE)
     walled = is_kind(s, place, *WALLED)
-    if place.has("box") or walled is False:
+    if place.has("box") and walled is not False:
         return walled
     # Without a box nobody knows where its cables lie; who watched the part over its whole way has seen them.
     watched = s.facts.subjects("design")[0].moving_cables_inspected
-    return False if watched is True or place.name not in _with_cables(s.facts) else walled
+    if watched is True or place.name not in _with_cables(s.facts):
+        return False
+    return is_kind(s, place, *LANES) if place.has("box") else walled
 
 
 def _with_cables(facts: Facts) -> frozenset[str]:

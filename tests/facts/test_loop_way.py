@@ -101,3 +101,35 @@ def test_the_sheath_of_moving_cables_is_asked(sheath: str, answer: bool) -> None
 def test_a_loop_that_nobody_looked_at_may_be_loose() -> None:
     assert ask("loop", "drag", "clamped") is True
     assert isinstance(ask("loop", "drag", "clamped", ("places.drag.clamped", "unknown")), Unknown)
+
+
+BOX = (
+    ("equipment.box", "{kind: board, family: blade, voltage: 32 V DC, place: cabin, ways: {lounge: 10 A}}"),
+    ("circuits.feed", "{from: plus, to: box, run: [0.3 m via cabin], cable: red-16, return: same}"),
+    ("circuits.lights.from", "box.lounge"),
+)
+BEHIND = (RUN, "[2.1 m via duct, 1.6 m via drag, FL, 0.5 m via lounge]")
+
+
+def test_a_device_behind_the_moving_length_does_not_stand_ahead_of_it() -> None:
+    assert ask("loop", "drag", "devices_on_fixed_side") is True
+    assert ask("loop", "drag", "devices_on_fixed_side", BEHIND) is False
+    assert ask("loop", "drag", "devices_on_fixed_side", BEHIND, *BOX) is True
+    unseen = (RUN, "[unknown, 2.1 m via duct, 1.6 m via drag, FL, 0.5 m via lounge]")
+    assert isinstance(ask("loop", "drag", "devices_on_fixed_side", unseen), Unknown)
+
+
+@pytest.mark.parametrize(
+    ("back", "answer"),
+    [
+        ("{run: [0.5 m via lounge, 2 m via duct]}", False),
+        ("{run: [0.5 m via lounge, 1.6 m via drag, 2 m via duct]}", True),
+        ("{run: [0.5 m via lounge], to: minus.-}", True),
+        ("chassis", True),
+    ],
+)
+def test_a_return_of_its_own_that_crosses_needs_a_loop(back: str, answer: bool) -> None:
+    cable = "{size: 4 mm2, cores: 1, strands: extra flexible, outer: 6 mm, sheath: rubber}"
+    edits = [("cables.one", cable), ("circuits.lights.cable", "one"), ("circuits.lights.return", back)]
+    edits.append(("equipment.minus", "{kind: bar, poles: [-], rating: 50 A, place: lounge}"))
+    assert ask("circuit", "lights", "loop_at_each_moving", *edits) is answer
