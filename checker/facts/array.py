@@ -12,6 +12,7 @@ from checker.design.model import Equipment
 from checker.facts.catalogue import fact, subjects
 from checker.facts.levels import cold_open_voltage
 from checker.facts.subject import Facts, Subject
+from checker.facts.work import ELV_WORK, MAINS_WORK
 from checker.physics.solar import reverse_string_current as reverse_current
 from checker.quantities import (
     UNKNOWN,
@@ -378,11 +379,10 @@ def array_power_ratio(s: Subject) -> Any:
     "array",
     "licensed",
     type="yes/no",
-    says="A licence is stated for the mains work, which solar above the limit needs.",
+    says="A licence is named for the mains work or the battery work, which solar above the limit needs.",
+    method="as work.has_licence, of either class that is written under `people`",
 )
 def licensed(s: Subject) -> Truth:
-    person = s.facts.design.people.get("mains work")
-    if person is None:
-        return UNKNOWN
-    licence = s.read(person, "licence")
-    return licence if isinstance(licence, Unknown) else licence is not None
+    asked = [one for one in s.facts.subjects("work") if one.id in (MAINS_WORK, ELV_WORK)]
+    written = [one for one in asked if one.item is not None]
+    return some(one.has_licence for one in written or asked) if asked else UNKNOWN

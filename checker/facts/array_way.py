@@ -33,6 +33,19 @@ def return_conductors(s: Subject) -> Any:
     return tuple(one for one in subjects if one is not None)
 
 
+@fact("array", "plugs", of="equipment", type="list",
+      says="Connectors in the cables between it and its controller, there and back.",
+      method="graph; open where part of a run was not seen")  # fmt: skip
+def plugs(s: Subject) -> Any:
+    found: dict[str, Subject | None] = {}
+    for one in (*s.conductors, *s.return_conductors):
+        if any(wire.gap is not None for wire in one.item.wires):
+            return Unknown(f"part of the run of {one.id} was not seen and may hide a connector")
+        names = [link.equipment.name for link in one.item.links if link.equipment.kind == "connector"]
+        found.update((name, s.facts.subject("equipment", name)) for name in names)
+    return tuple(one for one in found.values() if one is not None)
+
+
 def _back(edge: Edge) -> bool:
     return not is_live(edge)
 

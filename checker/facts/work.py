@@ -25,6 +25,11 @@ def works(facts: Facts) -> Iterator[tuple[str, Where, Any]]:
         yield name, person.where, person
 
 
+@fact("design", "works", of="work", type="list", says="The classes of work that this fit-out takes.")
+def design_works(s: Subject) -> Any:
+    return s.facts.subjects("work")
+
+
 @fact("work", "is_on_mains", type="yes/no", says="It is work on the mains side.", method="class of work")
 def is_on_mains(s: Subject) -> bool:
     return s.id == MAINS_WORK and "ac" in s.facts.network.systems.values()

@@ -41,3 +41,16 @@ def test_a_switch_carries_what_the_conductors_at_it_carry() -> None:
     assert ask("switch", "isolator", "array_current") is None
     unsaid = {"equipment.panels.short current": "unknown"}
     assert isinstance(ask("switch", "sun-switch", "array_current", unsaid), Unknown)
+
+
+def test_connectors_of_both_poles_are_found_and_a_run_not_seen_may_hide_one() -> None:
+    assert ids(ask("array", "panels", "plugs")) == []
+    joints = {f"joints.{name}": "{kind: connector, place: roof}" for name in ("P", "M")}
+    run = {"circuits.sun-in.run": "[1 m via roof, P, 2 m via roof, sun-switch, 0.5 m via locker]"}
+    back = {
+        **ALONE,
+        "circuits.down": ALONE["circuits.down"].replace("[3 m via roof]", "[1 m via roof, M, 2 m via roof]"),
+    }
+    assert ids(ask("array", "panels", "plugs", {**joints, **run, **back})) == ["P", "M"]
+    unseen = {"circuits.sun-in.run": "[1 m via roof, unknown, sun-switch, 0.5 m via locker]"}
+    assert isinstance(ask("array", "panels", "plugs", unseen), Unknown)

@@ -6,6 +6,7 @@ import pytest
 
 from checker.facts.subject import trace
 from checker.quantities import Unknown
+from tests.facts.house import ask as house_ask
 from tests.facts.mains_subjects import COACH, VAN, ids, subject
 
 
@@ -30,3 +31,13 @@ def test_a_number_is_a_licence() -> None:
 def test_words_without_a_number_prove_no_licence(words: str) -> None:
     people = f"{{mains work: {{licence: {words}}}}}"
     assert isinstance(subject(COACH, "work", "mains work", {"people": people}).has_licence, Unknown)
+
+
+def test_a_licence_for_either_class_covers_an_array() -> None:
+    def licensed(people: str) -> object:
+        return house_ask("array", "panels", "licensed", {"people": people})
+
+    assert licensed("{mains work: {licence: none needed}}") is False
+    assert licensed("{elv work: {licence: none needed}, mains work: {licence: EW-00000}}") is True
+    assert isinstance(licensed("{elv work: {licence: applied for}}"), Unknown)
+    assert isinstance(house_ask("array", "panels", "licensed"), Unknown)
