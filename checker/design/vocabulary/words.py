@@ -44,6 +44,7 @@ LABELS = (
     "type", "rating", "replacement", "competent person", "gas and spark", "circuit", "function", "state", "voltage",
     "frequency", "current", "phases", "earthing", "greatest power", "instructions", "more than one source",
     "live in daylight", "lead fully unwound", "polarity", "emergency", "battery space reserved",
+    "supplies",
 )  # fmt: skip
 ACCESS = ("in the open", "from inside", "from outside", "behind a panel", "with a tool")
 TRAVEL_AXES = ("x", "y", "z", "-x", "-y", "-z")
