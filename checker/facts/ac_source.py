@@ -132,11 +132,24 @@ def _joined(s: Subject, state: State) -> Truth:
     """Whether it feeds together with a source that it is not made to run with."""
     if s.item not in state.feeding:
         return False
-    partners = partners_of(s, s.item)
     sure, may = joined_with(state, s.item, LIVE)
-    if any(other.name not in partners and s.item.name not in partners_of(s, other) for other in sure):
+    strangers = [_made_for_another(s, other) for other in sure]
+    if any(one is False for one in strangers):
         return True
-    return None if any(other.name not in partners for other in may) else False
+    doubts = [_made_for_another(s, other) for other in may]
+    return None if any(one is not True for one in (*strangers, *doubts)) else False
+
+
+def _made_for_another(s: Subject, other: Feed) -> Truth:
+    """Whether one of two sources is made to run with the other; None where that is written as unknown."""
+    if other.name in partners_of(s, s.item) or s.item.name in partners_of(s, other):
+        return True
+    return None if any(_partners_unknown(feed) for feed in (s.item, other)) else False
+
+
+def _partners_unknown(feed: Feed) -> bool:
+    item, key = feed.equipment, "synchronises with"
+    return item.allows(key) and item.has(key) and isinstance(item.value(key), Unknown)
 
 
 def partners_of(s: Subject, feed: Feed) -> tuple[str, ...]:

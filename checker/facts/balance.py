@@ -85,7 +85,7 @@ def wheelbase(s: Subject) -> Any:
     "the axle where it is told, else at the origin of the axes where they start at an axle",
 )
 def added_yaw_radius(s: Subject) -> Any:
-    axle = _axle_at(s)
+    axle = axle_at(s)
     moment: Number = 0.0
     mass: Number = 0.0
     for item in added(s):
@@ -96,7 +96,7 @@ def added_yaw_radius(s: Subject) -> Any:
     return corners(lambda one, all_of_it: sqrt(one / all_of_it) if all_of_it > 0.0 else 0.0, moment, mass)
 
 
-def _axle_at(s: Subject) -> Number:
+def axle_at(s: Subject) -> Number:
     """Where the axle of a caravan is along the vehicle, m: as told, else at the origin where that is an axle."""
     if s.item.vehicle.has("masses.axle at"):
         return multiply(s.read(s.item.vehicle, "masses.axle at"), sense(s, 0))

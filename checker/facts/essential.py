@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import Any
 
-from checker.circuit.supply import passed, storage_nodes, supplied, ways
 from checker.design.model import Circuit, Equipment
 from checker.facts.bank import loose_bank, parallel
 from checker.facts.catalogue import fact
@@ -13,24 +11,12 @@ from checker.facts.contacts import engine_runs
 from checker.facts.darkness import darkeners, goes_dark, live_node, reaches
 from checker.facts.starter_drain import cut_without_engine
 from checker.facts.subject import Facts, Subject
-from checker.quantities import UNKNOWN, Truth, Unknown, both, either, equal, every, greater, greater_equal, negate, some
+from checker.quantities import UNKNOWN, Truth, Unknown, both, either, equal, every, greater, greater_equal, negate
 
 ALARMS = ("alarm", "detector")
 LEAST_CELL_S = 3600.0
 """A cell of its own shorter than an hour is no second source: the time asked of escape lighting (EN 1838, memory)."""
 SWITCHING = ("switch", "relay", "combiner", "changeover")
-FAILING = (
-    "fuse",
-    "breaker",
-    "rcbo",
-    "relay",
-    "combiner",
-    "switch",
-    "connector",
-    "dc converter",
-    "inverter",
-    "inverter-charger",
-)
 
 
 @fact(
@@ -133,11 +119,6 @@ def own_cell_lasts(s: Subject) -> Truth:
     return greater_equal(s.own_cell, LEAST_CELL_S)
 
 
-def _own_cell(s: Subject) -> Truth:
-    value = s.own_cell
-    return value if isinstance(value, Unknown) else False if value is None else own_cell_lasts(s)
-
-
 def _kept(facts: Facts, node: str, bank: Equipment) -> Truth:
     """Whether it outlives a bank and all lithium always in parallel with it: one cause makes them open together."""
     names = [bank.name, *facts.network.units.get(bank.name, ())]
@@ -156,53 +137,6 @@ def essential_loads_told(s: Subject) -> Truth:
         return True
     marks = [load.item.value("essential") for load in s.facts.subjects("load") if load.item.allows("essential")]
     return True if any(mark is True for mark in marks) else UNKNOWN
-
-
-@fact(
-    "design",
-    "lamps_lost_by_one_fault",
-    type="yes/no",
-    says="One fuse, relay, switch, connector or converter takes all lamps of the living quarters at once.",
-    method="each taken out in turn; walk from every source of supply to each lamp, road lamps left out",
-)
-def lamps_lost_by_one_fault(s: Subject) -> Truth:
-    network = s.facts.network
-    lamps = [load for load in s.facts.subjects("load") if load.item.kind == "lamp" and not _road(load.item)]
-    if not lamps:
-        return Unknown("no lamp of the living quarters is described")
-    own = some([_own_cell(load) for load in lamps])
-    if own is True:
-        return False
-    nodes = [node for load in lamps if (node := live_node(s.facts, load.item)) is not None]
-    starts = list(dict.fromkeys(source.live for source in network.sources))
-    storage = storage_nodes(network)
-    usable = storage or starts
-    reached = ways(network, usable)
-    lit = next((node for node in nodes if node in reached), None)
-    on_the_way = passed(reached, lit) if lit is not None else None
-    of_boards = [way.name for item in network.equipment.values() for way in item.ways]
-    for name in [*(item.name for item in network.equipment.values() if item.kind in FAILING), *of_boards]:
-        if on_the_way is not None and name not in on_the_way:
-            continue  # this lamp stays lit
-        left = supplied(network, usable, None, {name})
-        if not any(node in left for node in nodes):
-            s.note(_said(f"without {name} no lamp is left"))
-            return both(True, True if own is False else own)
-    for wire in (one for one in network.wires() if one.gap is not None):
-        left = supplied(network, usable, lambda edge, hiding=wire: edge is not hiding)  # type: ignore[misc]
-        if not any(node in left for node in nodes):
-            why = f"all lamps hang on {wire.conductor.circuit.name}, of which part was not seen and may hide a fuse"
-            return both(Unknown(why), True if own is False else own)
-    return False
-
-
-def _said(text: str) -> Callable[[], str]:
-    return lambda: text
-
-
-def _road(item: Equipment) -> bool:
-    purpose = item.value("purpose") if item.allows("purpose") else None
-    return isinstance(purpose, str) and purpose == "road lamps"
 
 
 ROAD = ("road lamps", "steering", "service brake", "breakaway", "engine")

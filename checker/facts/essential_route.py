@@ -9,7 +9,9 @@ from checker.circuit.limits import largest
 from checker.facts.catalogue import fact
 from checker.facts.darkness import live_node, reaches
 from checker.facts.essential import ALARMS, ROAD, ending_at
+from checker.facts.mains import TOO_MANY, states_of
 from checker.facts.subject import Subject
+from checker.facts.supply import supplies_by_load
 from checker.quantities import Number, Truth, Unknown, equal
 
 GUARDING = (*ROAD, "medical", "navigation", "way out", "bilge")
@@ -81,7 +83,7 @@ def weak_when_low(s: Subject) -> Truth:
     "has_supply",
     type="yes/no",
     says="A battery, or the shore, supplies it with every contact closed.",
-    method="walk from every battery and every source of mains; what is connected to no circuit has none",
+    method="walk from every battery; of a load of the mains the supply states; what is on no circuit has none",
 )
 def has_supply(s: Subject) -> Truth:
     node = live_node(s.facts, s.item)
@@ -89,10 +91,24 @@ def has_supply(s: Subject) -> Truth:
         if equal(s.facts.design.purpose.value, "design") is True:
             return False
         return Unknown(f"what supplies {s.id} was perhaps not seen")
-    if node in reaches(s.facts, 0, most=False) or node.endswith(":L"):
+    if node.endswith(":L"):
+        return _fed_with_mains(s)
+    if node in reaches(s.facts, 0, most=False):
         return True
     if node in reaches(s.facts, 0, most=True):
         return Unknown(f"part of the supply of {s.id} was not seen")
+    return False
+
+
+def _fed_with_mains(s: Subject) -> Truth:
+    """Whether some source of mains reaches it in some supply state."""
+    if not states_of(s.facts).complete:
+        return TOO_MANY
+    found = supplies_by_load(s.facts).get(s.id, [])
+    if any(one.item.certain for one in found):
+        return True
+    if found or any(wire.gap is not None for wire in s.facts.network.wires()):
+        return Unknown(f"whether a source of mains reaches {s.id} is not known")
     return False
 
 

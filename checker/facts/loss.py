@@ -6,7 +6,7 @@ long, and each walk is linear in the graph.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import Any, NamedTuple
 
 from checker.circuit.elements import Edge
@@ -16,9 +16,10 @@ from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.darkness import goes_dark, live_node, reaches, standings
 from checker.facts.essential import own_cell_lasts
+from checker.facts.lamps import FAILING
 from checker.facts.mains import tell
 from checker.facts.subject import Facts, Subject
-from checker.quantities import UNKNOWN, Truth, Unknown, both, negate, some
+from checker.quantities import UNKNOWN, Truth, Unknown, both, equal, negate, some
 
 METHOD = "each piece on its way from a battery taken out in turn; walk from every battery, contacts as in each mode"
 
@@ -156,7 +157,7 @@ def _feeds(facts: Facts, node: str) -> bool:
 def alarm_and_fan_lost_by_one_fault(s: Subject) -> Truth:
     facts = s.facts
     alarms = [load for load in facts.subjects("load") if load.item.kind in ("alarm", "detector")]
-    fans = [load for load in facts.subjects("load") if load.item.kind == "fan"]
+    fans = [(load, airs) for load in facts.subjects("load") if (airs := _ventilates(load)) is not False]
     if not alarms or not fans:
         return False
     loose = loose_bank(facts)
@@ -169,7 +170,16 @@ def alarm_and_fan_lost_by_one_fault(s: Subject) -> Truth:
     return some(answers)
 
 
-def _lost_with(s: Subject, alarm: Equipment, fans: list[Any]) -> Truth:
+def _ventilates(load: Subject) -> Truth:
+    """Whether a load moves air: a fan, or what is told to be for ventilation; silence on a purpose is none."""
+    if load.item.kind == "fan":
+        return True
+    if not load.item.allows("purpose") or not load.item.has("purpose"):
+        return False
+    return equal(load.read(load.item, "purpose"), "ventilation")
+
+
+def _lost_with(s: Subject, alarm: Equipment, fans: Sequence[tuple[Subject, Truth]]) -> Truth:
     node = live_node(s.facts, alarm)
     if node is None:
         return UNKNOWN
@@ -178,9 +188,9 @@ def _lost_with(s: Subject, alarm: Equipment, fans: list[Any]) -> Truth:
         if _kind(s.facts, name) not in SHARED:
             continue
         lost = fails(s.facts, node, name)
-        for fan in fans:
+        for fan, airs in fans:
             other = live_node(s.facts, fan.item)
-            together = both(lost, UNKNOWN if other is None else fails(s.facts, other, name))
+            together = both(both(lost, airs), UNKNOWN if other is None else fails(s.facts, other, name))
             if together is True:
                 tell(s, f"without {name} neither {alarm.name} nor {fan.id} is supplied")
                 return True
@@ -188,7 +198,7 @@ def _lost_with(s: Subject, alarm: Equipment, fans: list[Any]) -> Truth:
     return some(answers)
 
 
-SHARED = frozenset({"fuse", "breaker", "rcbo", "relay", "combiner", "switch", "connector", "dc converter"})
+SHARED = frozenset(FAILING)
 """What fails or is opened alone; a battery and its bars supply everything and are not counted."""
 
 

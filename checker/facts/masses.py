@@ -7,7 +7,7 @@ from typing import Any
 from checker.design.model import Equipment
 from checker.facts.catalogue import fact
 from checker.facts.equipment import float_count, one_mass
-from checker.facts.space import lower, upper
+from checker.facts.space import lower
 from checker.facts.subject import Subject
 from checker.quantities import (
     UNKNOWN,
@@ -20,7 +20,6 @@ from checker.quantities import (
     subtract,
     total,
 )
-from checker.quantities.values import between
 
 HEAVY = ("battery", "bank", "inverter", "inverter-charger", "generator", "solar array", "transformer")
 """Kinds too heavy to leave out: without their mass the sum is not known. Cables, fuses and switches are left out when
@@ -107,32 +106,6 @@ def _at_least(value: Number) -> Any:
     """A load to which something not told is still to be added."""
     return Range(lower(value), float("inf")) if isinstance(value, float | Range) else value
 
-
-@fact(
-    "design",
-    "ball_load",
-    unit="kg",
-    says="Load of the tow ball with the work done.",
-    method="load before, give or take the added mass: ahead of the axle it adds at most itself, behind it takes off",
-)
-def ball_load(s: Subject) -> Any:
-    before, more = limit_or_load(s, "before.ball"), _moved(s)
-    if isinstance(before, Unknown) or isinstance(more, Unknown) or more is None:
-        return more if isinstance(more, Unknown) and not isinstance(before, Unknown) else before
-    if upper(more) == 0.0:
-        return before
-    return between(lower(before) - upper(more), upper(before) + upper(more))
-
-
-def _moved(s: Subject) -> Number:
-    """All that was put in and taken out, kg."""
-    gone = limit_or_load(s, "removed") if s.item.vehicle.has("masses.removed") else 0.0
-    return total(*(mass_of(s, item) for item in added(s)), gone)
-
-
-@fact("design", "ball_limit", unit="kg", says="Greatest load of the tow ball.")
-def ball_limit(s: Subject) -> Any:
-    return limit_or_load(s, "ball limit")
 
 
 @fact("design", "heavy_equipment", of="equipment", type="list",

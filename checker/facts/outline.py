@@ -5,12 +5,12 @@ from __future__ import annotations
 from typing import Any
 
 from checker.design.given import Box
-from checker.design.item import Item
+from checker.design.model import Equipment
 from checker.facts.catalogue import fact
-from checker.facts.space import Extent, extent, is_kind, place_of, stands
+from checker.facts.space import Extent, extent, is_kind, place_of, stands, upper
 from checker.facts.subject import Subject
-from checker.quantities import Number, Unknown, add, greatest, least, subtract
-from checker.quantities.values import or_more
+from checker.quantities import Number, Range, Truth, Unknown, add, greatest, least, less_equal, subtract
+from checker.quantities.values import between, or_more
 
 IN_THE_SKIN = ("shore inlet", "outlet", "vehicle coupling", "metal part", "switch")
 """Kinds that sit in a wall rather than on the roof; common practice, no source."""
@@ -25,7 +25,46 @@ def outline(s: Subject, axis: int) -> tuple[Number, Number]:
     low, high = around.at[axis], add(around.at[axis], around.size[axis])
     for here in _bodies(s):
         low, high = least(low, here.low[axis]), greatest(high, here.high[axis])
+    for item in _told(s, "projects") if axis < 2 else ():
+        before, behind = _stands_out(s, item, around, axis)
+        low, high = least(low, subtract(around.at[axis], before)), greatest(high, add(_end(around, axis), behind))
     return low, high
+
+
+def _end(around: Box, axis: int) -> Number:
+    return add(around.at[axis], around.size[axis])
+
+
+AT_THE_WALL_M = 0.15
+"""What stands no farther from a wall than this sits in it; common practice, no source."""
+
+
+def _stands_out(s: Subject, item: Equipment, around: Box, axis: int) -> tuple[Number, Number]:
+    """How far something in the skin stands out beyond the low and the high wall of an axis, m: in the wall where it
+    stands; of what stands near two walls, or nobody knows where, anything up to that."""
+    out = s.read(item, "projects")
+    if out is None:
+        return 0.0, 0.0
+    here = stands(s, item) if item.has("box") or item.has("at") else None
+    if here is None or not here.exact:
+        return _up_to(out), _up_to(out)
+    other = 1 - axis
+    near = [[_near(here, around, one, high) for high in (False, True)] for one in (axis, other)]
+    beside = any(one is not False for one in near[1])
+    found: list[Number] = []
+    for one in near[0]:
+        found.append(0.0 if one is False else _up_to(out) if beside or one is not True else out)
+    return found[0], found[1]
+
+
+def _near(here: Extent, around: Box, axis: int, high: bool) -> Truth:
+    """Whether something stands at the low or high wall of an axis."""
+    gap = subtract(_end(around, axis), here.high[axis]) if high else subtract(here.low[axis], around.at[axis])
+    return less_equal(gap, AT_THE_WALL_M)
+
+
+def _up_to(value: Number) -> Number:
+    return between(0.0, upper(value)) if isinstance(value, float | Range) else value
 
 
 def _bodies(s: Subject) -> list[Extent]:
@@ -56,7 +95,7 @@ def overall_height(s: Subject) -> Any:
     return or_more(found) if silent else found
 
 
-def _told(s: Subject, key: str) -> list[Item]:
+def _told(s: Subject, key: str) -> list[Equipment]:
     return [item for item in s.item.equipment.values() if item.allows(key) and item.has(key)]
 
 
@@ -76,12 +115,12 @@ def _span(s: Subject, axis: int) -> Any:
 
 
 @fact("design", "overall_width", unit="m", says="Width of the vehicle with what stands out at its sides.",
-      method="envelope, boxes of equipment and of moving parts drawn in")  # fmt: skip
+      method="envelope, boxes of equipment and of moving parts drawn in, what projects from a wall")  # fmt: skip
 def overall_width(s: Subject) -> Any:
     return _span(s, 1)
 
 
 @fact("design", "overall_length", unit="m", says="Length of the vehicle with what stands out before and behind.",
-      method="envelope, boxes of equipment and of moving parts drawn in")  # fmt: skip
+      method="envelope, boxes of equipment and of moving parts drawn in, what projects from a wall")  # fmt: skip
 def overall_length(s: Subject) -> Any:
     return _span(s, 0)

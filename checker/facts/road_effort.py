@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from checker.circuit.elements import PROTECTIVE
-from checker.circuit.supply import passed, storage_nodes, ways
+from checker.circuit.supply import joined, passed, storage_nodes, ways
 from checker.design.model import Equipment
 from checker.facts.catalogue import fact
 from checker.facts.loads import rated_current
@@ -70,8 +70,8 @@ def overload_alarm(s: Subject) -> Any:
     "carries_overload",
     type="yes/no",
     says="No device on the way to the steering or brakes at its end opens on an overload.",
-    method="rating of each fuse and breaker on the way from a battery against twice the working current, and the stall "
-    "current where it is told",
+    method="rating of each fuse and breaker on the way from a battery, and of the fuse of a towing vehicle, against "
+    "twice the working current, and the stall current where it is told",
     source="twice the working current: common practice, no source",
 )
 def carries_overload(s: Subject) -> Truth:
@@ -85,6 +85,7 @@ def carries_overload(s: Subject) -> Truth:
             if greater_equal(rating, most) is not True:
                 s.note(lambda device=device: f"{device.name} may open on an overload")  # type: ignore[misc]
             answers.append(greater_equal(rating, most))
+        answers.extend(greater_equal(fuse, most) for fuse in _fuses_over_there(s, item) if fuse is not None)
     return every(answers)
 
 
@@ -96,6 +97,16 @@ def _overload(s: Subject, item: Equipment) -> Number:
     most = multiply(rated_current(item, s.voltage), OVERLOAD)
     stall = s.read(item, "stall") if item.allows("stall") else None
     return most if stall is None or (isinstance(stall, Unknown) and not item.has("stall")) else greatest(most, stall)
+
+
+def _fuses_over_there(s: Subject, item: Equipment) -> list[Any]:
+    """The fuse of the contact of a towing vehicle on which a load hangs, A; none where it has none. Where a battery
+    aboard stands on the same conductors, the load outlasts that fuse."""
+    reached = joined(s.facts.network, [f"{item.name}:+"])
+    feeding = [one for one in s.facts.network.sources if one.storage and one.live in reached]
+    if any(one.equipment.kind != "vehicle coupling" for one in feeding):
+        return []
+    return [s.read(one.equipment, f"supplies.{one.port}.fuse") for one in feeding]
 
 
 def _devices_to(s: Subject, item: Equipment) -> list[Equipment]:

@@ -22,6 +22,9 @@ from checker.quantities import Truth, Unknown, both, either, equal, every, great
 STOPPED = ("battery", "solar array", "shore inlet", "generator")
 """Kinds at which supply begins while the engine stands still."""
 TAKES_MAINS = ("charger", "inverter-charger")
+INVERTERS = ("inverter", "inverter-charger")
+FED_AT = ("+", "L", "dc+")
+"""Terminals at which a load, or an inverter, takes its supply."""
 
 
 @fact(
@@ -107,9 +110,10 @@ def shut_down(s: Subject) -> Any:
     "design",
     "live_after_shutdown",
     type="text",
-    says="Loads that some source still reaches when all that is listed is open; empty when all are dead.",
+    says="Loads and inverters that some source still reaches when all that is listed is open; empty when all are dead.",
     method="walk from batteries, arrays, inlets and generators with the engine stopped, so that converters that it "
-    "enables rest and relays are released; alarms, safety circuits, road loads and automotive circuits left out",
+    "enables rest and relays are released; alarms, safety circuits, road loads and automotive circuits left out; an "
+    "inverter that is listed itself is switched off",
 )
 def live_after_shutdown(s: Subject) -> Any:
     left = _left(s)
@@ -120,7 +124,7 @@ def live_after_shutdown(s: Subject) -> Any:
     "design",
     "all_dead_after_shutdown",
     type="yes/no",
-    says="Opening all that is listed leaves no load live, alarms and road circuits left out.",
+    says="Opening all that is listed leaves no load and no inverter live, alarms and road circuits left out.",
     method="as live_after_shutdown",
 )
 def all_dead_after_shutdown(s: Subject) -> Truth:
@@ -159,9 +163,9 @@ def _live_loads(s: Subject, reached: Collection[str], *, perhaps: bool) -> list[
     that is open are counted."""
     found: list[str] = []
     for item in s.facts.network.equipment.values():
-        stays = _stays(s, item) if item.kind in LOADS else True
+        stays = False if item.kind in INVERTERS else _stays(s, item) if item.kind in LOADS else True
         if stays is False or (perhaps and stays is not True):
-            found.extend(item.name for pole in ("+", "L") if f"{item.name}:{pole}" in reached)
+            found.extend(item.name for pole in FED_AT if f"{item.name}:{pole}" in reached)
     return list(dict.fromkeys(found))
 
 

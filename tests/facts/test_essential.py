@@ -38,12 +38,6 @@ def test_a_cell_or_another_battery_outlives_the_bank() -> None:
     )
 
 
-def test_lamps_on_one_fuse_are_lost_together_unless_one_has_a_cell() -> None:
-    assert ask("design", "design", "lamps_lost_by_one_fault", {"equipment.lights.own cell": "none"}) is True
-    assert ask("design", "design", "lamps_lost_by_one_fault", {"equipment.lights.own cell": "3 h"}) is False
-    assert isinstance(ask("design", "design", "lamps_lost_by_one_fault"), Unknown)
-
-
 def test_essential_loads_are_told_by_a_list_or_by_a_mark() -> None:
     assert ask("design", "design", "essential_loads_told") is True
     assert ask("design", "design", "essential_loads_told", {"essential": "unknown"}) is True

@@ -24,7 +24,7 @@ def test_a_switch_counts_when_it_stands_in_the_place_of_the_appliance() -> None:
 def test_what_the_list_forgets_stays_live() -> None:
     assert ask("design", "design", "live_after_shutdown", {"papers": "{shut down: [Q1, isolator, sun-switch]}"}) == ""
     forgotten = ask("design", "design", "live_after_shutdown", {"papers": "{shut down: [Q1, isolator]}"})
-    assert forgotten == "lights, pump, fridge"  # from the array through its controller
+    assert forgotten == "lights, pump, inverter, fridge"  # from the array through its controller
     assert ask("design", "design", "shut_down", {"papers": "{shut down: [Q1]}"}) == "Q1"
 
 
