@@ -298,7 +298,7 @@ def feeds_own_charger(s: Subject) -> Any:
         if port is not None and item is not feed.equipment:
             node = f"{item.name}:{port}L"
             if node in s.facts.network.near:
-                chargers.append((node, _runs_with(s, item)))
+                chargers.append((node, runs_with(s, item)))
 
     def loop(state: State) -> Truth:
         found: Truth = False
@@ -323,7 +323,7 @@ def _any_feeds(state: State, kinds: tuple[str, ...]) -> Truth:
     return True if any(one is True for one in on) else None if on else False
 
 
-def _runs_with(s: Subject, charger: Any) -> Truth | tuple[str, ...]:
+def runs_with(s: Subject, charger: Any) -> Truth | tuple[str, ...]:
     """The kinds of source without which a charger stays off; else whether it runs: always, perhaps, never."""
     key = "charger.when" if charger.kind == "inverter-charger" else "enabled by"
     by = s.read(charger, key)

@@ -6,6 +6,7 @@ from checker.circuit.elements import LIVE
 from checker.design.model import Equipment
 from checker.facts.catalogue import fact
 from checker.facts.changeover import sources_behind
+from checker.facts.mains import states_of
 from checker.facts.space import lower, upper
 from checker.facts.subject import Subject
 from checker.facts.unseen import where_it_stands
@@ -54,18 +55,22 @@ def live_conductors(s: Subject) -> Number:
     "switch",
     "live_conductors",
     unit="count",
-    says="Live conductors, the neutral among them, of the mains circuit it stands in; two where that is not told.",
-    method="cores of the cable in whose run it stands, without the one for the earth",
+    says="Live conductors, the neutral among them, of the mains circuit it stands in.",
+    method="cores of the cable in whose run it stands, without the one for the earth, no more than any source brings",
 )
 @where_it_stands
 def switch_live_conductors(s: Subject) -> Number:
+    feeds = states_of(s.facts).mains.feeds
+    most = greatest(*(live_poles(s, feed.equipment) for feed in feeds)) if feeds else ONE_LINE
+    if equal(most, ONE_LINE) is True:
+        return ONE_LINE
     found: Number = ONE_LINE
     for link in s.facts.network.links:
         owner = s.facts.network.by_link.get(id(link)) if link.equipment is s.item and link.pole == LIVE else None
         if owner is None:
             continue
         cable = owner.circuit.cable
-        cores = s.read(cable, "cores") if cable is not None else 0.0
-        if isinstance(cores, float | Range):
-            found = greatest(found, least(subtract(cores, 1.0), MOST))
+        cores = s.read(cable, "cores") if cable is not None else None
+        told = isinstance(cores, float | Range)
+        found = greatest(found, least(subtract(cores, 1.0), most) if told else between(ONE_LINE, upper(most)))
     return found

@@ -58,6 +58,8 @@ def _asked(s: Subject, mode: Item) -> Number:
     names = {item.name for item in consumers(s.facts.network)}
     volts = s.read(s.facts.design.vehicle, "supply.voltage")
     running = mode.value("running")
+    if isinstance(running, Unknown) and mode.has("running"):
+        return running
     loads: Number = 0.0
     for name, given in running if isinstance(running, tuple) else ():
         if name in names:
@@ -66,9 +68,9 @@ def _asked(s: Subject, mode: Item) -> Number:
     total = loads
     for item in s.facts.network.equipment.values():
         if item.kind == "charger" and item.name in names:
-            total = add(total, _charger(s, item, volts))
+            total = add(total, charger_current(s, item, volts))
         elif item.kind == "inverter-charger":
-            charging = _input(s, item, "charger.current", volts)
+            charging = inverter_charger_current(s, item, volts)
             limit = s.read(item, "settings.shore limit")
             if isinstance(limit, Unknown):
                 total = _between(total, add(total, charging))
@@ -87,11 +89,17 @@ def _between(least_asked: Number, most_asked: Number) -> Number:
     return between(low, most_asked.high if isinstance(most_asked, Range) else most_asked)
 
 
-def _charger(s: Subject, item: Equipment, volts: Number) -> Number:
+def charger_current(s: Subject, item: Equipment, volts: Number) -> Number:
+    """Mains current of a charger, A: as stated, else from what it charges with."""
     stated = s.read(item, "ac.current")
     if not isinstance(stated, Unknown) and stated is not None:
         return stated  # type: ignore[no-any-return]
     return _input(s, item, "dc.current", volts)
+
+
+def inverter_charger_current(s: Subject, item: Equipment, volts: Number) -> Number:
+    """Mains current with which an inverter-charger charges, A."""
+    return _input(s, item, "charger.current", volts)
 
 
 def _input(s: Subject, item: Equipment, key: str, volts: Number) -> Number:

@@ -29,8 +29,11 @@ def test_a_generator_of_three_lines_may_have_a_neutral() -> None:
     assert subject(VAN, "changeover", "KG", {"equipment.genset.phases": "3"}).live_conductors == Range(3.0, 4.0)
 
 
-def test_the_cable_tells_what_a_switch_has_to_open() -> None:
+def test_the_cable_tells_what_a_switch_has_to_open_where_the_source_brings_as_much() -> None:
     five = {"cables.flex-5": "{size: 2.5 mm2, cores: 5, voltage: 450 V}", "circuits.board-feed.cable": "flex-5"}
-    assert subject(COACH, "switch", "S1").live_conductors == 2.0
-    assert subject(COACH, "switch", "S1", five).live_conductors == 4.0
-    assert subject(COACH, "switch", "S1", five | {"cables.flex-5.cores": "unknown"}).live_conductors == 2.0
+    three = THREE | {"equipment.inlet.poles": "4"}
+    assert subject(COACH, "switch", "S1", five).live_conductors == 2.0
+    assert subject(COACH, "switch", "S1", three).live_conductors == 2.0
+    assert subject(COACH, "switch", "S1", three | five).live_conductors == 4.0
+    unread = three | five | {"cables.flex-5.cores": "unknown"}
+    assert subject(COACH, "switch", "S1", unread).live_conductors == Range(2.0, 4.0)
