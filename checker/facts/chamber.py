@@ -170,6 +170,22 @@ def _loom_mixed(s: Subject, loom: Item, circuits: dict[str, str]) -> Truth:
     return other
 
 
+def shared_loom(s: Subject) -> str | None:
+    """A loom that lies in the place and carries mains and extra-low voltage; None where none surely does.
+
+    A loom whose place is not told lies wherever its circuits run.
+    """
+    circuits = bands(s)
+    for loom in s.facts.design.looms.values():
+        if loom.has("place") and equal(s.read(loom, "place"), s.item.name) is not True:
+            continue
+        names = s.read(loom, "carries")
+        named = names if isinstance(names, tuple) else ()
+        if len({band for name, band in circuits.items() if name in named or _says_loom(s, name, loom)}) > 1:
+            return loom.name
+    return None
+
+
 def _says_loom(s: Subject, circuit: str, loom: Item) -> bool:
     item = s.facts.design.circuits.get(circuit)
     return item is not None and equal(item.value("loom"), loom.name) is True

@@ -6,7 +6,7 @@ from typing import Any
 
 from checker.design.model import Circuit
 from checker.facts.catalogue import fact
-from checker.facts.chamber import WORDS, bands
+from checker.facts.chamber import WORDS, bands, shared_loom
 from checker.facts.levels import level_at
 from checker.facts.subject import Subject
 from checker.facts.unseen import hiding_places
@@ -75,7 +75,11 @@ def bands_screened(s: Subject) -> Truth:
     "bands_apart",
     type="yes/no",
     says="Every circuit of one of the two voltage bands in it keeps a distance from the other.",
-    method="`apart` of the circuits, of mains or of extra-low voltage",
+    method="`apart` of the circuits, of mains or of extra-low voltage; never where one loom carries both",
 )
 def bands_apart(s: Subject) -> Truth:
+    loom = shared_loom(s)
+    if loom is not None:
+        s.note(lambda: f"loom {loom} carries both bands")
+        return False
     return some(every([greater(s.read(one, "apart"), 0.0) for one in _of_band(s, band)]) for band in WORDS)
