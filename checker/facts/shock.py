@@ -156,16 +156,17 @@ def _supplies_of(s: Subject) -> list[Subject]:
     "ac_source",
     "earthing_is_declared",
     type="yes/no",
-    says="Its neutral is earthed ahead of residual-current devices, or its circuits are separated, or it is "
-    "insulated and monitored.",
-    method="links of neutral and earth while it feeds, with supply.has_residual_device; declared separation; an "
-    "insulation monitor",
+    says="Its neutral is earthed ahead of residual-current devices, or it is a source aboard whose circuits are "
+    "separated or watched by an insulation monitor.",
+    method="links of neutral and earth while it feeds, with supply.has_residual_device; aboard, a transformer among "
+    "them: declared separation, an insulation monitor",
     source="IEC 60364-7-717, 717.411 and 717.413, 2009 (from memory)",
 )
 def earthing_is_declared(s: Subject) -> Answer:
     # A link alone disconnects nothing: what relies on it stands behind a residual-current device.
     guarded = every(one.has_residual_device for one in _supplies_of(s))
     linked = both(greater_equal(s.least_links, 1.0), guarded)
-    # A site insulated from earth counts as separated elsewhere; here it needs its monitor.
-    separated = s.is_separated if s.item.aboard else False
-    return either(linked, either(separated, s.is_monitored))
+    # An insulated system begins at a winding aboard: of a transformer, a generator or an inverter. What else hangs on
+    # an insulated site, and whether a first fault there is found, nobody aboard knows.
+    insulated = either(s.is_separated, s.is_monitored) if s.item.aboard else False
+    return either(linked, insulated)

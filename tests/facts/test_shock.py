@@ -27,10 +27,22 @@ def test_what_is_declared_counts_before_what_is_drawn() -> None:
     assert subject(COACH, "circuit", "heating", edits).shock_protection == "obstacles"
 
 
-def test_an_insulated_site_needs_a_monitor_in_a_unit() -> None:
-    insulated = UNIT | {"vehicle.supply.earthing": "IT"}
+def test_a_monitor_watches_a_winding_aboard_of_a_unit_and_no_insulated_site() -> None:
+    insulated = UNIT | {"vehicle.supply.earthing": "IT"} | MONITOR
     assert subject(COACH, "ac_source", "inlet", insulated).earthing_is_declared is False
-    assert subject(COACH, "ac_source", "inlet", insulated | MONITOR).earthing_is_declared is True
+    behind = (
+        UNIT
+        | MONITOR
+        | {
+            "equipment.T": "{kind: transformer, primary: {voltage: 230 V AC}, secondary: {voltage: 230 V AC}, "
+            "windings: separate, isolation: reinforced, place: locker}",
+            "circuits.shore-in": "{from: inlet, to: T.primary, run: [1 m via locker, Q1], cable: flex-2.5}",
+            "circuits.isolated": "{from: T.secondary, to: shore-joint, run: [0.5 m via locker], cable: flex-2.5}",
+        }
+    )
+    assert subject(COACH, "ac_source", "T", behind).earthing_is_declared is True
+    del behind["circuits.watching-it"]
+    assert subject(COACH, "ac_source", "T", behind).earthing_is_declared is False
 
 
 def test_a_separated_source_aboard_needs_none() -> None:
