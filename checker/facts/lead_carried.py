@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import Any
 
 from checker.facts.catalogue import fact
+from checker.facts.mains_circuit import earth_for
 from checker.facts.subject import Subject
-from checker.quantities import Unknown, equal, less_equal, some
+from checker.quantities import Number, Unknown, corners, equal, less_equal, some
 
 AT_REAR_M = 0.3
 """An inlet that near the rear is reached from behind: common practice, no source."""
@@ -30,6 +31,20 @@ def fits_an_inlet(s: Subject) -> Any:
     shape = s.read(s.item, "shape")
     inlets = [s.read(inlet.item, "shape") for inlet in s.facts.subjects("inlet")]
     return some(equal(shape, one) for one in inlets) if inlets else True
+
+
+@fact("lead", "earth_area", unit="mm2", says="Cross-section of its earth core.",
+      method="the size that its cable tells for the earth, else that of its cores")  # fmt: skip
+def earth_area(s: Subject) -> Any:
+    name = s.read(s.item, "cable")
+    cable = s.facts.design.cables.get(name) if isinstance(name, str) else None
+    return s.area if cable is None or not cable.has("earth size") else s.read(cable, "earth size")
+
+
+@fact("lead", "earth_area_needed", unit="mm2", says="Least cross-section of an earth core for its line.",
+      method="as circuit.earth_area_needed", source="IEC 60364-5-54, Table 54.2, 2011 (from memory)")  # fmt: skip
+def earth_area_needed(s: Subject) -> Number:
+    return corners(earth_for, s.area)
 
 
 @fact("design", "leads_missing", unit="count", says="Shore inlets for which no shore lead is carried.",

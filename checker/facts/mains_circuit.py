@@ -242,10 +242,11 @@ def earth_is_like_line(s: Subject) -> bool:
     source="IEC 60364-5-54, Table 54.2, 2011 (from memory)",
 )
 def earth_area_needed(s: Subject) -> Any:
-    return corners(_earth_for, s.line_area)
+    return corners(earth_for, s.line_area)
 
 
-def _earth_for(line: float) -> float:
+def earth_for(line: float) -> float:
+    """Least cross-section of a protective conductor for that of its line, both in m2: IEC 60364-5-54, Table 54.2."""
     return line if line <= 16e-6 else max(16e-6, line / 2) if line > 35e-6 else 16e-6
 
 

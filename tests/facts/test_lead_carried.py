@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from checker.quantities import Unknown
 from tests.facts.mains_subjects import COACH, VAN, subject
 
@@ -24,3 +26,12 @@ def test_a_lead_enters_at_the_rear_where_an_inlet_stands_there() -> None:
         subject(COACH, "lead", "lead", {**BODY, "equipment.inlet.at": "[5 m, -1.2 m, 0.9 m]"}).enters_at_rear is False
     )
     assert isinstance(subject(COACH, "lead", "lead").enters_at_rear, Unknown)
+
+
+def test_the_earth_core_of_a_lead_is_like_the_others_unless_its_cable_tells_another_size() -> None:
+    found = subject(COACH, "lead", "lead")
+    assert (found.earth_area, found.earth_area_needed) == (found.area, found.area)
+    found = subject(COACH, "lead", "lead", {"cables.flex-2.5.earth size": "1.5 mm2"})
+    assert found.earth_area == pytest.approx(1.5e-6)
+    assert isinstance(subject(COACH, "lead", "lead", {"cables.flex-2.5.earth size": "unknown"}).earth_area, Unknown)
+    assert isinstance(subject(COACH, "lead", "lead", {"equipment.lead.cable": "unknown"}).earth_area, Unknown)
