@@ -138,7 +138,7 @@ def _charging_through(s: Subject) -> Iterator[tuple[Equipment, Equipment]]:
                         yield device, item
 
 
-def _behind(s: Subject) -> dict[str, Equipment]:
+def fed_through(s: Subject) -> dict[str, Equipment]:
     """What is fed through a residual-current device, by name."""
     found: dict[str, dict[str, Equipment]] | None = s.facts.store.get("behind residual devices")
     if found is None:
@@ -173,7 +173,7 @@ def type_suits_loads(s: Subject) -> Any:
         return False
     covered = {"A": (), "F": (FAST,), "B": (FAST, SMOOTH)}[kind]
     doubt: Unknown | None = None
-    for item in _behind(s).values():
+    for item in fed_through(s).values():
         if not item.allows("leakage waveform"):
             continue
         shape = s.read(item, "leakage waveform")
@@ -196,7 +196,7 @@ def type_suits_loads(s: Subject) -> Any:
 )
 @where_it_stands
 def protects_mains_loads(s: Subject) -> float:
-    return float(len(_behind(s)))
+    return float(len(fed_through(s)))
 
 
 @fact(

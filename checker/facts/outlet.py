@@ -5,19 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from checker.circuit.states import Truth
 from checker.design.given import RatedVoltage, Where
 from checker.design.vocabulary.words import SHAPES
 from checker.facts.catalogue import fact, subjects
 from checker.facts.degree import objects_in, water_in
-from checker.facts.mains import answer, tell_state
+from checker.facts.mains import tell_state
 from checker.facts.subject import Facts, Subject
 from checker.facts.supply import supplies_by_load
 from checker.quantities import Unknown, greatest
-
-LOW_VOLTAGE_SHAPES = {"12 V socket": 12.0, "24 V socket": 24.0, "two-pole 48 V": 48.0, "USB": None,
-                      "hard wired": None}  # fmt: skip
-"""Shapes that no mains plug enters, with their one voltage; USB has its own, a fixed wire takes no plug."""
 
 BAYS = frozenset({"locker", "battery locker", "gas locker"})
 """Places that may open to the outside though the file does not tell where they open."""
@@ -161,31 +156,6 @@ def own_residual_current(s: Subject) -> Any:
 @fact("outlet", "shape", words=SHAPES, says="The shape of the socket.")
 def shape(s: Subject) -> Any:
     return s.read(s.item, "shape")
-
-
-@fact(
-    "outlet",
-    "takes_foreign_plugs",
-    type="yes/no",
-    says="An extra-low-voltage outlet that a plug of the mains or of another voltage enters.",
-    method="its shape belongs to one voltage, and no outlet of another voltage aboard has it",
-)
-def takes_foreign_plugs(s: Subject) -> Any:
-    own_shape, mains = s.shape, s.is_mains
-    if mains is True:
-        return False
-    if isinstance(own_shape, Unknown) or isinstance(mains, Unknown) or own_shape is None:
-        return Unknown(f"the shape of {s.id} is not known")
-    if own_shape not in LOW_VOLTAGE_SHAPES:
-        return True
-    stands_for = LOW_VOLTAGE_SHAPES[own_shape]
-    if stands_for is None:
-        return False
-    volts = s.read(s.item, "voltage")
-    if not isinstance(volts, RatedVoltage) or not isinstance(volts.volts, float):
-        return Unknown(f"the voltage of {s.id} is not known")
-    found: Truth = volts.volts != stands_for
-    return answer(found, f"the voltage of {s.id} is not known")
 
 
 @fact(

@@ -13,14 +13,6 @@ def test_the_circuit_tells_mains_from_battery_outlets() -> None:
     assert subject(COACH, "outlet", "dc-outlet").is_mains is False
 
 
-@pytest.mark.parametrize(
-    ("shape", "foreign"),
-    [("two-pole 48 V", False), ("12 V socket", True), ("national 10 A", True), ("USB", False)],
-)
-def test_a_battery_outlet_takes_foreign_plugs_unless_its_shape_is_of_its_voltage(shape: str, foreign: bool) -> None:
-    assert subject(COACH, "outlet", "dc-outlet", {"equipment.dc-outlet.shape": shape}).takes_foreign_plugs is foreign
-
-
 def test_an_outlet_under_the_body_or_used_outside_is_in_the_open() -> None:
     assert subject(COACH, "outlet", "step-outlet").is_in_the_open is True
     assert subject(COACH, "outlet", "kitchen-outlets").is_in_the_open is False
