@@ -52,6 +52,17 @@ def _asks_lines(s: Subject) -> bool:
     return s.kind == "supply" and bool(s.item.load.allows("phases"))
 
 
+def line_voltage(s: Subject, feed: Feed) -> Number:
+    """Voltage of one line of a source against its neutral, V; unknown where a tap may stand between."""
+    changed = tapped(s)
+    if changed is not None:
+        return changed
+    item = feed.equipment
+    if not feed.aboard:
+        return site_voltage(s, 1.0)
+    return generator_voltage(s, item, 1.0) if item.kind == "generator" else given_voltage(s, feed)
+
+
 def site_voltage(s: Subject, lines: Number) -> Number:
     """Voltage of the sites between the conductors that a load hangs on, V: of three lines, else of line and neutral."""
     vehicle = s.facts.design.vehicle
