@@ -170,10 +170,10 @@ def _loom_mixed(s: Subject, loom: Item, circuits: dict[str, str]) -> Truth:
     return other
 
 
-def shared_loom(s: Subject) -> str | None:
+def shared_loom(s: Subject, circuit: str | None = None) -> str | None:
     """A loom that lies in the place and carries mains and extra-low voltage; None where none surely does.
 
-    A loom whose place is not told lies wherever its circuits run.
+    A loom whose place is not told lies wherever its circuits run. With a circuit: a loom that carries it among them.
     """
     circuits = bands(s)
     for loom in s.facts.design.looms.values():
@@ -181,7 +181,8 @@ def shared_loom(s: Subject) -> str | None:
             continue
         names = s.read(loom, "carries")
         named = names if isinstance(names, tuple) else ()
-        if len({band for name, band in circuits.items() if name in named or _says_loom(s, name, loom)}) > 1:
+        here = {name: band for name, band in circuits.items() if name in named or _says_loom(s, name, loom)}
+        if len(set(here.values())) > 1 and (circuit is None or circuit in here):
             return loom.name
     return None
 

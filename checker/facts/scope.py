@@ -8,7 +8,7 @@ from checker.circuit.elements import RETURN
 from checker.design.model import Circuit
 from checker.design.run import Length
 from checker.facts.catalogue import fact
-from checker.facts.chamber import ELV, MAINS, bands, bands_by_place
+from checker.facts.chamber import ELV, MAINS, bands, bands_by_place, shared_loom
 from checker.facts.charging import charge_current, highest_setting, outputs
 from checker.facts.place import batteries
 from checker.facts.subject import Subject
@@ -53,16 +53,19 @@ def shielded(s: Subject) -> Truth:
 @fact("conductor", "beside_mains", type="yes/no", says="It passes a place that mains cables pass too, in one part.",
       method="places of the run, of a return those of its own; places with a part for each band left out")  # fmt: skip
 def beside_mains(s: Subject) -> Truth:
-    circuit = s.item.circuit
-    run = circuit.returns.run if s.item.role == RETURN else circuit.run  # one in the same cable has no run of its own
-    names = dict.fromkeys(step.place for step in run if isinstance(step, Length) and step.place is not None)
     found: Truth = False
-    for name in names:
-        place = s.facts.subject("place", name)
-        if place is None or MAINS not in bands(place).values():
-            continue
-        found = either(found, _undivided(place))
+    for place in _places(s):
+        if MAINS in bands(place).values():
+            found = either(found, _undivided(place))
     return found
+
+
+def _places(s: Subject) -> list[Subject]:
+    """The places of its run, in order; a return in the cable of its live conductor has no run of its own."""
+    circuit = s.item.circuit
+    run = circuit.returns.run if s.item.role == RETURN else circuit.run
+    names = dict.fromkeys(step.place for step in run if isinstance(step, Length) and step.place is not None)
+    return [place for name in names if (place := s.facts.subject("place", name)) is not None]
 
 
 def _undivided(place: Subject) -> Truth:
@@ -74,8 +77,13 @@ def _undivided(place: Subject) -> Truth:
 
 
 @fact("conductor", "apart", unit="mm", says="Least distance it keeps from cables of the other voltage band.",
-      method="as told for it, and for mains circuits that pass a place of its run")  # fmt: skip
+      method="as told for it, and for mains circuits that pass a place of its run; nothing where a loom carries it "
+      "with mains")  # fmt: skip
 def apart(s: Subject) -> Any:
+    loom = next((found for place in _places(s) if (found := shared_loom(place, s.item.circuit.name))), None)
+    if loom is not None:
+        s.note(lambda: f"loom {loom} carries it with mains")
+        return 0.0
     others = [s.read(one, "apart") for one in _mains_beside(s) if one.has("apart")]
     return least([s.read(s.item.circuit, "apart"), *others])
 
