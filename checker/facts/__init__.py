@@ -180,6 +180,7 @@ from checker.facts import (
     vapour,
     waking,
     wet_room,
+    winding_aboard,
     work,
     working_space,
 )
@@ -354,6 +355,7 @@ __all__ = [
     "vapour",
     "waking",
     "wet_room",
+    "winding_aboard",
     "time_allowed",
     "tried",
     "tried_with",

@@ -8,31 +8,23 @@ from checker.circuit.elements import CHASSIS
 from checker.design.model import Equipment
 from checker.facts.catalogue import fact
 from checker.facts.equipment import told
-from checker.facts.mains import states_of
 from checker.facts.subject import Subject
-from checker.quantities import Truth, Unknown, either, every, negate
+from checker.facts.winding_aboard import chassis_on_the_windings, joined
+from checker.quantities import Truth, either, every, negate
 
 METHOD = "graph of earth and bonding conductors"
-
-
-def _joined(s: Subject, one: str, other: str) -> Truth:
-    mains = states_of(s.facts).mains
-    if mains.earths.joined(one, other):
-        return True
-    if mains.earths_perhaps.joined(one, other):
-        return Unknown("whether a circuit on the way has an earth conductor is not known")
-    return False
 
 
 @fact(
     "inlet",
     "chassis_is_earthed",
     type="yes/no",
-    says="The metal of the vehicle is joined to the earth pin of the inlet.",
+    says="The metal of the vehicle is joined to the earth pin of the inlet, or to the earth of each transformer where "
+    "the inlet feeds nothing else.",
     method=METHOD,
 )
 def chassis_is_earthed(s: Subject) -> Truth:
-    return _joined(s, f"{s.id}:PE", CHASSIS)
+    return either(joined(s, f"{s.id}:PE", CHASSIS), chassis_on_the_windings(s))
 
 
 @fact(
@@ -50,7 +42,7 @@ def metal_parts_are_earthed(s: Subject) -> Truth | None:
 
 def _out_of_reach_or_earthed(s: Subject, part: Equipment) -> Truth:
     node = f"{part.name}:PE"
-    found = either(_joined(s, node, CHASSIS), _joined(s, node, f"{s.id}:PE"))
+    found = either(joined(s, node, CHASSIS), joined(s, node, f"{s.id}:PE"))
     return found if found is True else either(negate(s.read(part, "exposed")), found)
 
 
