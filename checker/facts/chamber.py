@@ -10,7 +10,7 @@ from checker.design.run import Length
 from checker.facts.catalogue import fact
 from checker.facts.levels import level_at
 from checker.facts.subject import Facts, Subject
-from checker.quantities import Truth, Unknown, equal, less_equal
+from checker.quantities import Truth, Unknown, both, equal, less_equal, some
 
 MAINS, ELV = "mains", "elv"
 ELV_AC = 50.0
@@ -170,21 +170,38 @@ def _loom_mixed(s: Subject, loom: Item, circuits: dict[str, str]) -> Truth:
     return other
 
 
-def shared_loom(s: Subject, circuit: str | None = None) -> str | None:
-    """A loom that lies in the place and carries mains and extra-low voltage; None where none surely does.
+def shared_loom(s: Subject, circuit: str | None = None) -> Truth:
+    """Whether a loom that lies in the place carries mains and extra-low voltage; with a circuit, it among them.
 
-    A loom whose place is not told lies wherever its circuits run. With a circuit: a loom that carries it among them.
+    A loom whose place is not told lies wherever its circuits run.
     """
     circuits = bands(s)
+    found: list[Truth] = []
     for loom in s.facts.design.looms.values():
-        if loom.has("place") and equal(s.read(loom, "place"), s.item.name) is not True:
-            continue
-        names = s.read(loom, "carries")
-        named = names if isinstance(names, tuple) else ()
-        here = {name: band for name, band in circuits.items() if name in named or _says_loom(s, name, loom)}
-        if len(set(here.values())) > 1 and (circuit is None or circuit in here):
-            return loom.name
-    return None
+        here = equal(s.read(loom, "place"), s.item.name) if loom.has("place") else True
+        if here is not False:
+            found.append(both(here, _carries_both(s, loom, circuits, circuit)))
+    return some(found) if found else False
+
+
+def _carries_both(s: Subject, loom: Item, circuits: dict[str, str], circuit: str | None) -> Truth:
+    names = s.read(loom, "carries")
+    named = names if isinstance(names, tuple) else ()
+    own = {name: _own_loom(s, name, loom) for name in circuits}
+    sure = {name: band for name, band in circuits.items() if name in named or own[name] is True}
+    if len(set(sure.values())) > 1 and (circuit is None or circuit in sure):
+        s.note(lambda: f"loom {loom.name} carries both bands")
+        return True
+    untold = loom.has("carries") and (isinstance(names, Unknown) or any(isinstance(one, Unknown) for one in named))
+    if untold or any(isinstance(one, Unknown) for one in own.values()):
+        return Unknown(f"which circuits run in the loom {loom.name} is not told")
+    return False
+
+
+def _own_loom(s: Subject, circuit: str, loom: Item) -> Truth:
+    """Whether the entry of a circuit names the loom; one that names none runs in none by its own word."""
+    item = s.facts.design.circuits.get(circuit)
+    return equal(s.read(item, "loom"), loom.name) if item is not None and item.has("loom") else False
 
 
 def _says_loom(s: Subject, circuit: str, loom: Item) -> bool:

@@ -63,13 +63,8 @@ def takes_foreign_plugs(s: Subject) -> Truth:
 
 
 def _voltages(s: Subject) -> list[Number]:
-    """The voltage an outlet is rated for and that of its circuit, as far as there are such."""
-    found: list[Number] = []
+    """The voltage an outlet is rated for, and that of its circuit where one reaches it."""
     rated = s.read(s.item, "voltage")
-    if isinstance(rated, RatedVoltage):
-        found.append(system_voltage_of(rated.volts))
-    for node in (f"{s.id}:+", f"{s.id}:L"):
-        level = level_at(s.facts, node)
-        if level is not None:
-            found.append(system_voltage_of(level.nominal))
-    return found or [Unknown(f"the voltage of {s.id} is not known")]
+    told = rated.volts if isinstance(rated, RatedVoltage) else Unknown(f"the rated voltage of {s.id} is not told")
+    levels = (level_at(s.facts, f"{s.id}:{pole}") for pole in ("+", "L"))
+    return [system_voltage_of(one) for one in (told, *(level.nominal for level in levels if level is not None))]

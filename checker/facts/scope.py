@@ -12,7 +12,20 @@ from checker.facts.chamber import ELV, MAINS, bands, bands_by_place, shared_loom
 from checker.facts.charging import charge_current, highest_setting, outputs
 from checker.facts.place import batteries
 from checker.facts.subject import Subject
-from checker.quantities import Number, Truth, Unknown, add, either, equal, greatest, least, multiply, total
+from checker.quantities import (
+    Number,
+    Truth,
+    Unknown,
+    add,
+    either,
+    equal,
+    greatest,
+    least,
+    multiply,
+    perhaps,
+    some,
+    total,
+)
 
 
 @fact("design", "scopes_told", type="yes/no", says="Every circuit says whether it is habitation or automotive.",
@@ -80,12 +93,10 @@ def _undivided(place: Subject) -> Truth:
       method="as told for it, and for mains circuits that pass a place of its run; nothing where a loom carries it "
       "with mains")  # fmt: skip
 def apart(s: Subject) -> Any:
-    loom = next((found for place in _places(s) if (found := shared_loom(place, s.item.circuit.name))), None)
-    if loom is not None:
-        s.note(lambda: f"loom {loom} carries it with mains")
-        return 0.0
     others = [s.read(one, "apart") for one in _mains_beside(s) if one.has("apart")]
-    return least([s.read(s.item.circuit, "apart"), *others])
+    told = least([s.read(s.item.circuit, "apart"), *others])
+    tied = some(shared_loom(place, s.item.circuit.name) for place in _places(s))
+    return told if tied is False else perhaps(told) if isinstance(tied, Unknown) else 0.0
 
 
 def _mains_beside(s: Subject) -> list[Circuit]:

@@ -10,7 +10,7 @@ from checker.facts.chamber import WORDS, bands, shared_loom
 from checker.facts.levels import level_at
 from checker.facts.subject import Subject
 from checker.facts.unseen import hiding_places
-from checker.quantities import Number, Truth, Unknown, every, greater, greater_equal, greatest, some
+from checker.quantities import Number, Truth, Unknown, both, every, greater, greater_equal, greatest, negate, some
 
 
 @fact(
@@ -78,8 +78,5 @@ def bands_screened(s: Subject) -> Truth:
     method="`apart` of the circuits, of mains or of extra-low voltage; never where one loom carries both",
 )
 def bands_apart(s: Subject) -> Truth:
-    loom = shared_loom(s)
-    if loom is not None:
-        s.note(lambda: f"loom {loom} carries both bands")
-        return False
-    return some(every([greater(s.read(one, "apart"), 0.0) for one in _of_band(s, band)]) for band in WORDS)
+    told = some(every([greater(s.read(one, "apart"), 0.0) for one in _of_band(s, band)]) for band in WORDS)
+    return both(negate(shared_loom(s)), told)

@@ -5,10 +5,10 @@ from __future__ import annotations
 from checker.facts.catalogue import fact
 from checker.facts.disconnection import fed_from_tt
 from checker.facts.levels import LINE_TO_NEUTRAL_V
-from checker.facts.mains_voltage import line_voltage
+from checker.facts.mains_voltage import line_voltage, tapped
 from checker.facts.subject import Subject
 from checker.physics.ac import disconnection_time
-from checker.quantities import Number, Range, Unknown, both, corners, divide, greater_equal, less_equal
+from checker.quantities import Number, Range, Unknown, between, both, corners, divide, greater_equal, less_equal
 
 SOURCE = "IEC 60364-4-41, Table 41.1 (seen as printed in BS 7671); IEC 60038 (from memory)"
 METHOD = (
@@ -45,11 +45,23 @@ def _line_to_earth(s: Subject) -> Number:
     """Voltage of a line of the source against earth, V; a range where nobody told it."""
     volts = line_voltage(s, s.item.feed)
     if not isinstance(volts, float | Range):
-        return WINDINGS_V if s.item.feed.equipment.kind == "transformer" else SITES_V
+        changed = s.item.feed.equipment.kind == "transformer" or tapped(s) is not None
+        return WINDINGS_V if changed else SITES_V
+    if s.use("code", s.facts.design.code) not in NORTH_AMERICA:
+        return volts
     low, high = TWO_LINES_V
     two_lines = both(greater_equal(volts, low), less_equal(volts, high))
-    code = s.use("code", s.facts.design.code)
-    return divide(volts, 2.0) if code in NORTH_AMERICA and two_lines is True else volts
+    if two_lines is False:
+        return volts
+    half = divide(volts, 2.0)
+    return half if two_lines is True else _from_to(half, volts)
+
+
+def _from_to(lesser: Number, larger: Number) -> Number:
+    """A number that is one of two, nobody knows which."""
+    low = lesser.low if isinstance(lesser, Range) else lesser
+    high = larger.high if isinstance(larger, Range) else larger
+    return between(low, high) if isinstance(low, float) and isinstance(high, float) else Unknown("its voltage")
 
 
 def _by_table(volts: float, electrode: float) -> float:

@@ -47,3 +47,8 @@ def test_what_is_not_told_leaves_a_range() -> None:
     earth = {"vehicle.supply.earthing": "unknown"}
     assert subject(COACH, "supply", "heater on inlet", earth).time_allowed == Range(0.2, 0.4)
     assert subject(COACH, "supply", "heater on inlet", unknown | earth).time_allowed == Range(0.2, 0.8)
+
+
+def test_a_voltage_that_may_be_that_of_two_lines_leaves_both() -> None:
+    edits = {"code": "us-boat", "vehicle.supply.voltage": "230..245 V"}
+    assert subject(COACH, "supply", "heater on inlet", edits).time_allowed == Range(0.4, 0.8)
