@@ -8,7 +8,7 @@ from checker.design.model import Equipment
 from checker.facts.catalogue import fact
 from checker.facts.contacts import is_word
 from checker.facts.subject import Subject
-from checker.quantities import Truth, Unknown, equal, greater, some
+from checker.quantities import Truth, Unknown, both, equal, greater, negate, some
 
 ALARMS = ("alarm", "detector")
 LIGHTS_GAS_C = 300.0
@@ -45,19 +45,19 @@ def _burns(s: Subject, one: Subject) -> bool:
     source="surface temperature of class T2 for LP gas: IEC 60079-20-1 (from memory)",
 )
 def ignites_gas(s: Subject) -> Truth:
-    if s.ignition_protected is True:
-        return False
+    said = s.ignition_protected if s.item.allows("ignition protected") and s.item.has("ignition protected") else False
     inlet = s.item.kind == "shore inlet"
-    return some([s.sparks, inlet, _burns(s, s), greater(s.hot_surface, LIGHTS_GAS_C), _may_glow(s)])
+    able = some([s.sparks, inlet, _burns(s, s), greater(s.hot_surface, LIGHTS_GAS_C), _may_glow(s)])
+    return both(negate(said), able)
 
 
 def _may_glow(s: Subject) -> Truth:
     """Whether a load sparks or glows, of which the file says only that it is one."""
-    if s.item.kind != "load" or (s.item.has("hot surface") and s.ignition_protected is not False):
+    if s.item.kind != "load":
         return False
-    if s.ignition_protected is False:
-        return True
-    return Unknown(f"whether {s.id} sparks or glows, or is ignition protected, is not told")
+    if s.item.has("ignition protected"):
+        return negate(s.ignition_protected)
+    return False if s.item.has("hot surface") else Unknown(f"whether {s.id} sparks or glows is not told")
 
 
 @fact("equipment", "to_the_outside", type="yes/no",

@@ -114,22 +114,32 @@ def _guarded(s: Subject, circuit: Circuit) -> Truth:
     if not names:
         return True
     inside = [n for n, step in enumerate(circuit.run) if isinstance(step, Length) and step.place == s.item.name]
+    before, behind = circuit.run[: inside[0]], circuit.run[inside[-1] :]
+    upstream = live is not None and device_upstream(s, live) is not None
+    fixed, riding = either(upstream, _device_in(circuit, before, names)), _device_in(circuit, behind, names)
     rides = _starts_on_part(s, circuit)
-    ahead = circuit.run[inside[-1] :] if rides else circuit.run[: inside[0]]
-    if live is not None and not rides and device_upstream(s, live) is not None:
+    if isinstance(rides, Unknown):
+        return fixed if fixed is riding else rides
+    return riding if rides else fixed
+
+
+def _device_in(circuit: Circuit, steps: tuple[Step, ...], names: set[str]) -> Truth:
+    if any(isinstance(step, Through) and step.equipment in names for step in steps):
         return True
-    if any(isinstance(step, Through) and step.equipment in names for step in ahead):
-        return True
-    if any(isinstance(step, Gap) for step in ahead):
+    if any(isinstance(step, Gap) for step in steps):
         return Unknown(f"part of the run of {circuit.name} was not seen and may hide a device")
     return False
 
 
-def _starts_on_part(s: Subject, circuit: Circuit) -> bool:
+def _starts_on_part(s: Subject, circuit: Circuit) -> Truth:
     """Whether the source of a circuit rides on the part, as an array on a lifting roof does."""
     part, source = s.moving, s.facts.design.equipment.get(circuit.start.equipment)
-    place = place_of(s, source) if source is not None else None
-    return isinstance(part, Subject) and isinstance(place, str) and carried(s, part.item, chain(s, place)) is True
+    if source is None or not source.has("place"):
+        return False
+    if not isinstance(part, Subject):
+        return Unknown(f"the part that {s.id} bridges is not told")
+    place = place_of(s, source)
+    return carried(s, part.item, chain(s, place)) if isinstance(place, str) else place
 
 
 # --- runs that follow a moving part
@@ -203,8 +213,9 @@ def _crosses(s: Subject, part: Item, run: tuple[Step, ...]) -> bool:
     """Whether a return goes from one side of a part to the other; the run of a circuit that follows it does."""
     if run is s.item.run:
         return True
-    starts = [s.item.ends[0].equipment, *(step.equipment for step in run if isinstance(step, Through))]
-    items = [one for name in starts if (one := s.facts.design.equipment.get(name)) is not None]
+    far = s.item.returns.to or s.item.start
+    met = [s.item.ends[0].equipment, *(step.equipment for step in run if isinstance(step, Through)), far.equipment]
+    items = [one for name in met if (one := s.facts.design.equipment.get(name)) is not None]
     names = [*(place_of(s, one) for one in items), *(step.place for step in run if isinstance(step, Length))]
     rides = [carried(s, part, chain(s, name)) for name in names if isinstance(name, str)]
     loops = any(isinstance(name, str) and _loop(s, s.facts.design.places, name) for name in names)

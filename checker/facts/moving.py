@@ -90,7 +90,7 @@ def sweep_hits(s: Subject) -> Any:
     type="list",
     says="Fixed places in its way: fuel, gas, battery, exit; bed or seat that it does not stow in; duct, cavity, "
     "locker or wet room of which the box is told, or through which cables run that nobody watched; another place with "
-    "a box and such cables, in which the part does not rest.",
+    "a box and such cables, in which the part does not rest, open until somebody watched.",
     method="boxes that share space with the space it sweeps",
 )
 def places_hit(s: Subject) -> Any:
@@ -122,7 +122,7 @@ def _stays(s: Subject, place: Item) -> Truth:
     watched = s.facts.subjects("design")[0].moving_cables_inspected
     if watched is True or place.name not in _with_cables(s.facts):
         return False
-    return is_kind(s, place, *LANES) if place.has("box") else walled
+    return both(is_kind(s, place, *LANES), negate(watched)) if place.has("box") else walled
 
 
 def _with_cables(facts: Facts) -> frozenset[str]:

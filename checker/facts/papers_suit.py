@@ -16,6 +16,7 @@ ENFORCED = 2023 * 12 + 11
 CERTIFICATES = ("electrical safety certificate", "warrant of electrical fitness", "compliance plate", "declaration")
 BATTERY_SIDE_EDITION = 2018
 """Year of the edition of EN 1648 that covers 12 V alone."""
+SOLAR_RULES = ("AS/NZS 5033", "62548", "60364-7-712", "BS 7671", "NFPA 70")
 YEAR = re.compile(r"\b(?:19|20)\d\d\b")
 _EURO = (
     "at de,be nl fr de,bg bg,hr hr,cy el tr,cz cs,dk da,ee et,fi fi sv,fr fr,de de,gr el,hu hu,ie en ga,it it,lv lv,"
@@ -79,6 +80,17 @@ def superseded_edition(s: Subject) -> Any:
 def editions_current(s: Subject) -> Truth:
     found = s.superseded_edition
     return found if isinstance(found, Unknown) else not found
+
+
+@fact("design", "solar_rules_applied", type="yes/no",
+      says="A standard for fixed solar installations is among those applied.",
+      method="AS/NZS 5033, IEC 62548, IEC 60364-7-712, BS 7671 or NFPA 70 among the names under `editions`",
+      source="scopes of these standards (from memory)")  # fmt: skip
+def solar_rules_applied(s: Subject) -> Truth:
+    stated = paper(s, "editions")
+    if isinstance(stated, Unknown):
+        return stated
+    return any(standard in one for one in stated or () for standard in SOLAR_RULES)
 
 
 @fact("design", "label_language_suits", type="yes/no",

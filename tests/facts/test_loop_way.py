@@ -133,3 +133,12 @@ def test_a_return_of_its_own_that_crosses_needs_a_loop(back: str, answer: bool) 
     edits = [("cables.one", cable), ("circuits.lights.cable", "one"), ("circuits.lights.return", back)]
     edits.append(("equipment.minus", "{kind: bar, poles: [-], rating: 50 A, place: lounge}"))
     assert ask("circuit", "lights", "loop_at_each_moving", *edits) is answer
+
+
+def test_a_return_of_which_the_rest_was_not_seen_may_have_a_loop() -> None:
+    cable = "{size: 4 mm2, cores: 1, strands: extra flexible, outer: 6 mm, sheath: rubber}"
+    back = ("circuits.lights.return", "{run: [0.5 m via lounge, unknown]}")
+    found = ask(
+        "circuit", "lights", "loop_at_each_moving", ("cables.one", cable), ("circuits.lights.cable", "one"), back
+    )
+    assert isinstance(found, Unknown)

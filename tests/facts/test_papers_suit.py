@@ -68,3 +68,15 @@ def test_a_year_of_build_or_an_edition_without_one_leaves_it_open() -> None:
     assert isinstance(ask("design", "design", "superseded_edition", *month), Unknown)
     bare = ("papers.editions", "[BS 7671]"), ("vehicle.built", "2026-01")
     assert isinstance(ask("design", "design", "editions_current", *bare), Unknown)
+
+
+@pytest.mark.parametrize(
+    ("editions", "answer"),
+    [("[AS/NZS 5033 of 2021]", True), ("[BS 7671 of 2018]", True), ("[EN 1648-2 of 2018]", False), ("none", False)],
+)
+def test_the_rules_of_fixed_solar_installations_are_among_the_editions(editions: str, answer: bool) -> None:
+    assert ask("design", "design", "solar_rules_applied", ("papers.editions", editions)) is answer
+
+
+def test_editions_that_nobody_told_leave_the_rules_of_solar_open() -> None:
+    assert isinstance(ask("design", "design", "solar_rules_applied"), Unknown)
