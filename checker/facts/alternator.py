@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterator
+from collections.abc import Callable
 from typing import Any
 
 from checker.circuit.sources import LOADS
@@ -31,19 +31,14 @@ from checker.quantities import (
     either,
     equal,
     every,
-    greater_equal,
     greatest,
     least,
     multiply,
     show,
     some,
     total,
-    within,
 )
 from checker.quantities.values import between
-
-CHARGING = 1.1
-"""Lowest charging voltage over nominal; common practice, no source."""
 
 
 def live_node(s: Subject) -> str:
@@ -262,44 +257,3 @@ def hot_output(s: Subject) -> Any:
         return None
     found = [_output_in(s, mode) for mode in _driving(s)]
     return least(found) if found else Unknown("no mode says that the engine runs")
-
-
-@fact(
-    "converter",
-    "works_over_set_voltage",
-    type="yes/no",
-    says="What charges from an alternator works at every voltage it holds, and no relay in its way acts on voltage.",
-    method="the window of each converter on its bus against the set voltages; combiners that sense voltage; the "
-    "lowest setting against 1.1 times the nominal voltage of a house battery that contacts alone join to it",
-    source="1.1 times nominal, below which a battery takes next to nothing: common practice, no source",
-)
-def works_over_set_voltage(s: Subject) -> Any:
-    if s.item.kind != "alternator":
-        return None
-    near = joined(s.facts.network, [live_node(s)])
-    answers: list[Truth] = []
-    volts = s.read(s.item, "set voltage")
-    for node in near:
-        for item in s.facts.network.sinks.get(node, ()):
-            if item.kind == "dc converter":
-                side = node.split(":", 1)[1].rstrip("+")
-                answers.append(
-                    UNKNOWN if isinstance(volts, Unknown) else within(volts, s.read(item, f"sides.{side}.voltage"))
-                )
-    for item in s.facts.network.equipment.values():
-        if item.kind == "combiner" and any(node.startswith(f"{item.name}:") for node in near):
-            senses = s.read(item, "senses")
-            answers.append(senses if isinstance(senses, Unknown) else senses != "voltage")
-    return every([*answers, *_charges_joined(s, near, volts)])
-
-
-def _charges_joined(s: Subject, near: Collection[str], volts: Any) -> Iterator[Truth]:
-    """Of each house battery that contacts join straight to it: whether its lowest setting still charges that."""
-    for bank in s.facts.subjects("bank"):
-        if home(s.facts, bank.item) not in near or equal(bank.purpose, "starting") is True:
-            continue
-        low = volts.low if isinstance(volts, Window) else volts
-        charges: Truth = (
-            low if isinstance(low, Unknown) else greater_equal(low, multiply(bank.nominal_voltage, CHARGING))
-        )
-        yield either(equal(bank.purpose, "starting"), charges)

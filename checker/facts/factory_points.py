@@ -10,17 +10,44 @@ from checker.facts.catalogue import fact
 from checker.facts.joining import bonded_negative
 from checker.facts.starter_drain import came_with_it
 from checker.facts.subject import Subject
-from checker.quantities import UNKNOWN, Number, Range, Truth, Unknown, both, either, equal, multiply, negate, total
+from checker.quantities import (
+    UNKNOWN,
+    Number,
+    Range,
+    Truth,
+    Unknown,
+    both,
+    either,
+    equal,
+    multiply,
+    negate,
+    some,
+    total,
+)
 
 STORES = ("battery", "bank")
 
 
 @fact("equipment", "of_the_maker", type="yes/no",
-      says="It came with the vehicle, and is no battery.", method="whose work it is")  # fmt: skip
+      says="It came with the vehicle, or sits in the run of a cable that did, and is no battery.",
+      method="whose work it is, and that of the battery-side circuits whose run passes it")  # fmt: skip
 def of_the_maker(s: Subject) -> Truth:
     if s.item.kind in STORES or not s.item.allows("own"):
         return False
-    return equal(s.read(s.item, "own"), "factory")
+    return either(equal(s.read(s.item, "own"), "factory"), some(_cuts_a_cable_of_the_maker(s)))
+
+
+def _cuts_a_cable_of_the_maker(s: Subject) -> list[Truth]:
+    """Of each battery-side circuit whose run passes it: whether that came with the vehicle."""
+    found: list[Truth] = []
+    for circuit in s.facts.network.circuits:
+        live = s.facts.network.conductor(circuit.name, LIVE)
+        ends = {circuit.start.equipment, *(port.equipment for port in circuit.ends)}
+        if live is None or s.item.name in ends or s.facts.network.systems[circuit.name] != "dc":
+            continue
+        if any(node.partition(":")[0] == s.item.name for wire in live.wires for node in (wire.a, wire.b)):
+            found.append(came_with_it(s, circuit))
+    return found
 
 
 @fact("equipment", "added_draw", unit="A",

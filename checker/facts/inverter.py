@@ -14,6 +14,7 @@ from checker.facts.catalogue import CATALOGUE, fact
 from checker.facts.charging import charge_current, highest_setting, rating_key
 from checker.facts.contacts import contacts, is_word
 from checker.facts.converter import INVERTERS, charging_outputs
+from checker.facts.converter_load import fed_power, fed_rating
 from checker.facts.levels import level_at
 from checker.facts.loads import rated_current, running_current
 from checker.facts.subject import Facts, Subject
@@ -94,8 +95,10 @@ def _running(s: Subject, mode: Item) -> dict[str, Any]:
     "converter",
     "asked_power",
     unit="W",
-    says="Greatest power asked of it in any mode: what runs behind an inverter, or the charging of its battery.",
-    method="loads running in each mode in which an inverter inverts; charging current times voltage for the others",
+    says="Greatest power asked of it in any mode: what runs behind an inverter or on a bus that it holds up alone, or "
+    "the charging of its battery.",
+    method="loads running in each mode in which an inverter inverts, or in which no battery stands on the bus of a "
+    "converter, alarms always; charging current times voltage",
 )
 def asked_power(s: Subject) -> Any:
     if s.item.kind in INVERTERS:
@@ -106,8 +109,10 @@ def asked_power(s: Subject) -> Any:
     loose = loose_bank(s.facts)
     if loose is not None:
         return loose
-    charging = [multiply(charge_current(s, one), highest_setting(s, one)) for one in charging_outputs(s)]
-    return greatest(charging) if charging else None
+    asked = [multiply(charge_current(s, one), highest_setting(s, one)) for one in charging_outputs(s)]
+    fed = fed_power(s)
+    asked += [] if fed is None else [fed]
+    return greatest(asked) if asked else None
 
 
 def _asked_in(s: Subject, mode: Item) -> Number:
@@ -257,6 +262,8 @@ def derated_output(s: Subject) -> Any:
         rated = s.power
     else:
         found = [multiply(charge_rating(s, one), highest_setting(s, one)) for one in charging_outputs(s)]
+        feeding = fed_rating(s)
+        found += [] if feeding is None else [feeding]
         rated = greatest(found) if found else None
     return multiply(rated, s.derated_share)
 

@@ -249,6 +249,16 @@ def drive_means(s: Subject) -> Any:
     return signal_means(s.facts, s.read(s.item, "driven by"))
 
 
+@fact("switch", "follows_a_signal", type="yes/no", says="A signal closes it, and not the voltage.",
+      method="whether something drives a relay; what a combiner senses")  # fmt: skip
+def follows_a_signal(s: Subject) -> Truth:
+    if s.item.kind == "combiner":
+        means = s.drive_means
+    else:
+        means = s.read(s.item, "driven by") if s.item.allows("driven by") else None
+    return means if isinstance(means, Unknown) else means is not None
+
+
 @fact("switch", "opens_when_wire_breaks", type="yes/no", says="It opens when its drive is lost or the wire breaks.",
       method="what the signal fails to, what it does on loss and its state at rest")  # fmt: skip
 def opens_when_wire_breaks(s: Subject) -> Truth:

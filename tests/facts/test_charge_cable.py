@@ -8,7 +8,7 @@ from checker.quantities import Unknown
 from tests.facts.house import ask
 
 OTHER = {
-    "equipment.bat2": "{kind: battery, chemistry: AGM lead acid, nominal: 48 V, cells: 24, capacity: 50 Ah, purpose: house}",
+    "equipment.bat2": "{kind: battery, chemistry: AGM lead acid, nominal: 48 V, cells: 24, purpose: house}",
     "circuits.bat2": "{from: bat2, to: bar-48, run: [0.5 m via locker], cable: red-35, return: same}",
 }
 

@@ -35,3 +35,15 @@ def test_added_circuits_that_return_by_the_chassis_are_added_up() -> None:
     assert found > 0.0
     assert ask("circuit", "start-neg", "added_return", {"circuits.link.return": "same"}) == 0.0
     assert ask("circuit", "lamps", "added_return") is None
+
+
+SPLICE = {
+    "joints.tap": "{kind: joint, place: engine-bay}",
+    "circuits.charging.run": "[0.5 m via engine-bay, tap, 0.5 m via engine-bay, FE, 0.2 m via engine-bay]",
+}
+
+
+def test_a_splice_in_a_cable_of_the_maker_is_a_point_of_the_maker() -> None:
+    assert ask("equipment", "tap", "of_the_maker", SPLICE) is True
+    assert ask("equipment", "tap", "of_the_maker", {**SPLICE, "circuits.charging.own": "fitter"}) is False
+    assert isinstance(ask("equipment", "tap", "of_the_maker", {**SPLICE, "circuits.charging.own": "unknown"}), Unknown)
