@@ -6,7 +6,7 @@ from collections.abc import Callable
 from itertools import product
 from typing import Any
 
-from checker.circuit.elements import LIVE, Wire
+from checker.circuit.elements import LIVE, RETURN, Wire
 from checker.circuit.zones import Border
 from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
@@ -229,6 +229,12 @@ def _feeding(s: Subject, zone: str) -> list[Border]:
     return kept[zone]
 
 
+def _live_of(s: Subject) -> Subject | None:
+    """The live conductor of a return: what a short lets into the one comes back through the other."""
+    live = s.facts.network.conductor(s.item.circuit.name, LIVE) if s.item.role == RETURN else None
+    return None if live is None else s.facts.of("conductor", live)
+
+
 @fact(
     "conductor",
     "is_cleared_by_device",
@@ -238,7 +244,8 @@ def _feeding(s: Subject, zone: str) -> list[Border]:
 )
 def is_cleared_by_device(s: Subject) -> Truth:
     if s.item.role != LIVE:
-        return False
+        twin = _live_of(s)
+        return False if twin is None else twin.is_cleared_by_device
     if clearing_borders(s):
         return True
     zones = zones_of(s.facts)
@@ -273,11 +280,14 @@ def cleared_by(s: Subject) -> tuple[Any, ...]:
     source=f"{SOURCE}; the sum by the inequality of Minkowski; 3 m by IEC 60364-4-43 434.2.1 (from memory)",
 )
 def conductor_let_through(s: Subject) -> Any:
+    twin = _live_of(s)
+    if twin is not None:
+        return twin.let_through
     worst: Number = None
     zones = zones_of(s.facts)
     for wire, borders in clearing_borders(s):
         for side in _from_each_side(s, wire, borders):
-            one = _energy(s, side)
+            one = energy_of(s, side)
             if isinstance(one, Unknown):
                 return one
             if zones.hides(zones.of_wire(wire)):  # a device that was not seen may let less through
@@ -297,7 +307,7 @@ def _from_each_side(s: Subject, wire: Wire, borders: list[Border]) -> list[list[
     return found
 
 
-def _energy(s: Subject, borders: list[Border]) -> Number:
+def energy_of(s: Subject, borders: list[Border]) -> Number:
     """Bounds of the energy that several devices let through into one point together."""
     low, root = 0.0, 0.0
     for border in borders:

@@ -128,8 +128,9 @@ def test_a_short_way_before_the_branch_device_is_left_to_the_rule_on_distance() 
     assert short.high < long.high
 
 
-def test_a_return_conductor_is_asked_for_nothing() -> None:
-    assert of("conductor", "feed return").is_cleared_by_device is False
+def test_what_a_short_lets_into_a_live_conductor_comes_back_through_its_return() -> None:
+    assert of("conductor", "feed return").is_cleared_by_device is True
+    assert repr(of("conductor", "feed return").let_through) == repr(of("conductor", "feed").let_through)
 
 
 def test_the_working_names_battery_band_and_assumption() -> None:
