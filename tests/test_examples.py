@@ -42,6 +42,7 @@ CONSEQUENCES = {
     ("both-ends-of-a-link-protected", "bank-main"): "the main fuse far from the bank",
     ("device-within-conductor-capacity", "alarm-feed"): "the alarm feed without its fuse",
     ("conductor-stands-the-short", "alarm-feed"): "the alarm feed without its fuse",
+    ("branch-kept-from-fire", "alarm-feed"): "the alarm feed without its fuse",
     ("bank-fuse-made-for-the-bank", "bank-main from house-bank"): "the main fuse that cannot break the bank",
     ("unprotected-run-kept-from-fire", "converter-high from converter.high"): "the converter overloads its thin cable",
 }

@@ -25,19 +25,20 @@ def divides_before_device(s: Subject) -> Truth:
     own = {part.equipment.name for part in s.item.links if part.is_protective}
     starts = ways_up(s)
     for node in dict.fromkeys(node for wire in stretches for node in (wire.a, wire.b)):
-        if node not in starts and _leaving(s.facts, s.item.id, own, node) > 1:
+        if node not in starts and leaving(s.facts, s.item.id, own, node) > 1:
             return True
     if any(wire.gap is not None for wire in stretches):
         return Unknown(f"part of {s.id} was not seen and may divide")
     return False
 
 
-def _leaving(facts: Facts, mine: str, own: set[str], node: str) -> int:
-    """Ways on from a node of a branch that is no branch point: its own device and its own wire on are one way."""
+def leaving(facts: Facts, mine: str, own: set[str], node: str) -> int:
+    """Ways on from a node of a branch that is no branch point: its own device and its own wire on are one way, and so
+    is what one piece of equipment does there, as the throws of a changeover or the transfer of an inverter."""
     network = facts.network
     on = False
-    others = len(network.sinks.get(node, ()))
-    arriving = 0
+    equipment = {item.name for item in network.sinks.get(node, ())}
+    wires, arriving = 0, 0
     for edge, _ in network.near.get(node, ()):
         if isinstance(edge, Wire):
             if edge.conductor.role != LIVE:
@@ -45,11 +46,11 @@ def _leaving(facts: Facts, mine: str, own: set[str], node: str) -> int:
             if edge.conductor.id == mine:
                 arriving += 1
             else:
-                others += 1
+                wires += 1
         elif edge.pole == LIVE:
             belongs = isinstance(edge, Link) and network.by_link.get(id(edge)) is not None
             if edge.equipment.name in own or (belongs and network.by_link[id(edge)].id == mine):
                 on = True
             else:
-                others += 1
-    return others + (1 if on or arriving > 1 else 0)
+                equipment.add(edge.equipment.name)
+    return len(equipment) + wires + (1 if on or arriving > 1 else 0)

@@ -66,10 +66,11 @@ def from_inlet(s: Subject) -> bool:
     method="covering; what each circuit walked is fixed to, else the surface and the walls of the places passed",
 )
 def off_combustible(s: Subject) -> Truth:
-    return every(_does_not_burn(s, owner.circuit, stretch.place) for owner, stretch in s.item.reach.stretches)
+    return every(does_not_burn(s, owner.circuit, stretch.place) for owner, stretch in s.item.reach.stretches)
 
 
-def _does_not_burn(s: Subject, circuit: Any, place: str | None) -> Truth:
+def does_not_burn(s: Subject, circuit: Any, place: str | None) -> Truth:
+    """Whether a circuit lies on nothing that burns in a place, or in metal conduit."""
     metal = equal(s.read(circuit, "covering"), "metal conduit")
     return metal if metal is True else either(metal, _stands_off(s, circuit, place))
 
