@@ -43,6 +43,7 @@ def test_every_family_of_the_vocabulary_is_known() -> None:
         "class T",
         "cylindrical 10x38",
         "cartridge gG",
+        "rewirable",
         "factory link",
         "B curve",
         "C curve",

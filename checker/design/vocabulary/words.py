@@ -11,7 +11,7 @@ CURRENTS = ("dc", "ac")
 SIDES = ("inside", "outside")
 FUSE_FAMILIES = (
     "blade", "micro blade", "large blade", "bolt-down strip", "bolt-down high voltage strip", "class T",
-    "cylindrical 10x38", "cartridge gG", "factory link",
+    "cylindrical 10x38", "cartridge gG", "rewirable", "factory link",
 )  # fmt: skip
 BREAKER_FAMILIES = ("B curve", "C curve", "D curve", "dc hydraulic-magnetic", "thermal", "electronic")
 HOLDERS = ("bolted", "push-in", "screw cap", "clip", "din rail", "panel")
