@@ -5,11 +5,14 @@ from __future__ import annotations
 from typing import Any
 
 from checker.circuit.elements import LIVE
+from checker.circuit.feeding import consumers, live_node
+from checker.design.model import Equipment
 from checker.facts.catalogue import fact
 from checker.facts.least_fault import zones_of
+from checker.facts.site_load import charger_current
 from checker.facts.subject import Subject
 from checker.facts.zone_loads import hanging
-from checker.quantities import Number, Unknown
+from checker.quantities import Number, Unknown, divide, total
 
 
 @fact(
@@ -43,3 +46,27 @@ def branch_rating(s: Subject) -> Number:
     if device is None:
         return Unknown(f"which one device serves {s.id} is not known")
     return device.rating  # type: ignore[no-any-return]
+
+
+@fact(
+    "circuit",
+    "branch_appliance_current",
+    unit="A",
+    says="Current of the appliances and chargers behind the device that serves it, lamps and outlets left out.",
+    method="running current, current, or power over voltage, as stated; of a charger its mains current",
+)
+def branch_appliance_current(s: Subject) -> Number:
+    live = s.facts.network.conductor(s.item.name, LIVE)
+    zones = zones_of(s.facts)
+    fixed = (item for item in consumers(s.facts.network) if item.kind not in ("lamp", "outlet"))
+    here = [] if live is None else [item for item in fixed if zones.of(live_node(item)) == zones.of(live.end)]
+    return total([_takes(s, item) for item in here])
+
+
+def _takes(s: Subject, item: Equipment) -> Number:
+    if item.kind == "charger":
+        return charger_current(s, item, s.voltage)
+    for key in ("running", "current"):
+        if item.allows(key) and item.has(key):
+            return s.read(item, key)  # type: ignore[no-any-return]
+    return divide(s.read(item, "power"), s.voltage) if item.allows("power") else Unknown(f"what {item.name} takes")
