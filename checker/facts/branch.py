@@ -12,6 +12,7 @@ from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.clearing import clearing_borders
 from checker.facts.conductor_given import wire_length
+from checker.facts.least_fault import zones_of
 from checker.facts.subject import Facts, Subject
 from checker.facts.unseen import where_it_stands
 from checker.quantities import Number, Range, Truth, Unknown, add, both, either, equal, every, greater, greatest, some
@@ -45,13 +46,20 @@ def is_branch(s: Subject) -> Truth:
     if s.item.role != LIVE:
         return False
     answer = some([greater(one.rating, s.carrying_capacity) for _, devices in outer_stretches(s) for one in devices])
-    loose = _loose(s)
+    loose = unseen_feeder(s)
     return answer if answer is not False or loose is None else loose
 
 
-def _loose(s: Subject) -> Unknown | None:
-    """Why devices that nobody knows of may feed a conductor: how the units of some bank are joined is not told."""
-    return loose_bank(s.facts) if s.facts.network.systems[s.item.circuit.name] == "dc" else None
+def unseen_feeder(s: Subject) -> Unknown | None:
+    """Why devices that nobody knows of may feed a conductor: how the units of some bank are joined is not told, or part
+    of what lies around it was not seen."""
+    if s.facts.network.systems[s.item.circuit.name] != "dc":
+        return None
+    zones = zones_of(s.facts)
+    around = dict.fromkeys(zones.of_wire(wire) for wire in s.item.wires)
+    if any(zones.hides(zone) and zones.batteries(zone) for zone in around):
+        return Unknown(f"part of what lies around {s.id} was not seen and may hide what feeds it")
+    return loose_bank(s.facts)
 
 
 @fact(
@@ -66,7 +74,7 @@ def branch_length(s: Subject) -> Any:
     for wire, _ in outer_stretches(s):
         found.append(wire_length(s, wire) if _own_at(s, wire) or len(s.item.wires) == 1 else s.length)
     longest = greatest(found)
-    if _loose(s) is not None:
+    if unseen_feeder(s) is not None:
         return add(longest, Range(0.0, inf))
     return longest if equal(longest, 0.0) is True else add(longest, _lead_up(s))
 

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from checker.circuit.elements import LIVE, Link, Wire
-from checker.facts.bank import loose_bank
-from checker.facts.branch import outer_stretches, ways_up
+from checker.facts.branch import outer_stretches, unseen_feeder, ways_up
 from checker.facts.catalogue import fact
 from checker.facts.subject import Facts, Subject
 from checker.quantities import Truth, Unknown
@@ -20,7 +19,7 @@ from checker.quantities import Truth, Unknown
 def divides_before_device(s: Subject) -> Truth:
     stretches = [wire for wire, _ in outer_stretches(s)]
     if not stretches:
-        loose = loose_bank(s.facts)
+        loose = unseen_feeder(s)
         return False if loose is None else loose
     own = {part.equipment.name for part in s.item.links if part.is_protective}
     starts = ways_up(s)

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from checker.facts.bank import loose_bank
-from checker.facts.branch import outer_stretches
+from checker.facts.branch import outer_stretches, unseen_feeder
 from checker.facts.catalogue import fact
 from checker.facts.clearing import SOURCE, clearing_borders, energy_of
 from checker.facts.source_run import does_not_burn
@@ -24,7 +23,7 @@ def branch_stands_the_short(s: Subject) -> Truth:
     there = [borders for wire, borders in clearing_borders(s) if wire.lengths or wire.gap is not None]
     feeding = ([one for one in borders if one.link.equipment.name not in own] for borders in there)
     answer = every(less_equal(energy_of(s, borders), s.short_time_limit) for borders in feeding if borders)
-    loose = loose_bank(s.facts)
+    loose = unseen_feeder(s)
     return answer if answer is False or loose is None else loose
 
 
@@ -40,4 +39,5 @@ def branch_off_combustible(s: Subject) -> Truth:
     answers = [does_not_burn(s, s.item.circuit, one.place) for wire in wires for one in wire.lengths]
     if any(not wire.gap_measured for wire in wires):
         answers.append(does_not_burn(s, s.item.circuit, None))
-    return every(answers)
+    answer, loose = every(answers), unseen_feeder(s)
+    return answer if answer is False or loose is None else loose

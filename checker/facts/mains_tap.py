@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import takewhile
 
 from checker.circuit.elements import Edge, Link, Wire
@@ -37,6 +38,13 @@ def _ahead(s: Subject, before: list[Edge]) -> tuple[Subject | None, list[Wire]]:
     return device, [edge for edge in before[place + 1 :] if isinstance(edge, Wire)]
 
 
+def _may_hide(s: Subject, edges: Sequence[Edge]) -> Unknown | None:
+    """Why a device may stand where nobody saw, on the way to a circuit."""
+    if not any(isinstance(edge, Wire) and edge.gap is not None for edge in edges):
+        return None
+    return Unknown(f"part of the way to {s.item.conductor.id} was not seen and may hide a device")
+
+
 def _is_thin(s: Subject, wire: Wire, device: Subject) -> Truth:
     conductor = s.facts.of("conductor", wire.conductor)
     if conductor is None:
@@ -54,8 +62,11 @@ def _is_thin(s: Subject, wire: Wire, device: Subject) -> Truth:
     "where no device stands ahead",
 )
 def is_tap(s: Subject) -> Truth:
-    device, _ = _ahead(s, _parts(s)[0])
-    return False if device is None else some(_is_thin(s, wire, device) for wire in s.item.conductor.wires[:1])
+    before, _ = _parts(s)
+    device, lead_up = _ahead(s, before)
+    thin = False if device is None else some(_is_thin(s, wire, device) for wire in s.item.conductor.wires[:1])
+    hidden = _may_hide(s, before if device is None else lead_up)
+    return hidden if hidden is not None and (device is None or thin is True) else thin
 
 
 @fact(
@@ -70,7 +81,7 @@ def tap_length(s: Subject) -> Number:
     before, own = _parts(s)
     device, lead_up = _ahead(s, before)
     if device is None:
-        return None
+        return _may_hide(s, before)
     length: Number = 0.0
     for wire in lead_up:
         thin = _is_thin(s, wire, device)
@@ -87,12 +98,13 @@ def run_from_device(s: Subject) -> Number:
     before, own = _parts(s)
     device, lead_up = _ahead(s, before)
     wires = [*lead_up, *(edge for edge in own if isinstance(edge, Wire))]
-    return None if device is None else add(0.0, total([_length(s, wire) for wire in wires])) if wires else 0.0
+    return _may_hide(s, before) if device is None else total([_length(s, wire) for wire in wires]) if wires else 0.0
 
 
 def _length(s: Subject, wire: Wire) -> Number:
     owner = s.facts.of("conductor", wire.conductor)
-    return Unknown(f"the length of {wire.conductor.id}") if owner is None else wire_length(owner, wire)
+    length = Unknown(f"the length of {wire.conductor.id}") if owner is None else wire_length(owner, wire)
+    return length if wire.gap is None else _perhaps(length)  # a device that was not seen may stand in it
 
 
 def _perhaps(length: Number) -> Number:

@@ -60,3 +60,16 @@ def test_the_surface_of_the_place_tells_what_the_circuit_does_not() -> None:
     found = Facts(read_text(TEXT, "coach-48", edits)).subject("conductor", "heating")
     assert found is not None
     assert found.branch_off_combustible is False
+
+
+def test_where_the_fuse_of_the_bank_was_not_seen_nobody_knows_what_feeds_a_branch() -> None:
+    edits = (
+        ("circuits.main.run", "[0.15 m via locker, unknown, 0.3 m via locker, isolator, 0.5 m via locker]"),
+        ("circuits.heating.cable", THIN),
+    )
+    found = Facts(read_text(TEXT, "coach-48", edits)).subject("conductor", "heating")
+    assert found is not None
+    assert isinstance(found.is_branch, Unknown)
+    assert isinstance(found.divides_before_device, Unknown)
+    assert isinstance(found.branch_stands_the_short, Unknown)
+    assert isinstance(found.branch_off_combustible, Unknown)

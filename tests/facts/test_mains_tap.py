@@ -94,3 +94,10 @@ def test_a_part_that_nobody_saw_may_divide() -> None:
 def test_conduit_covers_it() -> None:
     text = f"{{from: shore-joint, to: bell, run: [2 m via locker, QX], cable: {CORD}, covering: conduit}}"
     assert tap(**{"circuits.tap": text}).tap_covered is True
+
+
+def test_a_breaker_may_stand_where_nobody_saw() -> None:
+    found = tap(**{"circuits.shore-in.run": "[1 m via locker, unknown]"})
+    assert isinstance(found.is_tap, Unknown)
+    assert isinstance(found.tap_length, Unknown)
+    assert isinstance(found.run_from_device, Unknown)
