@@ -183,10 +183,25 @@ def starts(s: Subject) -> list[Start]:
 
 
 def _behind(s: Subject) -> list[tuple[Equipment, str]]:
-    """What it feeds with no further device between, with the node at which each draws."""
+    """What it feeds with no further device between, with the node at which each draws.
+
+    All that an inverter takes passes the main device of its bank as well as its own.
+    """
     if equal(s.system, "ac") is not True:
-        return loads_behind(s)
+        near = loads_behind(s)
+        known = {item.name for item, _ in near}
+        return near + [(item, f"{item.name}:dc+") for item in _through(s) if item.name not in known]
     return [(item, live_node(item)) for item in next_loads(s.facts, s.id)]
+
+
+def _through(s: Subject) -> list[Equipment]:
+    """The inverters that no battery reaches but through the device."""
+    found = []
+    for converter in s.facts.subjects("converter"):
+        way = converter.way_devices
+        if not isinstance(way, Unknown) and any(device.id == s.id for device in way):
+            found.append(converter.item)
+    return found
 
 
 def _start(s: Subject, item: Equipment, node: str) -> tuple[Number, Number] | None:
@@ -226,7 +241,8 @@ def greatest_start(s: Subject) -> Any:
     "device",
     "has_starts",
     type="yes/no",
-    says="Motors, compressors or inverters draw through it with no other device between.",
+    says="Motors, compressors or inverters draw through it with no other device between; or all that an inverter "
+    "takes from its batteries.",
     method="graph",
 )
 @where_it_stands
