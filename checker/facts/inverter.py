@@ -137,7 +137,8 @@ def _asked_in(s: Subject, mode: Item) -> Number:
     "surge_asked",
     unit="W",
     says="Power that the hardest start behind an inverter asks while the rest runs.",
-    method="in each mode: start current of one load connected times voltage, and what else runs then; the greatest",
+    method="in each mode: start current of one load connected times voltage, and what else runs then; the greatest. "
+    "Where no mode lets it invert, each load connected by itself",
 )
 def surge_asked(s: Subject) -> Any:
     if s.item.kind not in INVERTERS:
@@ -154,6 +155,8 @@ def surge_asked(s: Subject) -> Any:
         for starter, node in (*loads, *(one for one in reached if one not in loads and one[0].kind in SENSITIVE)):
             asked = add(_start_power(s, starter, node), _rest(s, loads, starter, running))
             found.append(asked if inverting is True else perhaps(asked))
+    if not found:  # no mode lets it invert; what is connected starts all the same when it does
+        found = [_start_power(s, *one) for one in _mains_loads(s.facts, s.item, None) if one[0].kind in SENSITIVE]
     return greatest(found) if found else 0.0
 
 
@@ -185,19 +188,28 @@ def _rest(s: Subject, loads: list[tuple[Equipment, str]], starter: Equipment, ru
     "converter",
     "feeds_sine_loads",
     type="yes/no",
-    says="Motors, compressors or outlets hang on an inverter, or a residual-current device does.",
-    method="graph from its output",
+    says="Motors, compressors, chargers or outlets hang on an inverter, or a residual-current device does.",
+    method="graph from its output; a load of which a start is told holds a motor",
 )
 def feeds_sine_loads(s: Subject) -> Truth:
     if s.item.kind not in INVERTERS:
         return False
     near = joined(s.facts.network, [_output(s.item)], _not_backwards)
-    loads = {load.kind for node in near for load in s.facts.network.sinks.get(node, ())}
+    loads = {load.name: load for node in near for load in s.facts.network.sinks.get(node, ())}
     devices = {node.split(":", 1)[0] for node in near}
     residual = any(
         item.kind in ("rcd", "rcbo") for name in devices if (item := s.facts.network.equipment.get(name)) is not None
     )
-    return residual or bool(loads & {*SENSITIVE, "outlet", "charger"})
+    return some([residual, *(_needs_sine(s, load) for load in loads.values())])
+
+
+def _needs_sine(s: Subject, load: Equipment) -> Truth:
+    if load.kind in (*SENSITIVE, "outlet", "charger", "inverter-charger"):
+        return True
+    if not load.allows("start.current") or not load.has("start.current"):
+        return False
+    start = s.read(load, "start.current")  # a motor turns in it
+    return start if isinstance(start, Unknown) else start is not None
 
 
 @fact("converter", "loss", unit="W", says="Heat it makes at the greatest power asked of it.",

@@ -1,4 +1,4 @@
-"""What lies between an inverter and the batteries of its bus: each conductor and device that takes all it draws."""
+"""What lies between an inverter and the batteries of its bus: how long, and what takes all that it draws."""
 
 from __future__ import annotations
 
@@ -9,9 +9,10 @@ from checker.circuit.network import Network
 from checker.circuit.supply import is_live, joined
 from checker.facts.bank import KINDS, home, loose_bank
 from checker.facts.catalogue import fact
+from checker.facts.conductor_given import wire_length
 from checker.facts.converter import INVERTERS
 from checker.facts.subject import Subject
-from checker.quantities import Unknown
+from checker.quantities import Number, Unknown, add, greatest
 
 METHOD = "on a way from a battery; without it no battery reaches the inverter"
 
@@ -38,6 +39,32 @@ def way_devices(s: Subject) -> Any:
     return tuple(one for one in subjects if one is not None)
 
 
+@fact(
+    "converter",
+    "input_length",
+    unit="m",
+    says="Length of cable between the battery terminals of an inverter and a battery of its bus, one way.",
+    method="sum of the runs on the way with the fewest steps, up to the bar of a bank of several; at least the longest "
+    "cable at its terminals",
+)
+def input_length(s: Subject) -> Any:
+    found = s.input_conductors
+    if isinstance(found, Unknown):
+        return found
+    loose = loose_bank(s.facts)
+    if loose is not None:
+        return loose
+    way: Number = 0.0
+    for edge in _way(s.facts.network, _homes(s), f"{s.id}:dc+"):
+        if isinstance(edge, Wire):
+            way = add(way, wire_length(s, edge))
+    return greatest([way, *(one.length for one in found)]) if found else None
+
+
+def _homes(s: Subject) -> list[str]:
+    return [home(s.facts, item) for item in s.facts.design.equipment.values() if item.kind in KINDS]
+
+
 def _alone(s: Subject) -> Any:
     """The edges that stand alone between an inverter and every battery of its bus; none where no battery reaches it."""
     if s.item.kind not in INVERTERS:
@@ -46,7 +73,7 @@ def _alone(s: Subject) -> Any:
     if loose is not None:
         return loose
     network, goal = s.facts.network, f"{s.id}:dc+"
-    homes = [home(s.facts, item) for item in s.facts.design.equipment.values() if item.kind in KINDS]
+    homes = _homes(s)
     return [edge for edge in _way(network, homes, goal) if goal not in joined(network, homes, _without(edge))]
 
 

@@ -77,16 +77,6 @@ def input_area(s: Subject) -> Any:
     return least(areas) if areas else None
 
 
-@fact("converter", "input_length", unit="m", says="Longest cable at the battery terminals of an inverter, one way.",
-      method="length of the run")  # fmt: skip
-def input_length(s: Subject) -> Any:
-    found = s.input_conductors
-    if isinstance(found, Unknown):
-        return found
-    lengths = [one.length for one in found]
-    return greatest(lengths) if lengths else None
-
-
 @fact("converter", "input_length_allowed", unit="m", says="Longest battery cable that the maker of an inverter allows.")
 def input_length_allowed(s: Subject) -> Any:
     return s.read(s.item, "dc.cable length") if s.item.allows("dc.cable length") else None
