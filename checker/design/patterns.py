@@ -14,7 +14,7 @@ OTHER_LETTERS = {"µ": "[µμ]", "Ω": "[ΩΩ]", "2": "[2²]", "3": "[3³]", " "
 DATE = r"[0-9]{4}(-[0-9]{2}(-[0-9]{2})?)?"
 DATES = rf"^{DATE}(\.\.{DATE})?$"
 ARRANGEMENT = "^[1-9][0-9]*s[1-9][0-9]*p$"
-DEGREE = "^IP[0-6X][0-9X][KABCDHMSW9]*$"
+DEGREE = "^IP[0-6X]K?[0-9X][KABCDHMSW9]*$"
 
 
 def quantity_pattern(unit: str) -> str:

@@ -212,7 +212,8 @@ def _is_small(text: str) -> bool:
 
 
 def _degree(key: Key, text: str, signed: bool) -> Any:
-    digits, letters = text[2:4], text[4:]
+    rest = text[3:].removeprefix("K")  # ISO 20653 writes IP6K9K for vehicles
+    digits, letters = text[2:3] + rest[:1], rest[1:]
     known = len(digits) == 2 and digits[0] in "0123456X" and digits[1] in "0123456789X"
     if text.startswith("IP") and known and all(letter in "KABCDHMSW9" for letter in letters):
         return text

@@ -1,4 +1,4 @@
-"""Degree of protection by enclosures, read from its code (IEC 60529)."""
+"""Degree of protection by enclosures, read from its code (IEC 60529; ISO 20653 sets a K behind the first digit)."""
 
 from __future__ import annotations
 
@@ -35,5 +35,6 @@ def against_objects(code: Any) -> Any:
 def _digit(code: Any, at: int, what: str) -> Any:
     if not isinstance(code, str):
         return code
-    digit = code[at : at + 1]
+    plain = code[:3] + code[3:].removeprefix("K")
+    digit = plain[at : at + 1]
     return float(digit) if digit.isdigit() else Unknown(f"{code} does not say how it keeps out {what}")

@@ -92,7 +92,7 @@ def test_other_texts_are_no_rated_voltage(text: str) -> None:
     [
         (DATES, ["2026", "2026-10", "2026-10-30", "2008..2012"], ["26-10", "2026/10", "30.10.2026", "2026-1"]),
         (ARRANGEMENT, ["1s3p", "16s1p"], ["3p1s", "0s1p", "1s", "1s 3p"]),
-        (DEGREE, ["IP44", "IPX4", "IP69K", "IP67"], ["44", "IP4", "ip44", "IP74"]),
+        (DEGREE, ["IP44", "IPX4", "IP69K", "IP67", "IP6K9K", "IP5K4K"], ["44", "IP4", "ip44", "IP74", "IP6K", "IPK69"]),
     ],
 )
 def test_dates_arrangements_and_degrees(pattern: str, right: list[str], wrong: list[str]) -> None:

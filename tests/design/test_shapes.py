@@ -54,6 +54,7 @@ AMPERES = key("quantity", unit="A")
         (key("arrangement"), "1s3p", (1, 3)),
         (key("degree"), "IP44", "IP44"),
         (key("degree"), "IPX4", "IPX4"),
+        (key("degree"), "IP6K9K", "IP6K9K"),
     ],
 )
 def test_each_shape_reads_its_text(spec: Key, text: str, value: Any) -> None:
@@ -88,6 +89,7 @@ def test_each_shape_reads_its_text(spec: Key, text: str, value: Any) -> None:
         (key("arrangement"), "0s1p", "4s1p"),
         (key("degree"), "44", "IP44"),
         (key("degree"), "IP4", "IP44"),
+        (key("degree"), "IP6K", "IP44"),
         (key("box"), "big", "size"),
         (key("point"), "1 m", "three lengths"),
     ],
