@@ -12,7 +12,7 @@ from checker.facts.degree import objects_in, water_in
 from checker.facts.mains import tell_state
 from checker.facts.subject import Facts, Subject
 from checker.facts.supply import supplies_by_load
-from checker.quantities import Unknown, greatest
+from checker.quantities import Unknown, either, greatest
 
 BAYS = frozenset({"locker", "battery locker", "gas locker"})
 """Places that may open to the outside though the file does not tell where they open."""
@@ -87,16 +87,43 @@ def used_where(s: Subject) -> Any:
     method="its use, and the kind of the place where it stands",
 )
 def is_in_the_open(s: Subject) -> Any:
-    used, place = s.read(s.item, "use"), s.read(s.item, "place")
+    used = s.read(s.item, "use")
     if isinstance(used, str) and used == "outside":
         return True
-    if not isinstance(place, str):
-        return Unknown(f"where {s.id} stands is not known")
-    known = s.facts.design.places.get(place)
-    kind = None if known is None else s.read(known, "kind")
+    place = _place(s)
+    if isinstance(place, Unknown):
+        return place
+    kind = s.read(place, "kind")
     if not isinstance(kind, str):
-        return Unknown(f"what kind of place {place} is, is not known")
-    return kind in ("outside", "under body")
+        return Unknown(f"what kind of place {place.name} is, is not known")
+    rain = s.read(place, "wet") if place.has("wet") else "dry"
+    return either(kind in OPEN, rain if isinstance(rain, Unknown) else rain in ("rain", "jets"))
+
+
+OPEN = ("outside", "under body")
+
+
+def _place(s: Subject) -> Any:
+    name = s.read(s.item, "place")
+    if not isinstance(name, str):
+        return Unknown(f"where {s.id} stands is not known")
+    found = s.facts.design.places.get(name)
+    return Unknown(f"what kind of place {name} is, is not known") if found is None else found
+
+
+@fact(
+    "outlet",
+    "used_in_rain",
+    type="yes/no",
+    says="Plugs may be used at it in rain: it stands in the open and its place is not told to be dry or damp at most.",
+    method="the water that its place sees, as told; an outlet elsewhere counts as used in rain",
+)
+def used_in_rain(s: Subject) -> Any:
+    place = _place(s)
+    if isinstance(place, Unknown) or s.read(place, "kind") not in OPEN or not place.has("wet"):
+        return True
+    water = s.read(place, "wet")
+    return water if isinstance(water, Unknown) else water not in ("dry", "damp")
 
 
 @fact("outlet", "is_in_a_bay", type="yes/no", says="It stands in a locker that opens to the outside.",
