@@ -16,6 +16,7 @@ from checker.quantities import (
     Truth,
     Unknown,
     add,
+    either,
     every,
     greater_equal,
     less,
@@ -123,6 +124,20 @@ def residual_devices_explained(s: Subject) -> Truth:
 @fact("inlet", "code", words=CODES, says="The code of practice whose limits apply.")
 def code(s: Subject) -> Any:
     return s.use("code", s.facts.design.code)
+
+
+@fact(
+    "inlet",
+    "place_is_free",
+    type="yes/no",
+    says="The class of the vehicle is excused from having its supply entry near the rear on the left.",
+    method="vehicles for livestock; boats and transportable units are no recreational vehicles",
+    source="NFPA 70 551.46(E), exceptions (from memory)",
+)
+def place_is_free(s: Subject) -> Truth:
+    vehicle = s.facts.design.vehicle
+    kind = s.read(vehicle, "kind")
+    return either(s.read(vehicle, "livestock"), kind if isinstance(kind, Unknown) else kind in ("boat", "unit"))
 
 
 @fact(

@@ -33,6 +33,8 @@ VEHICLE = Kind(
     (
         word("kind", ("motorhome", "campervan", "caravan", "trailer", "boat", "unit"), "What it is.", required=True),
         word("hull", ("sailing monohull", "other"), "A boat: whether it sails heeled."),
+        # Nobody fits out a horse box without knowing it.
+        yes("livestock", "It is made for carrying livestock. Left out: no.", default="false"),
         Key("built", "date", "When it was built."),
         word("registered", COUNTRIES, "Where it is registered."),
         count("sleeps", "People it sleeps."),
