@@ -1,4 +1,4 @@
-"""Inverters on their battery: empty capacitors behind switches, power and surge asked, loads that need a sine."""
+"""Inverters on their battery: power and surge asked, loads that need a sine."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from checker.circuit.sources import LOADS
 from checker.circuit.supply import joined
 from checker.design.item import Item
 from checker.design.model import Equipment
-from checker.facts.bank import home, loose_bank, stands_unseen
+from checker.facts.bank import loose_bank
 from checker.facts.catalogue import CATALOGUE, fact
 from checker.facts.charging import charge_current, highest_setting, rating_key
 from checker.facts.contacts import contacts, is_word
@@ -18,7 +18,6 @@ from checker.facts.converter_load import fed_power, fed_rating
 from checker.facts.levels import level_at
 from checker.facts.loads import rated_current, running_current
 from checker.facts.subject import Facts, Subject
-from checker.facts.unseen import where_it_stands
 from checker.outofrange import OutOfRange
 from checker.physics.converter import loss
 from checker.quantities import (
@@ -54,36 +53,6 @@ def _mains_loads(facts: Facts, item: Equipment, mode: Item | None) -> list[tuple
 
 def _not_backwards(edge: Edge) -> bool:
     return not (isinstance(edge, Link) and edge.when == "transfer")
-
-
-@fact(
-    "switch",
-    "capacitors_behind",
-    of="converter",
-    type="list",
-    says="The inverters whose empty capacitors are charged when it closes onto a battery.",
-    method="graph: without it no battery reaches their battery terminals",
-)
-@where_it_stands
-def capacitors_behind(s: Subject) -> Any:
-    loose = loose_bank(s.facts)
-    if loose is not None:
-        return loose
-    homes = [home(s.facts, bank.item) for bank in s.facts.subjects("bank")]
-    network = s.facts.network
-    if stands_unseen(s.facts, s.item):
-        return Unknown(f"{s.id} stands in no run that was seen")
-
-    def passes(edge: Edge) -> bool:
-        return not (isinstance(edge, Link) and edge.equipment is s.item)
-
-    closed, opened = joined(network, homes), joined(network, homes, passes)
-    found = []
-    for converter in s.facts.subjects("converter"):
-        node = f"{converter.id}:dc+"
-        if converter.item.kind in INVERTERS and node in closed and node not in opened:
-            found.append(converter)
-    return tuple(found)
 
 
 def _running(s: Subject, mode: Item) -> dict[str, Any]:

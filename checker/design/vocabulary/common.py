@@ -112,6 +112,9 @@ START = (
 VOLTAGE_WINDOW = window("voltage", "V", "The voltages it works at.")
 DEVICE_VOLTAGE = rated("voltage", "Rated voltage with its system, such as 80 V DC.")
 IN_SIGHT = names("in sight of", "equipment", "What it is seen from: near, and with nothing in between.")
+PRECHARGED = word(
+    "precharge", ("built in", "by hand", "separate"), "How capacitors behind it are charged first; `none` for not."
+)
 PLUG_SHAPE = word("shape", SHAPES, "The shape of the plug or socket.")
 
 SETTINGS = under(

@@ -115,6 +115,7 @@ INVERTER_KEYS = (
     quantity("dc.nominal", "V", "Nominal battery voltage."),
     window("dc.voltage", "V", "Battery voltages it works at."),
     quantity("dc.input capacitance", "F", "Capacitors behind its battery terminals."),
+    yes("dc.soft start", "It charges these capacitors gently by itself. Left out: no.", default="false"),
     quantity("dc.cable length", "m", "Longest battery cable that its maker allows, one way."),
     quantity("ac.voltage", "V", "Output voltage."),
     quantity("ac.frequency", "Hz", "Output frequency."),

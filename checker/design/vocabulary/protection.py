@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from checker.design.vocabulary.common import A_B, COMMON, DEVICE_VOLTAGE, IN_SIGHT, LINE_LOAD, PLAIN, SYSTEM
+from checker.design.vocabulary.common import A_B, COMMON, DEVICE_VOLTAGE, IN_SIGHT, LINE_LOAD, PLAIN, PRECHARGED, SYSTEM
 from checker.design.vocabulary.key import Key, Kind, Port
 from checker.design.vocabulary.make import count, named, names, quantity, signal, word, yes
 from checker.design.vocabulary.words import (
@@ -68,7 +68,12 @@ RESIDUAL_KEYS = (
 )
 
 BREAKER = Kind(
-    "breaker", "A circuit breaker.", (*COMMON, *BREAKER_KEYS), ports=LINE_LOAD, sections=PLAIN, through=("line", "load")
+    "breaker",
+    "A circuit breaker.",
+    (*COMMON, *BREAKER_KEYS, PRECHARGED),
+    ports=LINE_LOAD,
+    sections=PLAIN,
+    through=("line", "load"),
 )
 RCBO = Kind(
     "rcbo",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from checker.design.vocabulary.common import A_B, COMMON, DEVICE_VOLTAGE, IN_SIGHT, PLAIN
+from checker.design.vocabulary.common import A_B, COMMON, DEVICE_VOLTAGE, IN_SIGHT, PLAIN, PRECHARGED
 from checker.design.vocabulary.key import Kind, Port
 from checker.design.vocabulary.make import named, names, quantity, signal, texts, word, yes
 from checker.design.vocabulary.protection import POLES, RATING
@@ -27,9 +27,7 @@ CONTACTS = (
 REST = word("rest", ("open", "closed"), "Its state with no drive, or as left by hand.")
 COIL = quantity("coil", "V", "Coil voltage.")
 PRECHARGE = (
-    word(
-        "precharge", ("built in", "by hand", "separate"), "How capacitors behind it are charged first; `none` for not."
-    ),
+    PRECHARGED,
     quantity("precharge resistance", "Ω", "The resistor of the pre-charge."),
     quantity("precharge time", "s", "How long the pre-charge lasts."),
     quantity("precharge power", "W", "Power that its resistor stands for ever."),
