@@ -224,12 +224,14 @@ def system(s: Subject) -> Any:
 # --- water and stones
 
 
-@fact("equipment", "outdoors", type="yes/no", says="It stands outside the body or under it, in rain and spray.")
+@fact("equipment", "outdoors", type="yes/no", says="It stands outside or under the body, or where rain is told.")
 def outdoors(s: Subject) -> Truth:
     if s.item.allows("use") and s.item.has("use") and equal(s.read(s.item, "use"), "outside") is True:
         return True
     kind = s.place_kind
-    return kind if isinstance(kind, Unknown) else kind in OPEN_AIR
+    open_air = kind if isinstance(kind, Unknown) else kind in OPEN_AIR
+    told = [s.read(one, "wet") for one in chain(s, place_name(s))[:1] if one.has("wet")]
+    return some([open_air, *(one if isinstance(one, Unknown) else one in ("rain", "jets") for one in told)])
 
 
 @fact("equipment", "under_body", type="yes/no", says="It stands under the body.")

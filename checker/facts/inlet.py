@@ -373,6 +373,12 @@ def lead_sheath(s: Subject) -> Any:
     return _cable(s, "sheath")
 
 
+@fact("lead", "is_flexible", type="yes/no", says="Its cores are of fine strands.", method="strands of its cable")
+def lead_is_flexible(s: Subject) -> Any:
+    strands = _cable(s, "strands")
+    return strands if isinstance(strands, Unknown) else strands in ("flexible", "extra flexible")
+
+
 @fact("lead", "inlet_rating", unit="A", says="Lowest rated current of the inlets it may be put into.")
 def inlet_rating(s: Subject) -> Any:
     rated = [s.read(item, "rating") for item in s.facts.network.equipment.values() if item.kind == "shore inlet"]

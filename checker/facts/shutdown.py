@@ -241,7 +241,7 @@ def survives_reversal(s: Subject) -> Any:
     "stands_fit",
     type="yes/no",
     says="It stands dry, in no space where a battery or gas cylinders give off gas, and its place is ventilated.",
-    method="kind of its place, what else stands in it, its openings",
+    method="kind of its place, what else stands in its air, its openings",
 )
 def stands_fit(s: Subject) -> Truth:
     body = s.facts.subject("equipment", s.id)
@@ -250,7 +250,7 @@ def stands_fit(s: Subject) -> Truth:
         return Unknown(f"where {s.id} stands is not known")
     wet = body.place_kind if isinstance(body.place_kind, Unknown) else body.place_kind == "wet room"
     dry = negate(some([body.outdoors, wet, both(_sees_water(s, place.item), negate(_sealed(body)))]))
-    gas = either(place.holds_lead, either(place.shared_with_gas, body.in_gas_locker))
+    gas = either(s.in_lead_gas, either(place.shared_with_gas, body.in_gas_locker))
     open_room = both(equal(place.kind_of_place, "living space"), negate(place.enclosed))
     openings = either(_opening(place.vent_low), _opening(place.vent_high))
     return both(both(dry, negate(gas)), either(open_room, either(openings, place.fan)))

@@ -28,17 +28,17 @@ SWITCHING = (
 )
 def sparks_in_it(s: Subject) -> Truth:
     others = (one for one in s.facts.subjects("equipment") if one.sparks is not False)
-    return some(both(one.sparks, _breathes(s, one.item)) for one in others)
+    return some(both(one.sparks, breathes(s, one.item)) for one in others)
 
 
-def _breathes(s: Subject, item: Equipment) -> Truth:
+def breathes(s: Subject, item: Equipment) -> Truth:
     """Whether equipment stands in the air of the place."""
     name, room = place_of(s, item), _room(s)
     if isinstance(name, Unknown):
         clear = overlaps(extent(s, room), stands(s, item)) is False
         return False if clear else Unknown(f"where {item.name} stands is not told")
     around = chain(s, name)
-    return negate(_sealed_within(s, around, room.name)) if room in around else False
+    return negate(sealed_within(s, around, room.name)) if room in around else False
 
 
 def _room(s: Subject) -> Item:
@@ -48,7 +48,7 @@ def _room(s: Subject) -> Item:
     return next(walled, around[-1])
 
 
-def _sealed_within(s: Subject, around: list[Item], outer: str) -> Truth:
+def sealed_within(s: Subject, around: list[Item], outer: str) -> Truth:
     """Whether a wall seals one of the places that lie within another from it."""
     names = [place.name for place in around]
     return some(_sealed(s, place, outer) for place in around[: names.index(outer)])
@@ -71,7 +71,7 @@ def parted(s: Subject, other: Equipment) -> Truth:
         return Unknown(f"where {s.id if here is None else other.name} stands is not told")
     around = chain(s, there)
     if here in around:
-        return _sealed_within(s, around, here.name)
+        return sealed_within(s, around, here.name)
     sealed = s.read(here, "sealed from")
     if isinstance(sealed, str) and any(place.name == sealed for place in around):
         return True
@@ -108,7 +108,7 @@ def _over(s: Subject, one: Subject, higher: Truth) -> Truth:
 def _switches_beside(s: Subject, one: Subject) -> Truth:
     """Whether the fitter put a charger or a contact into the air of the place of a battery."""
     fitted = negate(equal(one.read(one.item, "own"), "factory")) if one.item.kind in SWITCHING else False
-    return both(fitted, _breathes(s.place, one.item)) if isinstance(s.place, Subject) else fitted
+    return both(fitted, breathes(s.place, one.item)) if isinstance(s.place, Subject) else fitted
 
 
 __all__ = ["parted"]
