@@ -413,16 +413,6 @@ def in_line(s: Subject) -> bool:
     return s.item.kind in IN_LINE
 
 
-@fact("equipment", "fuel_burns_easily", type="yes/no", says="It stands in a place of petrol or gas fuel.",
-      method="its place and what fuel is there")  # fmt: skip
-def fuel_burns_easily(s: Subject) -> Truth:
-    for one in chain(s, place_name(s)):
-        if is_kind(s, one, "fuel") is not False:
-            fuel = s.read(one, "fuel")
-            return fuel if isinstance(fuel, Unknown) else fuel in ("petrol", "gas")
-    return False
-
-
 @fact("equipment", "gas_safe", words=("closes on loss", "stays as it is"),
       says="What its gas valve does when the supply is lost; none for what burns no gas.",
       method="as told; left out, asked of what heats, cooks, cools by absorption or controls gas "

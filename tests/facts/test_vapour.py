@@ -60,3 +60,42 @@ def test_a_line_of_petrol_fills_the_closed_place_it_passes() -> None:
     assert reaches(("services", line % ("petrol", "0.8", "0.8")), *bay) is False
     assert isinstance(reaches(("services", "{feed: {carries: petrol}}"), *bay), Unknown)
     assert reaches(("services", line % ("petrol", "-0.8", "-0.8")), ("equipment.FS.place", "underbody")) is False
+
+
+def stands_in_it(*edits: tuple[str, str]) -> object:
+    return ask("equipment", "FS", "fuel_burns_easily", *edits)
+
+
+GENERATOR = "{kind: generator, power: 2 kW, fuel: %s, place: bay}"
+IN_BAY = ("equipment.FS.place", "bay")
+
+
+def test_what_is_shut_in_with_a_petrol_generator_stands_in_its_vapour() -> None:
+    assert stands_in_it(IN_BAY, ("equipment.genset", GENERATOR % "petrol")) is True
+    assert stands_in_it(IN_BAY, ("equipment.genset", GENERATOR % "diesel")) is False
+    assert isinstance(stands_in_it(IN_BAY, ("equipment.genset", GENERATOR % "unknown")), Unknown)
+    nowhere = ("equipment.genset", (GENERATOR % "petrol").replace("bay", "unknown"))
+    assert isinstance(stands_in_it(IN_BAY, nowhere), Unknown)
+
+
+def test_a_generator_is_asked_for_itself_on_a_boat_alone() -> None:
+    genset = ("equipment.genset", GENERATOR % "petrol")
+    assert ask("equipment", "genset", "fuel_burns_easily", genset) is False
+    assert ask("equipment", "genset", "fuel_burns_easily", genset, ("vehicle.kind", "boat")) is True
+
+
+def test_the_vapour_of_a_generator_goes_through_an_open_hole() -> None:
+    genset = ("equipment.genset", GENERATOR % "petrol")
+    hole = (("passes.bay-hole.sealed", "false"), ("places.bay.sealed from", "none"))
+    assert reaches(genset) is False
+    assert reaches(genset, *hole) is True
+
+
+def test_the_engine_of_a_boat_burns_what_its_space_tells_or_perhaps_what_a_tank_holds() -> None:
+    afloat = (("vehicle.kind", "boat"), ("equipment.FS.place", "bilge"))
+    bilge = "{kind: engine space%s}"
+    assert stands_in_it(*afloat, ("places.bilge", bilge % ", fuel: petrol")) is True
+    assert stands_in_it(*afloat, ("places.bilge", bilge % ", fuel: diesel"), PETROL) is False
+    assert stands_in_it(*afloat, ("places.bilge", bilge % "")) is False
+    assert isinstance(stands_in_it(*afloat, ("places.bilge", bilge % ""), PETROL), Unknown)
+    assert stands_in_it(("equipment.FS.place", "bilge"), ("places.bilge", bilge % ", fuel: petrol")) is False

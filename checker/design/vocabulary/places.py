@@ -75,7 +75,7 @@ PLACE = Kind(
         Key("sinks", "points", "Its sinks and wash basins, the middle of each; `none` when it has not any."),
         count("counters", "Counters of 0.3 m and more along its walls."),
         Key("wall", "points", "Points along its wall, for the distances of outlets."),
-        word("fuel", ("diesel", "petrol", "gas"), "A fuel place: what it holds."),
+        word("fuel", ("diesel", "petrol", "gas"), "A fuel place: what it holds. In a boat also what an engine burns."),
         yes("insulated", "A fuel place: insulation covers its metal, so that no tool bridges it to a battery."),
         text("doubt", "A doubt of the writer, shown with every finding on it."),
     ),
