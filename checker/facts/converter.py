@@ -22,12 +22,14 @@ from checker.quantities import (
     Truth,
     Unknown,
     Window,
+    both,
     either,
     every,
     greater,
     greater_equal,
     less_equal,
     multiply,
+    negate,
     some,
 )
 
@@ -200,7 +202,7 @@ def _fills(volts: Any, key: str, bank: Subject) -> Truth:
     "stops_on_management",
     type="yes/no",
     says="The management of the battery tells it to stop charging, and a broken wire counts as stop.",
-    method="given: the signal by which it stops, and what that signal fails to",
+    method="given: the signal by which it stops, from which battery it comes, and what that signal fails to",
 )
 def stops_on_management(s: Subject) -> Any:
     name = given(s, "charge stop.by")
@@ -215,7 +217,19 @@ def stops_on_management(s: Subject) -> Any:
     if isinstance(fails, Unknown):
         return fails if right else False
     released_stops = fails == "released" if means == "charge allowed" else fails == "given"
-    return right and released_stops
+    return both(right and released_stops, _from_what_it_charges(s, name if item is None else item.value("from")))
+
+
+def _from_what_it_charges(s: Subject, origin: Any) -> Truth:
+    """Whether a signal that comes from a battery comes from the managed one it charges; others may speak for all."""
+    owner = origin.split(".", 1)[0] if isinstance(origin, str) else None
+    stores = {bank.id: bank for bank in s.facts.subjects("bank")}
+    if owner not in stores:
+        return True
+    banks = s.charges
+    if isinstance(banks, Unknown):
+        return banks
+    return every(True if bank.id == owner else negate(bank.is_managed) for bank in banks)
 
 
 @fact("converter", "harmed_unloaded", type="yes/no", says="It is harmed when the battery goes while it charges.")

@@ -91,6 +91,12 @@ def answer(word: str) -> Callable[[Subject], Truth]:
     return look
 
 
+@fact("design", "knocks_told", type="yes/no", says="Somebody wrote what a look for knocks, loads and feet found.",
+      method="`knocks` under `papers.inspected` or `papers.found wrong`")  # fmt: skip
+def knocks_told(s: Subject) -> bool:
+    return not isinstance(answer("knocks")(s), Unknown)
+
+
 for _name, _word, _says in ASKED:
     fact("design", f"{_name}_inspected", type="yes/no", says=_says, method=f"`{_word}` under `papers.inspected`")(
         answer(_word)

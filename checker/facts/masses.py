@@ -107,7 +107,6 @@ def _at_least(value: Number) -> Any:
     return Range(lower(value), float("inf")) if isinstance(value, float | Range) else value
 
 
-
 @fact("design", "heavy_equipment", of="equipment", type="list",
       says="What the fitter put in that is heavy: batteries, inverters, generators, arrays.")  # fmt: skip
 def heavy_equipment(s: Subject) -> tuple[Any, ...]:

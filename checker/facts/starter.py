@@ -16,25 +16,32 @@ from checker.facts.contacts import signal_item, signal_means
 from checker.facts.subject import Subject
 from checker.quantities import (
     UNKNOWN,
+    Number,
     Range,
     Truth,
     Unknown,
     equal,
     every,
     greater_equal,
+    multiply,
+    negate,
     some,
 )
 
 
-def drawn_from(s: Subject) -> list[tuple[str, Equipment]]:
-    """(side, battery) for each side of a dc converter that hangs on a battery that is, or may be, for starting."""
+def _takes(s: Subject) -> list[str]:
+    """The sides from which a dc converter may draw."""
     if s.item.kind != "dc converter":
         return []
-    found = []
     sides = {"low", "high"}
     gives = {one.source.port for one in outputs_of(s.facts, s.item)}
-    takes = sides if len(gives) != 1 else sides - gives
-    for side in sorted(takes):
+    return sorted(sides if len(gives) != 1 else sides - gives)
+
+
+def drawn_from(s: Subject) -> list[tuple[str, Equipment]]:
+    """(side, battery) for each side of a dc converter that hangs on a battery that is, or may be, for starting."""
+    found = []
+    for side in _takes(s):
         near = joined(s.facts.network, [f"{s.id}:{side}+"])
         for bank in s.facts.subjects("bank"):
             word = bank.purpose
@@ -43,10 +50,29 @@ def drawn_from(s: Subject) -> list[tuple[str, Equipment]]:
     return found
 
 
-@fact("converter", "drains_starter", type="yes/no", says="A side from which it draws hangs on a starting battery.",
-      method="graph, every contact closed")  # fmt: skip
+TOWING_CONTACTS = ("charge+", "fridge+")
+"""Contacts of the plug behind which the starting battery of the towing vehicle stands."""
+RESERVE_V = 12.2
+"""Rested voltage of a 12 V starting battery, of which the file tells nothing, that still starts: common practice, no
+source."""
+
+
+def towed_by(s: Subject) -> list[tuple[str, Equipment, str]]:
+    """(side, coupling, node of its contact) for each side of a dc converter that hangs on a towing vehicle."""
+    found = []
+    for side in _takes(s):
+        near = joined(s.facts.network, [f"{s.id}:{side}+"])
+        for item in s.facts.network.equipment.values():
+            if item.kind == "vehicle coupling":
+                found += [(side, item, node) for end in TOWING_CONTACTS if (node := f"{item.name}:{end}") in near]
+    return found
+
+
+@fact("converter", "drains_starter", type="yes/no",
+      says="A side from which it draws hangs on a starting battery, of this vehicle or of the one that tows it.",
+      method="graph, every contact closed; not through a plug that its engine parts")  # fmt: skip
 def drains_starter(s: Subject) -> Truth:
-    answers: list[Truth] = []
+    answers: list[Truth] = [negate(s.read(coupling, "source end.switched")) for _, coupling, _ in towed_by(s)]
     for _, battery in drawn_from(s):
         bank = s.facts.of("bank", battery)
         word = UNKNOWN if bank is None else bank.purpose
@@ -57,11 +83,12 @@ def drains_starter(s: Subject) -> Truth:
 def _relays_between(s: Subject) -> list[Equipment]:
     """Relays without which the starting battery does not reach the converter."""
     found = []
-    for side, battery in drawn_from(s):
+    starts = [(side, home(s.facts, battery)) for side, battery in drawn_from(s)]
+    for side, start in [*starts, *((side, node) for side, _, node in towed_by(s))]:
         for item in s.facts.network.equipment.values():
             if item.kind in ("relay", "combiner"):
                 near = joined(s.facts.network, [f"{s.id}:{side}+"], _without(item))
-                if home(s.facts, battery) not in near:
+                if start not in near:
                     found.append(item)
     return found
 
@@ -122,13 +149,20 @@ def engine_signal_fails(s: Subject) -> Any:
     "spares_starter",
     type="yes/no",
     says="It stops drawing before the starting battery falls below its reserve.",
-    method="the voltage at which it stops drawing against the reserve of the battery",
+    method="the voltage at which it stops drawing against the reserve of the battery; 12.2 V for that of a towing "
+    "vehicle of 12 V",
+    source="12.2 V: common practice, no source",
 )
 def spares_starter(s: Subject) -> Truth:
-    answers: list[Truth] = []
-    for _, battery in drawn_from(s):
-        stops = s.read(s.item, "settings.holds low above")
-        if not isinstance(stops, float | Range):
-            stops = s.read(s.item, "settings.low stop")
-        answers.append(greater_equal(stops, s.read(battery, "reserve")))
-    return every(answers)
+    stops = s.read(s.item, "settings.holds low above")
+    if not isinstance(stops, float | Range):
+        stops = s.read(s.item, "settings.low stop")
+    reserves = [s.read(battery, "reserve") for _, battery in drawn_from(s)]
+    reserves += [reserve_over_there(s, coupling, node) for _, coupling, node in towed_by(s)]
+    return every([greater_equal(stops, reserve) for reserve in reserves])
+
+
+def reserve_over_there(s: Subject, coupling: Equipment, node: str) -> Number:
+    """Voltage at which the battery of the towing vehicle still starts, V."""
+    contact = node.partition(":")[2].rstrip("+")
+    return multiply(s.read(coupling, f"supplies.{contact}.nominal"), RESERVE_V / 12.0)

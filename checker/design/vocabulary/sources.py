@@ -149,6 +149,7 @@ VEHICLE_COUPLING = Kind(
         *_supply("fridge"),
         window("source end.voltage", "V", "Voltages at the towing vehicle."),
         yes("source end.smart", "The towing vehicle changes its charging voltage."),
+        yes("source end.switched", "The towing vehicle parts its charge and fridge contacts when its engine stops."),
         word("source end.chemistry", CHEMISTRIES, "What the cells of the battery over there are made of."),
         quantity("source end.length", "m", "Cable within the towing vehicle."),
         quantity("source end.size", "mm2", "Conductor within the towing vehicle."),
