@@ -1,4 +1,4 @@
-"""Load of the tow ball: what it carried before, and what each thing put in or taken out lays on it by its lever."""
+"""Loads of tow ball and axle: what they carried before, and what each thing put in or out lays on them by its lever."""
 
 from __future__ import annotations
 
@@ -73,3 +73,14 @@ def _lever(s: Subject, axle: Number) -> Number:
 @fact("design", "ball_limit", unit="kg", says="Greatest load of the tow ball.")
 def ball_limit(s: Subject) -> Any:
     return limit_or_load(s, "ball limit")
+
+
+@fact("design", "axle_load", unit="kg", says="Load of the axle of a caravan, or of several, with all aboard.",
+      method="gross mass − load of the tow ball")  # fmt: skip
+def axle_load(s: Subject) -> Any:
+    return subtract(s.gross_mass, s.ball_load)
+
+
+@fact("design", "axle_limit", unit="kg", says="Greatest load of the axle of a caravan, or of several together.")
+def axle_limit(s: Subject) -> Any:
+    return limit_or_load(s, "axle limit")

@@ -315,6 +315,11 @@ def stacked_voltage(network: Network, item: Equipment) -> Number:
     return _with_below(network, item, highest_of(network, item, ""), highest_of)
 
 
+def standing_voltage(network: Network, item: Equipment) -> Number:
+    """The nominal voltage at the positive of a battery, with those in series below it, V."""
+    return _with_below(network, item, nominal_of(network, item, ""), nominal_of)
+
+
 def _with_below(network: Network, item: Equipment, volts: Number, of: Of) -> Number:
     """The voltage of equipment and, for a battery, of the batteries it stands on."""
     if item.kind not in BATTERIES or not isinstance(volts, float | Range):

@@ -49,3 +49,10 @@ def test_without_an_axle_a_mass_counts_at_most_itself() -> None:
 
 def test_a_mass_that_nobody_knows_leaves_it_open() -> None:
     assert isinstance(_ball(FIVE, **{"equipment.house.mass": "unknown"}), Unknown)
+
+
+def test_the_axle_carries_what_the_ball_does_not() -> None:
+    box = {"equipment.house.box": "{at: [-3 m, -0.9 m, 0.4 m], size: [0.3 m, 0.2 m, 0.2 m]}"}
+    edits = CARAVAN | box | {"vehicle.masses": MASSES % FIVE}
+    found = subject("slide-van", "design", "design", edits)
+    assert found.axle_load == pytest.approx(1000.0 + 40.0 - (50.0 + 40.0 * 2.85 / 5.0))

@@ -79,6 +79,7 @@ VEHICLE = Kind(
         quantity("masses.ball limit", "kg", "Greatest load of the tow ball."),
         quantity("masses.wheelbase", "m", "Distance of the axles."),
         quantity("masses.axle at", "m", "A caravan: where its axle, or the middle of several, is along x."),
+        quantity("masses.axle limit", "kg", "A caravan: greatest load of its axle, or of several together."),
         quantity("masses.ball to axle", "m", "A caravan: distance of the tow ball from its axle."),
         quantity("masses.left limit", "kg", "Greatest load of the wheels at the left."),
         quantity("masses.right limit", "kg", "Greatest load of the wheels at the right."),
