@@ -7,6 +7,7 @@ from typing import Any
 from checker.circuit.elements import Source
 from checker.circuit.network import Network
 from checker.circuit.ports import SUPPLY_CONTACTS
+from checker.design.given import RatedVoltage
 from checker.design.model import Equipment
 from checker.quantities import UNKNOWN, Unknown, divide, multiply
 
@@ -119,6 +120,17 @@ def _generator(network: Network, item: Equipment, starts: Any) -> None:
     _ac(network, item, "", storage=False, limit=divide(item.value("power"), volts))
 
 
+def _traction(network: Network, item: Equipment, starts: Any) -> None:
+    """Its limit is the rated current, else the power over the voltage; its system shows in what hangs on it."""
+    rated = item.value("voltage")
+    limit = item.value("rating")
+    if isinstance(limit, Unknown) and not item.has("rating"):
+        limit = divide(item.value("power"), rated.volts if isinstance(rated, RatedVoltage) else UNKNOWN)
+    for make, pole in ((_dc, "+"), (_ac, "L")):
+        if f"{item.name}:{pole}" in network.near:
+            make(network, item, "", storage=False, limit=limit)
+
+
 MAKERS = {
     "battery": _battery,
     "bank": _battery,
@@ -132,4 +144,5 @@ MAKERS = {
     "vehicle coupling": _coupling,
     "shore inlet": _shore,
     "generator": _generator,
+    "traction outlet": _traction,
 }

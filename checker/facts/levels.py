@@ -125,6 +125,7 @@ PORTS_OF: dict[str, tuple[tuple[str, str], ...]] = {
     "solar array": (("", "+"),),
     "shore inlet": (("", "L"),),
     "generator": (("", "L"),),
+    "traction outlet": (("", "+"), ("", "L")),
     "transformer": (("secondary", "L"),),
     "vehicle coupling": (("charge", "+"), ("brakes", "+"), ("lamps", "+"), ("fridge", "+")),
 }
@@ -174,6 +175,7 @@ def told_keys(network: Network, item: Equipment, port: str) -> list[tuple[Item, 
         "alternator": ("nominal", "set voltage"),
         "solar array": ("best voltage", "open voltage", "voltage coefficient"),
         "transformer": ("secondary.voltage",),
+        "traction outlet": ("voltage",),
         "vehicle coupling": (f"supplies.{port}.nominal", "source end.voltage"),
         "charger": ("dc.nominal", "settings.charge voltage"),
         "inverter": ("dc.nominal",),
@@ -221,8 +223,8 @@ def nominal_of(network: Network, item: Equipment, port: str) -> Number:
     """Nominal voltage of equipment at a port, V."""
     if port.startswith("ac") or item.kind in ("shore inlet", "generator"):
         return _of_sites(network)
-    if item.kind == "transformer":
-        rated = item.value("secondary.voltage")
+    if item.kind in ("transformer", "traction outlet"):
+        rated = item.value("secondary.voltage" if item.kind == "transformer" else "voltage")
         return rated.volts if isinstance(rated, RatedVoltage) else UNKNOWN
     if item.kind == "bank":
         unit = _told(item.base, "nominal") if item.base is not None else UNKNOWN
@@ -266,7 +268,7 @@ def _of_sites(network: Network) -> Number:
 
 def highest_of(network: Network, item: Equipment, port: str) -> Number:
     """The highest voltage equipment puts on a port in use, V."""
-    if port.startswith("ac") or item.kind in ("shore inlet", "generator", "transformer"):
+    if port.startswith("ac") or item.kind in ("shore inlet", "generator", "transformer", "traction outlet"):
         return nominal_of(network, item, port)
     if item.kind in ("battery", "bank"):
         return _full(network, item)
