@@ -20,7 +20,7 @@ from checker.physics.carrying_capacity import Capacity, dc_carrying_capacity
 from checker.physics.conductor_resistance import copper_resistance_per_metre, table_resistance_per_metre
 from checker.physics.device_ratings import next_standard_rating
 from checker.physics.installed_capacity import installed_capacity
-from checker.quantities import UNKNOWN, Number, Range, Unknown, add, between, corners, multiply, show
+from checker.quantities import UNKNOWN, Number, Range, Unknown, add, between, corners, least, multiply, show
 from checker.quantities.values import or_more
 
 COLD_C = 20.0
@@ -33,7 +33,7 @@ INSULATION_WORDS = {None: "none", "one side": "one side", "both sides": "surroun
     "table_capacity",
     unit="A",
     says="Current it may carry by the published table with all factors.",
-    method="free-air table times the factors for ambient, bunching and thermal insulation",
+    method="free-air table times the factors for ambient, bunching, and thermal insulation or conduit",
     source="33 CFR 183.425 Table 5 with notes 1 and 2 (seen)",
 )
 def table_capacity(s: Subject) -> Any:
@@ -70,11 +70,13 @@ def carrying_capacity(s: Subject) -> Any:
 def _capacity(s: Subject, piece: str) -> Any:
     if not _is_copper(s):
         return _no_table(s)
-    insulated = s.in_thermal_insulation
-    if isinstance(insulated, Unknown):
-        # Surrounded at the worst, in free air at the best: nobody need look where both allow what flows.
-        return _between(_capacity_in(s, piece, "surrounded"), _capacity_in(s, piece, "none"))
-    return _capacity_in(s, piece, INSULATION_WORDS[insulated])
+    insulated, enclosed = s.in_thermal_insulation, s.enclosed
+    if not isinstance(insulated, Unknown) and not isinstance(enclosed, Unknown):
+        return _capacity_in(s, piece, INSULATION_WORDS[insulated], enclosed)
+    # Surrounded at the worst, in free air at the best: nobody need look where both allow what flows.
+    words = ("surrounded", "none") if isinstance(insulated, Unknown) else (INSULATION_WORDS[insulated],) * 2
+    boxed = (True, False) if isinstance(enclosed, Unknown) else (enclosed, enclosed)
+    return _between(_capacity_in(s, piece, words[0], boxed[0]), _capacity_in(s, piece, words[1], boxed[1]))
 
 
 def _between(least_a: Number, most_a: Number) -> Number:
@@ -84,29 +86,29 @@ def _between(least_a: Number, most_a: Number) -> Number:
     return least_a if isinstance(least_a, Unknown) else most_a
 
 
-def _capacity_in(s: Subject, piece: str, word: str) -> Any:
-    """A capacity in thermal insulation told as a word of the table."""
+def _capacity_in(s: Subject, piece: str, word: str, enclosed: bool) -> Any:
+    """A capacity in thermal insulation told as a word of the table, in conduit or not."""
     area, limit, ambient, bunched = s.area, s.insulation_limit, s.ambient, s.bunched
 
     def current(area_m2: float, limit_c: float, ambient_c: float, count: float) -> float:
         if ambient_c >= limit_c:
             return 0.0  # the air alone brings the insulation to its limit
-        return float(getattr(_held(s.facts, area_m2, limit_c, ambient_c, int(count), word), piece))
+        return float(getattr(_held(s.facts, area_m2, limit_c, ambient_c, int(count), word, enclosed), piece))
 
     found = corners(current, area, limit, ambient, bunched)
     if isinstance(found, float) and found > 0.0 and s.facts.recorder is not None:
-        held = _held(s.facts, area, limit, ambient, int(bunched), word)
+        held = _held(s.facts, area, limit, ambient, int(bunched), word, enclosed)
         s.note(lambda: _working(held))
     return found
 
 
-def _held(facts: Facts, area: float, limit: float, ambient: float, count: int, word: str) -> Capacity:
+def _held(facts: Facts, area: float, limit: float, ambient: float, count: int, word: str, enclosed: bool) -> Capacity:
     """One solve for each combination; a vehicle has few."""
     cache: dict[Any, Any] = facts.shared.setdefault("capacities", {})
-    key = (area, limit, ambient, count, word)
+    key = (area, limit, ambient, count, word, enclosed)
     if key not in cache:
         try:
-            cache[key] = dc_carrying_capacity(area, limit, ambient, count, word)
+            cache[key] = dc_carrying_capacity(area, limit, ambient, count, word, enclosed)
         except OutOfRange as problem:
             cache[key] = problem
     found = cache[key]
@@ -135,15 +137,21 @@ def _working(held: Capacity) -> str:
 
 
 def _installed(s: Subject) -> Any:
-    """Mains cables: method C (clipped direct) or B2 in conduit; surrounded by insulation over the whole length."""
+    """Mains cables: the worst and the best of what nobody knows of their way."""
     insulated = s.in_thermal_insulation
-    covering = s.covering
-    method = "C" if covering is None else "B2"
-    in_insulation: Number = s.length if isinstance(insulated, Unknown) or insulated == "both sides" else 0.0
+    enclosed = True if isinstance(s.covering, str) else s.enclosed  # any covering, as the tables know no finer
+    words = ("one side", "both sides", None) if isinstance(insulated, Unknown) else (insulated,)
+    boxed = (True, False) if isinstance(enclosed, Unknown) else (enclosed,)
+    found = [_installed_in(s, word, box) for word in words for box in boxed]
+    return found[0] if len(found) == 1 else _between(least(found), found[-1])
+
+
+def _installed_in(s: Subject, insulated: str | None, enclosed: bool) -> Number:
+    """Method C (clipped direct), B2 in conduit, A2 against insulation; surrounded by it over the whole length."""
+    method = "A2" if insulated == "one side" else "B2" if enclosed else "C"
+    in_insulation: Number = s.length if insulated == "both sides" else 0.0
     if isinstance(in_insulation, Unknown):
         in_insulation = Range(0.0, 100.0)
-    if isinstance(insulated, Unknown):
-        in_insulation = _between(0.0, in_insulation)
 
     def current(area_m2: float, limit_c: float, ambient_c: float, count: float, insulated_m: float) -> float:
         if ambient_c >= limit_c:

@@ -105,6 +105,20 @@ def bare(s: Subject) -> Truth:
     return cable is not None and cable.has("colour") and equal(s.read(cable, "colour"), "bare")
 
 
+@fact(
+    "conductor",
+    "enclosed",
+    type="yes/no",
+    says="Conduit or a duct around it keeps its heat in.",
+    method="its covering, and the places of its run; a sleeve and a tube that is slit along breathe",
+)
+def enclosed(s: Subject) -> Truth:
+    covering = s.covering
+    if not isinstance(covering, Unknown):
+        covering = covering not in (None, "sleeve", "split tube")
+    return either(covering, passes(s, "duct"))
+
+
 @fact("conductor", "outside", type="yes/no", says="Part of it lies outside, on the roof or the skin.",
       method="places of the run")  # fmt: skip
 def outside(s: Subject) -> Truth:

@@ -26,6 +26,7 @@ INSULATION_CLASSES_C = (60.0, 75.0, 80.0, 90.0, 105.0, 125.0, 200.0)
 FIRST_AREA_M2 = 0.823e-6  # 18 AWG, where the free-air table begins
 SAME_GAUGE = 5e-3  # relative: gauge areas are printed to two or three digits
 SQUARE_ROOT_SOURCE = "square-root rule, heat in proportion to current squared"
+ENCLOSED_FACTOR = 0.79  # least ratio of method B1 to E in IEC 60364-5-52, two loaded conductors, cut down
 ONE_SIDE_FACTOR = 0.70  # least ratio of method A1 to C in IEC 60364-5-52, two loaded conductors, cut down
 IN_INSULATION = ("none", "one side", "surrounded")
 
@@ -236,11 +237,17 @@ def derated_capacity(table_a: float, *factors: float) -> float:
 
 
 def dc_carrying_capacity(
-    area_m2: float, insulation_c: float, ambient_c: float, bunched: int, in_insulation: str | bool
+    area_m2: float,
+    insulation_c: float,
+    ambient_c: float,
+    bunched: int,
+    in_insulation: str | bool,
+    enclosed: bool = False,
 ) -> Capacity:
     """Current a single-core copper conductor may carry for ever, with the working. [A]
 
-    ``I = min(I_table * k_ambient * k_bunch * k_insulation, I_heat_balance * k_insulation)``
+    ``I = min(I_table * k_ambient * k_bunch * k_insulation, I_heat_balance * k_insulation)``; in conduit no more than
+    ``k_conduit`` times what it carries alone in free air.
 
     Parameters
     ----------
@@ -249,6 +256,7 @@ def dc_carrying_capacity(
     ambient_c : highest temperature of the air around the conductor. [°C]
     bunched : number of live conductors in the same bundle, this one included. [1]
     in_insulation : 'none' (False), 'one side' or 'surrounded' (True), the worst place of the run.
+    enclosed : whether it lies in conduit, tube or a duct.
 
     Valid for
     ---------
@@ -261,14 +269,21 @@ def dc_carrying_capacity(
     """
     limit_c = insulation_class(insulation_c)
     published_a = free_air_capacity(area_m2, limit_c)
-    insulation = thermal_insulation_factor(in_insulation)
-    factors = (
-        Factor("ambient", ambient_factor(limit_c, ambient_c), _ambient_source(ambient_c)),
-        Factor("bunch", bunch_factor(bunched), table("bundle_factor").source),
-        insulation,
-    )
+    ambient = Factor("ambient", ambient_factor(limit_c, ambient_c), _ambient_source(ambient_c))
+    around = thermal_insulation_factor(in_insulation)
+    bunch = Factor("bunch", bunch_factor(bunched), table("bundle_factor").source)
+    beside = (bunch, around)
+    balance_a = around.value * heat_balance_current(area_m2, limit_c, ambient_c, bunched)
+    if enclosed:
+        # The factors for bunches are those of a raceway already: conduit counts where it is the worse of the two.
+        conduit = Factor(
+            "conduit", ENCLOSED_FACTOR, "common practice: ratio of method B1 to E, IEC 60364-5-52 [by row]"
+        )
+        beside = (conduit,) if bunch.value * around.value > ENCLOSED_FACTOR else beside
+        alone_a = heat_balance_current(area_m2, limit_c, ambient_c, min(bunched, 2))
+        balance_a = min(balance_a, ENCLOSED_FACTOR * alone_a)
+    factors = (ambient, *beside)
     corrected_a = derated_capacity(published_a, *(factor.value for factor in factors))
-    balance_a = insulation.value * heat_balance_current(area_m2, limit_c, ambient_c, bunched)
     governing = "table" if corrected_a <= balance_a else "heat balance"
     return Capacity(
         min(corrected_a, balance_a),

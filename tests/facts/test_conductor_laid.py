@@ -23,6 +23,15 @@ def test_the_places_of_the_run_say_where_it_lies() -> None:
     assert ask("conductor", "valve", "in_gas_locker") is True
 
 
+def test_conduit_and_ducts_enclose_it_and_a_sleeve_or_a_slit_tube_does_not() -> None:
+    assert ask("conductor", "drive", "enclosed") is True
+    for word in ("sleeve", "split tube", "none"):
+        assert ask("conductor", "drive", "enclosed", ("circuits.drive.covering", word)) is False
+    assert isinstance(ask("conductor", "drive", "enclosed", ("circuits.drive.covering", "unknown")), Unknown)
+    assert ask("conductor", "lights", "enclosed") is True
+    assert isinstance(ask("conductor", "lights", "enclosed", ("places.duct.kind", "unknown")), Unknown)
+
+
 def test_a_device_between_two_stretches_in_the_locker_is_a_joint_there() -> None:
     run = "[0.1 m via cabin, 0.2 m via gas, FV, 0.2 m via gas]"
     assert ask("conductor", "valve", "joint_in_gas_locker") is False

@@ -81,6 +81,24 @@ def test_lagging_costs_capacity_and_more_lagging_costs_more() -> None:
     assert cc.dc_carrying_capacity(6e-6, 90, 30, 2, False).current_a == bare
 
 
+def test_conduit_costs_capacity_where_neither_a_bunch_nor_lagging_costs_more() -> None:
+    def carries(bunched: int, word: str, enclosed: bool) -> float:
+        return cc.dc_carrying_capacity(6e-6, 90, 30, bunched, word, enclosed).current_a
+
+    assert carries(2, "none", True) == pytest.approx(cc.ENCLOSED_FACTOR * carries(2, "none", False))
+    for bunched, word in ((6, "none"), (2, "one side"), (2, "surrounded")):
+        assert carries(bunched, word, True) == carries(bunched, word, False) < carries(2, "none", True)
+
+
+def test_the_least_ratio_of_conduit_to_free_air_is_the_conduit_factor() -> None:
+    ratios = [
+        table_capacity(area * 1e-6, rating, "B1", 2) / table_capacity(area * 1e-6, rating, "E", 2)
+        for area in (1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120)
+        for rating in (70, 90)
+    ]
+    assert cc.ENCLOSED_FACTOR <= min(ratios) < cc.ENCLOSED_FACTOR + 0.01
+
+
 def test_a_class_the_table_lacks_uses_the_next_lower_one() -> None:
     assert [cc.insulation_class(rating) for rating in (60, 74.9, 75, 104.9, 120, 199.9, 200)] == [
         60,
