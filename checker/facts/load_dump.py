@@ -15,6 +15,7 @@ from checker.facts.converter import given
 from checker.facts.subject import Facts, Subject
 from checker.quantities import (
     Number,
+    Range,
     Truth,
     Unknown,
     both,
@@ -25,9 +26,30 @@ from checker.quantities import (
 )
 
 
-@fact("converter", "load_dump_level", unit="V", says="Voltage that follows when an alternator loses its battery.")
+CLAMPED_V = {12.0: (12.0, 35.0), 24.0: (24.0, 65.0)}
+UNCLAMPED_V = {12.0: (79.0, 101.0), 24.0: (151.0, 202.0)}
+"""Load dump by nominal voltage, V: no more than the suppressed test voltage where it is clamped, the unsuppressed one
+where it is not: ISO 16750-2, tests A and B, from memory."""
+
+
+@fact(
+    "converter",
+    "load_dump_level",
+    unit="V",
+    says="Voltage that follows when an alternator loses its battery.",
+    method="as told; where the level is left out, up to 35 V at 12 V and 65 V at 24 V if it is clamped, 79 V to 101 V "
+    "and 151 V to 202 V if it is not",
+    source="ISO 16750-2, 2023 (from memory)",
+)
 def load_dump_level(s: Subject) -> Any:
-    return given(s, "load dump.level")
+    told = given(s, "load dump.level")
+    if s.item.kind != "alternator" or s.item.has("load dump.level") or not isinstance(told, Unknown):
+        return told
+    clamped, nominal = s.load_dump_clamped, given(s, "nominal")
+    if not isinstance(clamped, bool) or not isinstance(nominal, float):
+        return told
+    bounds = (CLAMPED_V if clamped else UNCLAMPED_V).get(nominal)
+    return told if bounds is None else Range(*bounds)
 
 
 @fact("converter", "load_dump_clamped", type="yes/no", says="An alternator clamps its own load dump.")

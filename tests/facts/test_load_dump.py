@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from checker.quantities import Unknown
+from checker.quantities import Range, Unknown
 from tests.facts.house import ask
 
 LITHIUM_STARTER = {"equipment.start-battery.chemistry": "lithium iron phosphate"}
@@ -40,3 +40,16 @@ def test_an_inverter_on_the_bus_of_an_alternator_counts() -> None:
         "circuits.small": "{from: bar-12, to: small.dc, run: [1 m via cabin], cable: red-35, return: same}",
     }
     assert ask("converter", "alternator", "weakest_transient", small) == 20.0
+
+
+def test_where_no_level_is_told_the_clamp_bounds_the_load_dump() -> None:
+    def level(told: str, nominal: str = "12 V") -> object:
+        edits = {"equipment.alternator.load dump": told, "equipment.alternator.nominal": nominal}
+        return ask("converter", "alternator", "load_dump_level", edits)
+
+    assert level("{clamped: true}") == Range(12.0, 35.0)
+    assert level("{clamped: false}", "24 V") == Range(151.0, 202.0)
+    assert level("{level: 30 V, clamped: false}") == 30.0
+    for told in ("{level: unknown, clamped: true}", "{clamped: unknown}"):
+        assert isinstance(level(told), Unknown)
+    assert isinstance(level("{clamped: true}", "48 V"), Unknown)
