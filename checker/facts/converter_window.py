@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from typing import Any
 
+from checker.facts.bank import loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.charging import outputs_of
+from checker.facts.converter_bus import alone
 from checker.facts.levels import highest_of, level_at, read_level
+from checker.facts.load_voltage import held_in_modes, tell
+from checker.facts.low_end import with_monitor
 from checker.facts.subject import Subject
 from checker.quantities import Number, Unknown, Window, greatest, least, subtract
-from checker.quantities.values import perhaps
+from checker.quantities.values import or_more, perhaps
 
 STORAGE = ("battery", "bank")
 SIDES = {
@@ -67,3 +71,47 @@ def _charged_to(s: Subject, node: str) -> Number:
         # Somebody set it lower than the bus can be, or not: below the highest nothing is certain.
         return perhaps(level.highest)
     return greatest(settings)
+
+
+@fact(
+    "converter",
+    "supply_margin",
+    unit="V",
+    says="Lowest voltage that the bus at the input of a dc converter falls to, less what it works down to, where it "
+    "holds up loads on a bus without a battery; none for other converters.",
+    method="what holds its input up in each mode, the battery where its management stops or 10 % charged, not below "
+    "where a monitor opens, less the drop of its circuit, less the lower end of the voltages as told",
+)
+def supply_margin(s: Subject) -> Any:
+    if s.item.kind != "dc converter":
+        return None
+    margins = []
+    for port in dict.fromkeys(one.source.port for one in alone(s.facts, s.item)):
+        margin = _low_margin(s, "high" if port == "low" else "low")
+        if margin is not None:
+            surely = any(one.sure for one in alone(s.facts, s.item) if one.source.port == port)
+            margins.append(margin if surely else or_more(margin))
+    return least(margins) if margins else None
+
+
+def _low_margin(s: Subject, port: str) -> Number | None:
+    node = f"{s.id}:{port}+"
+    held = [one for one in held_in_modes(s.facts, node) if one.source is None or one.source.equipment is not s.item]
+    if node not in s.facts.network.near or not held:
+        return None
+    loose = loose_bank(s.facts)
+    if loose is not None:
+        return loose
+    for one in held:
+        tell(s, one)
+    window = s.read(s.item, f"sides.{port}.voltage")
+    if not isinstance(window, Window):
+        return Unknown(f"the voltages that {s.id} works at are not told ({port})")
+    bus = with_monitor(s, node, least([one.volts for one in held]))
+    return subtract(subtract(bus, greatest(_drops(s, port))), window.low)
+
+
+def _drops(s: Subject, port: str) -> list[Number]:
+    """What the circuits that end at one side lose on the way there, V."""
+    ends = (one for one in s.facts.subjects("circuit") if one.system == "dc")
+    return [0.0, *(one.drop for one in ends if any((p.equipment, p.port) == (s.id, port) for p in one.item.ends))]

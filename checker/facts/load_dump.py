@@ -25,7 +25,6 @@ from checker.quantities import (
     some,
 )
 
-
 CLAMPED_V = {12.0: (12.0, 35.0), 24.0: (24.0, 65.0)}
 UNCLAMPED_V = {12.0: (79.0, 101.0), 24.0: (151.0, 202.0)}
 """Load dump by nominal voltage, V: no more than the suppressed test voltage where it is clamped, the unsuppressed one

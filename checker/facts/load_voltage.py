@@ -213,7 +213,7 @@ def lowest_voltage(s: Subject) -> Any:
     if not held or loose is not None:
         return Unknown(f"no mode supplies {s.id}") if loose is None else loose
     for one in held:
-        _tell(s, one)
+        tell(s, one)
         who = "nobody" if one.source is None else one.source.name
         s.note(_said(f"mode {one.mode}: {who} holds {show(one.volts, 'V')}"))
     lost = circuits_of(s)
@@ -224,7 +224,7 @@ def lowest_voltage(s: Subject) -> Any:
     return greatest(left, 0.0)  # what asks for more than its source can bring pulls it down to nothing, not beyond
 
 
-def _tell(s: Subject, held: Held) -> None:
+def tell(s: Subject, held: Held) -> None:
     """Note what a held voltage rests on."""
     if s.facts.recorder is None or held.source is None:
         return
@@ -270,7 +270,7 @@ def start_voltage(s: Subject) -> Any:
         return Unknown(f"no battery-side circuit ends at {s.id}")
     found = []
     for one in held_in_modes(s.facts, node):
-        _tell(s, one)
+        tell(s, one)
         ready = held_for_start(one, current)
         if isinstance(ready, Unknown):
             return ready
