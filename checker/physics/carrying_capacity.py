@@ -272,7 +272,7 @@ def dc_carrying_capacity(
     ambient = Factor("ambient", ambient_factor(limit_c, ambient_c), _ambient_source(ambient_c))
     around = thermal_insulation_factor(in_insulation)
     bunch = Factor("bunch", bunch_factor(bunched), table("bundle_factor").source)
-    beside = (bunch, around)
+    beside: tuple[Factor, ...] = (bunch, around)
     balance_a = around.value * heat_balance_current(area_m2, limit_c, ambient_c, bunched)
     if enclosed:
         # The factors for bunches are those of a raceway already: conduit counts where it is the worse of the two.
