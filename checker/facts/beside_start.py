@@ -12,7 +12,7 @@ from checker.facts.contacts import contacts
 from checker.facts.least_fault import ASSUMED
 from checker.facts.load_voltage import STARTS, Held, circuits_of, held_for_start, held_in_modes, node_of, start_or_stall
 from checker.facts.subject import Facts, Subject
-from checker.quantities import Number, Unknown, add, least, multiply, show, subtract
+from checker.quantities import Number, Unknown, Window, add, least, multiply, show, subtract
 from checker.quantities.values import or_more
 
 
@@ -40,6 +40,50 @@ def voltage_beside_start(s: Subject) -> Any:
     if found and any(not isinstance(one, Unknown) for one in found):
         s.note(ASSUMED.__str__)
     return least(found) if found else None
+
+
+INPUTS = {"dc converter": ("low", "high"), "inverter": ("dc",), "inverter-charger": ("dc",)}
+
+
+@fact(
+    "converter",
+    "start_margin",
+    unit="V",
+    says="Lowest voltage at the input of an inverter or dc converter while a load on its feeder starts or is held "
+    "still, less what it works down to; the least of its sides. None where no load does.",
+    method="as load.voltage_beside_start; the starter of the engine, and what it holds up itself, left out",
+    source="Ohm's law; battery 10 % charged with 1.5 times its stated resistance: common practice, no source",
+)
+def start_margin(s: Subject) -> Any:
+    found = [margin for port in INPUTS.get(s.item.kind, ()) for margin in _margins(s, port)]
+    return least(found) if found else None
+
+
+def _margins(s: Subject, port: str) -> Iterator[Number]:
+    node = f"{s.id}:{port}+"
+    if s.item not in s.facts.network.sinks.get(node, ()):
+        return
+    ends = (one for one in s.facts.subjects("circuit") if one.system == "dc")
+    own = [one for one in ends if any((end.equipment, end.port) == (s.id, port) for end in one.item.ends)]
+    held = [one for one in held_in_modes(s.facts, node) if one.source is None or one.source.equipment is not s.item]
+    window = s.read(s.item, f"{port}.voltage" if port == "dc" else f"sides.{port}.voltage")
+    low = (
+        window.low
+        if isinstance(window, Window)
+        else Unknown(f"the voltages that {s.id} works at are not told ({port})")
+    )
+    for start in _neighbours(s, own) if own and held else ():
+        item = start.load.item
+        purpose = s.read(item, "purpose") if item.allows("purpose") else None
+        if isinstance(purpose, str) and purpose == "engine":
+            continue
+        if isinstance(start.current, Unknown):
+            yield Unknown(f"the start or stall current of {start.load.id} is not told")
+            continue
+        for one in held:
+            margin = subtract(_left(s, one, start, own), low)
+            starter = isinstance(purpose, Unknown) and (item.has("purpose") or item.says("own", "factory"))
+            yield or_more(margin) if starter else margin  # perhaps the starter of the engine, which nobody runs by it
 
 
 class Start(NamedTuple):
@@ -74,7 +118,9 @@ def _neighbours(s: Subject, own: list[Subject]) -> Iterator[Start]:
 
 def _alike(other: Subject, current: Number, shared: list[Subject]) -> tuple[str, ...]:
     """As hard a start on the same feeders lowers a voltage as far; one that is not told is one of its own."""
-    return (other.id if isinstance(current, Unknown) else repr(current), *(circuit.id for circuit in shared))
+    purpose = other.item.value("purpose") if other.item.allows("purpose") else None
+    who = other.id if isinstance(current, Unknown) else f"{current!r} {purpose!r}"
+    return (who, *(circuit.id for circuit in shared))
 
 
 def _from_feeders(facts: Facts, own: list[Subject]) -> list[list[Start]]:

@@ -45,3 +45,27 @@ def test_a_load_on_a_feeder_of_its_own_sees_no_neighbour() -> None:
 def test_a_motor_whose_start_is_not_told_leaves_its_neighbour_open() -> None:
     silent = PUMP.replace("start: {current: 40 A, time: 0.2 s}", "start: {current: unknown}")
     assert isinstance(heater(silent).voltage_beside_start, Unknown)
+
+
+def inverter(told: str, pump: str = PUMP) -> object:
+    one = f"  inv: {{kind: inverter, power: 300 W, dc: {{nominal: 12 V, voltage: {told}}}, ac: {{voltage: 230 V}}}}"
+    added = "  inv: {from: bar, to: inv.dc, run: [2 m via cabin], cable: red, return: same}\n"
+    found = heater(f"{pump}\n{one}", CIRCUITS + added).facts.subject("converter", "inv")
+    assert found is not None
+    return found.start_margin
+
+
+def test_an_inverter_sees_less_than_it_works_down_to_by_as_much_as_the_start_takes() -> None:
+    high, low = inverter("9..16 V"), inverter("11..16 V")
+    assert isinstance(high, float)
+    assert isinstance(low, float)
+    assert high - low == pytest.approx(2.0)
+    harder = inverter("9..16 V", PUMP.replace("40 A", "80 A"))
+    assert isinstance(harder, float)
+    assert harder < high
+
+
+def test_neither_an_unknown_start_nor_the_starter_of_the_engine_is_taken_for_a_number() -> None:
+    assert isinstance(inverter("9..16 V", PUMP.replace("40 A", "unknown")), Unknown)
+    assert isinstance(inverter("unknown"), Unknown)
+    assert inverter("9..16 V", PUMP.replace("kind: motor", "kind: motor, purpose: engine")) is None
