@@ -49,8 +49,14 @@ def current(s: Subject) -> Any:
         return _through(s, live, bonds=0)
     # A bar of the negative alone: what returns there, and what leaves it by the bonds, whose share nobody tells.
     negative = joined(s, "-")
-    returns = [one.design_current for one in negative if one.item.role == RETURN]
+    returns = [_comes_back(s, one) for one in negative if one.item.role == RETURN]
     return _through(s, returns, bonds=sum(one.item.role == BONDING for one in negative))
+
+
+def _comes_back(s: Subject, one: Any) -> Number:
+    """What a return carries: that of its circuit, or, where it only joins negatives, what comes together in it."""
+    alone = s.facts.network.conductor(one.item.circuit.name, LIVE) is None
+    return one.gathered_current if alone else one.design_current  # type: ignore[no-any-return]
 
 
 def _through(s: Subject, currents: list[Number], bonds: int) -> Number:
