@@ -9,8 +9,9 @@ from checker.design.item import Item
 from checker.design.run import Length
 from checker.facts.catalogue import fact
 from checker.facts.levels import level_at
+from checker.facts.mains import tell
 from checker.facts.subject import Facts, Subject
-from checker.quantities import Truth, Unknown, both, equal, less_equal, some
+from checker.quantities import Truth, Unknown, both, either, equal, less_equal, some
 
 MAINS, ELV = "mains", "elv"
 ELV_AC = 50.0
@@ -119,7 +120,27 @@ def chamber_mixed(s: Subject) -> Truth:
     # Chambers are told by the band that runs in them; the parts of a divided box only have names.
     if undivided is not False or s.item.has("chambers.elv"):
         return undivided
-    return _all_placed(s, circuits, looms)
+    return either(_part_mixed(s, looms, circuits), _all_placed(s, circuits, looms))
+
+
+def _part_mixed(s: Subject, looms: list[Item], circuits: dict[str, str]) -> Truth:
+    """Whether looms of both bands lie in one part of a divided place, or in one that the place does not name."""
+    parts: dict[str, set[str]] = {}
+    named = s.read(s.item, "dividers")
+    doubt: Truth = False
+    for loom in looms:
+        held = _bands_in(s, loom, circuits)
+        if not loom.has("divider") or not held:
+            continue
+        part = s.read(loom, "divider")
+        if not isinstance(part, str) or (isinstance(named, tuple) and part not in named):
+            doubt = Unknown(f"in which part of {s.id} the loom {loom.name} lies is not told")
+            continue
+        parts.setdefault(part, set()).update(held)
+        if len(parts[part]) > 1:
+            tell(s, f"looms of both bands lie in the part {part}")
+            return True
+    return doubt
 
 
 def _untold(s: Subject, circuits: dict[str, str]) -> Unknown | None:
@@ -152,11 +173,15 @@ def _all_placed(s: Subject, circuits: dict[str, str], looms: list[Item]) -> Trut
     return Unknown(f"in which part of {s.id} these lie is not told: {', '.join(lost)}") if lost else False
 
 
-def _loom_mixed(s: Subject, loom: Item, circuits: dict[str, str]) -> Truth:
-    """Whether a loom holds both bands, or lies in the chamber of the other band."""
+def _bands_in(s: Subject, loom: Item, circuits: dict[str, str]) -> set[str]:
     names = s.read(loom, "carries")
     named = names if isinstance(names, tuple) else ()
-    found = {band for name, band in circuits.items() if name in named or _says_loom(s, name, loom)}
+    return {band for name, band in circuits.items() if name in named or _says_loom(s, name, loom)}
+
+
+def _loom_mixed(s: Subject, loom: Item, circuits: dict[str, str]) -> Truth:
+    """Whether a loom holds both bands, or lies in the chamber of the other band."""
+    found = _bands_in(s, loom, circuits)
     if len(found) > 1:
         s.note(lambda: f"loom {loom.name} carries both bands")
         return True

@@ -54,3 +54,16 @@ def test_alternating_current_of_low_voltage_is_no_mains() -> None:
 
 def test_the_negative_to_the_chassis_belongs_to_the_battery_side() -> None:
     assert bands_by_place(van(("circuits.house-neg.run", "[0.5 m via duct]")))["duct"]["house-neg"] == "elv"
+
+
+def test_looms_of_both_bands_in_one_part_of_a_divided_box_are_mixed() -> None:
+    box = (("places.duct.chambers", "(remove)"), ("places.duct.dividers", "[left, right]"))
+    one = ("looms.duct-elv", "{carries: [lights], place: duct, divider: left}")
+
+    def mixed(part: str) -> object:
+        other = ("looms.duct-mains", f"{{carries: [shore], place: duct, divider: {part}}}")
+        return ask("place", "duct", "chamber_mixed", *box, one, other)
+
+    assert (mixed("left"), mixed("right")) == (True, False)
+    assert isinstance(mixed("unknown"), Unknown)
+    assert isinstance(mixed("middle"), Unknown)
