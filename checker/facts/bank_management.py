@@ -10,6 +10,7 @@ from checker.circuit.sources import LOADS
 from checker.circuit.supply import is_live, joined
 from checker.design.model import Equipment
 from checker.facts.bank import home, loose_bank, of_unit, some_gap, unit
+from checker.facts.battery_body import LEAD
 from checker.facts.catalogue import fact
 from checker.facts.charging import outputs_to, perhaps_charges
 from checker.facts.contacts import signal_item, signal_means
@@ -28,8 +29,9 @@ def has_management(s: Subject) -> Any:
       method="chemistry, and whether the file speaks of a management")  # fmt: skip
 def is_managed(s: Subject) -> Any:
     written = any(one.has("bms") for one in (s.item, unit(s.item)))
-    # A lead battery of which no word tells a management has none.
-    return either(s.is_lithium, s.has_management if written else False)
+    # A lead battery of which no word tells a management has none; of other cells nobody knows.
+    silent: Truth = False if s.chemistry in LEAD else UNKNOWN
+    return either(s.is_lithium, s.has_management if written else silent)
 
 
 def _held(s: Subject, key: str) -> Truth:

@@ -7,11 +7,12 @@ from typing import Any
 from checker.circuit.elements import LIVE, Edge, Link
 from checker.circuit.limits import NOTHING, live_forest
 from checker.circuit.sweep import Arrivals, Forest, Rules
+from checker.facts.bank import home, loose_bank
 from checker.facts.catalogue import fact
 from checker.facts.charging import Output, charge_current, is_both_ways, outputs
 from checker.facts.subject import Facts, Subject
 from checker.facts.unseen import may_be_fed
-from checker.quantities import Number, add, greatest
+from checker.quantities import Number, add, equal, greatest, perhaps
 
 
 def _feeds_loads(facts: Facts, output: Output) -> bool:
@@ -47,19 +48,21 @@ def _all_at_once(facts: Facts) -> dict[str, Number]:
         return found
     found = facts.store["charging currents"] = {}
     forest = live_forest(facts.network, {})
-    stores = [source for source in facts.network.sources if source.equipment.kind in ("battery", "bank")]
-    other = [source for source in stores if not source.equipment.says("purpose", "starting")]
+    stores = [(home(facts, bank.item), equal(bank.purpose, "starting")) for bank in facts.subjects("bank")]
     charging = _swept(forest, _gives(facts), forward=True)
-    behind = _swept(forest, {source.live: 1.0 for source in stores}, forward=False)
-    before = _swept(forest, {source.live: 1.0 for source in other}, forward=False)
+    behind = _swept(forest, {node: 1.0 for node, _ in stores}, forward=False)
+    shares = _swept(forest, {node: 1.0 for node, starting in stores if starting is False}, forward=False)
+    may_share = _swept(forest, {node: 1.0 for node, starting in stores if starting is not True}, forward=False)
     for conductor in facts.network.conductors:
         most: list[Number] = [0.0]
         for wire in conductor.wires if conductor.role == LIVE else ():
             a, b = (id(wire), wire.a), (id(wire), wire.b)
             if a not in charging or id(wire) in forest.ring_edges:
                 continue
-            # Where another battery stands on the side of the chargers it takes its share, and nobody knows how much.
-            most += [charging[into] for into, out in ((a, b), (b, a)) if behind[out] != 0.0 and before[into] == 0.0]
+            for into, out in ((a, b), (b, a)):
+                # Another battery on the side of the chargers takes its share, and nobody knows how much.
+                if behind[out] != 0.0 and shares[into] == 0.0:
+                    most.append(charging[into] if may_share[into] == 0.0 else perhaps(charging[into]))
         found[conductor.id] = greatest(most)
     return found
 
@@ -76,5 +79,7 @@ def _all_at_once(facts: Facts) -> dict[str, Number]:
 def charging_sum(s: Subject) -> Any:
     if s.item.role != LIVE:
         return 0.0
-    unseen = may_be_fed(s.facts, s.id, s.item.start)
-    return unseen if unseen is not None else _all_at_once(s.facts).get(s.item.id, 0.0)
+    for unseen in (may_be_fed(s.facts, s.id, s.item.start), loose_bank(s.facts)):
+        if unseen is not None:
+            return unseen
+    return _all_at_once(s.facts).get(s.item.id, 0.0)

@@ -128,13 +128,16 @@ def _is_factory(facts: Facts, item: Equipment, node: str) -> bool:
 
 @fact(
     "converter",
-    "charges_lithium_directly",
+    "charges_managed_directly",
     type="yes/no",
-    says="An alternator whose output reaches a lithium battery without a converter between.",
-    method="graph, every contact closed",
+    says="An alternator whose output reaches a battery whose management may open, without a converter between.",
+    method="graph, every contact closed; a lithium battery, or another of which a management is told",
 )
-def charges_lithium_directly(s: Subject) -> Truth:
-    return s.charges_lithium if s.item.kind == "alternator" else False
+def charges_managed_directly(s: Subject) -> Truth:
+    if s.item.kind != "alternator":
+        return False
+    banks = s.charges
+    return banks if isinstance(banks, Unknown) else some(bank.is_managed for bank in banks)
 
 
 @fact(
@@ -171,8 +174,8 @@ def _is_added(purpose: Any) -> Truth:
     "converter",
     "keeps_another_battery",
     type="yes/no",
-    says="When the management of the lithium battery opens, another battery stays on the bus of the alternator.",
-    method="graph: a lead-acid battery reached through wires and fuses alone",
+    says="When a management opens, another battery stays on the bus of the alternator.",
+    method="graph: a battery without a management, reached through wires and fuses alone",
 )
 def keeps_another_battery(s: Subject) -> Any:
     if s.item.kind != "alternator":
@@ -184,7 +187,7 @@ def keeps_another_battery(s: Subject) -> Any:
     near = joined(s.facts.network, [live_node(s)], always)
     if isinstance(s.charges, Unknown):
         return s.charges
-    answers = [negate(bank.is_lithium) for bank in s.charges if home(s.facts, bank.item) in near]
+    answers = [negate(bank.is_managed) for bank in s.charges if home(s.facts, bank.item) in near]
     return some(answers)
 
 

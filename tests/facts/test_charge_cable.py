@@ -26,6 +26,13 @@ def test_a_cable_of_one_of_several_batteries_is_left_out() -> None:
     assert ask("conductor", "sun-out", "charging_sum", OTHER) == pytest.approx(15.0)
 
 
+def test_a_battery_that_may_be_for_starting_leaves_it_open() -> None:
+    link = {**OTHER, "circuits.bat2": "{from: bat2, to: bar-48, run: [0.5 m via locker], cable: red-35, return: same}"}
+    link["equipment.bat2"] = link["equipment.bat2"].replace("purpose: house", "purpose: unknown")
+    found = ask("conductor", "main", "charging_sum", link)
+    assert (found.low, found.high) == (0.0, 60.0)
+
+
 def test_a_charger_of_unknown_current_leaves_it_open() -> None:
     assert isinstance(
         ask("conductor", "main", "charging_sum", {"equipment.inverter.charger.current": "unknown"}), Unknown

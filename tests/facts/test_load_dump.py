@@ -23,8 +23,8 @@ def test_a_dump_is_harmless_when_clamped_below_the_weakest_equipment() -> None:
 
 
 def test_an_alternator_that_reaches_lithium_through_a_converter_does_not_charge_it_directly() -> None:
-    assert ask("converter", "alternator", "charges_lithium_directly") is False
-    assert ask("converter", "alternator", "charges_lithium_directly", LITHIUM_STARTER) is True
+    assert ask("converter", "alternator", "charges_managed_directly") is False
+    assert ask("converter", "alternator", "charges_managed_directly", LITHIUM_STARTER) is True
 
 
 def test_a_jump_start_goes_by_the_nominal_voltage_and_an_untold_level_leaves_it_open() -> None:
