@@ -17,7 +17,10 @@ IN_THE_SKIN = ("shore inlet", "outlet", "vehicle coupling", "metal part", "switc
 
 
 def outline(s: Subject, axis: int) -> tuple[Number, Number]:
-    """Where the vehicle begins and ends along an axis, m: envelope, boxes and points of equipment, parts that move."""
+    """Where the vehicle begins and ends along an axis, m: envelope, boxes and points of equipment, parts that move.
+
+    Both ends may lie farther out where something on the outside was told but not wholly placed.
+    """
     around = s.read(s.item.vehicle, "envelope")
     if not isinstance(around, Box):
         missing = Unknown("the envelope of the vehicle is not told")
@@ -28,7 +31,7 @@ def outline(s: Subject, axis: int) -> tuple[Number, Number]:
     for item in _told(s, "projects") if axis < 2 else ():
         before, behind = _stands_out(s, item, around, axis)
         low, high = least(low, subtract(around.at[axis], before)), greatest(high, add(_end(around, axis), behind))
-    return low, high
+    return (subtract(0.0, or_more(subtract(0.0, low))), or_more(high)) if _some_half_placed(s) else (low, high)
 
 
 def _end(around: Box, axis: int) -> Number:
@@ -65,6 +68,20 @@ def _near(here: Extent, around: Box, axis: int, high: bool) -> Truth:
 
 def _up_to(value: Number) -> Number:
     return between(0.0, upper(value)) if isinstance(value, float | Range) else value
+
+
+def _some_half_placed(s: Subject) -> bool:
+    """Whether a length of a box or point is not known, of something that no wall surely holds within the vehicle."""
+    parts = any(part.has("box") and extent(s, part) is None for part in s.item.moving.values())
+    return parts or any(_half_placed(s, item) for item in s.item.equipment.values() if item.has("box") or item.has("at"))
+
+
+def _half_placed(s: Subject, item: Equipment) -> bool:
+    here = stands(s, item)
+    if here is not None and here.exact:
+        return False
+    place = s.facts.design.places.get(str(place_of(s, item)))
+    return place is None or is_kind(s, place, "outside") is not False
 
 
 def _bodies(s: Subject) -> list[Extent]:
