@@ -208,7 +208,8 @@ def _start(s: Subject, item: Equipment, node: str) -> tuple[Number, Number] | No
     """Current through the device and time of a start, None for a load without one."""
     stated, time = s.read(item, "start.current"), s.read(item, "start.time")
     if not isinstance(stated, float | Range):
-        if item.kind in STARTING:
+        told = item.has("start.current") or item.has("start.time")
+        if item.kind in STARTING or (told and stated is not None):
             return Unknown(f"the start current of {item.name} is not told"), time
         return None
     level = level_at(s.facts, node)
