@@ -73,7 +73,9 @@ def _up_to(value: Number) -> Number:
 def _some_half_placed(s: Subject) -> bool:
     """Whether a length of a box or point is not known, of something that no wall surely holds within the vehicle."""
     parts = any(part.has("box") and extent(s, part) is None for part in s.item.moving.values())
-    return parts or any(_half_placed(s, item) for item in s.item.equipment.values() if item.has("box") or item.has("at"))
+    return parts or any(
+        _half_placed(s, item) for item in s.item.equipment.values() if item.has("box") or item.has("at")
+    )
 
 
 def _half_placed(s: Subject, item: Equipment) -> bool:
