@@ -13,7 +13,6 @@ from checker.design.model import Equipment
 from checker.design.vocabulary.words import CHEMISTRIES
 from checker.facts.catalogue import fact, subjects
 from checker.facts.levels import highest_of, nominal_of, stacked_voltage
-from checker.facts.papers import months
 from checker.facts.subject import Facts, Subject
 from checker.physics.charging import cells_for, charge_window
 from checker.quantities import (
@@ -27,7 +26,6 @@ from checker.quantities import (
     equal,
     every,
     least,
-    less_equal,
     multiply,
     total,
 )
@@ -205,11 +203,6 @@ def in_parallel(s: Subject) -> Any:
     return total([series_parallel(s, item)[1] for item in parallel(s.facts, s.item)])
 
 
-@fact("bank", "in_series", unit="each", says="Batteries in series in one string.")
-def in_series(s: Subject) -> Any:
-    return series_parallel(s, s.item)[0]
-
-
 @fact("bank", "most_in_parallel", unit="each", says="How many in parallel the maker of the battery allows.")
 def most_in_parallel(s: Subject) -> Any:
     return of_unit(s, s.item, "most in parallel")
@@ -218,44 +211,6 @@ def most_in_parallel(s: Subject) -> Any:
 @fact("bank", "most_in_series", unit="each", says="How many in series the maker of the battery allows.")
 def most_in_series(s: Subject) -> Any:
     return of_unit(s, s.item, "most in series")
-
-
-@fact(
-    "bank",
-    "members_alike",
-    type="yes/no",
-    says="The batteries always in parallel with it have its voltage, chemistry, capacity, management and age.",
-    method="each of a string of each; made within a year of another; units of one bank differ in age alone, if `mixed`",
-    source="a year: common practice, no source",
-)
-def members_alike(s: Subject) -> Truth:
-    made = of_unit(s, s.item, "made")
-    answers: list[Truth] = [made if isinstance(made, Unknown) else not is_mixed(made)]
-    for item in parallel(s.facts, s.item):
-        other = None if item is s.item else s.facts.of("bank", item)
-        if other is not None:
-            answers.append(equal(s.chemistry, other.chemistry))
-            answers.append(equal(s.nominal_voltage, other.nominal_voltage))
-            answers.append(equal(of_unit(s, s.item, "capacity"), of_unit(s, item, "capacity")))
-            answers.append(equal(s.has_management, other.has_management))
-            answers.append(_of_one_age(made, of_unit(s, item, "made")))
-    return every(answers)
-
-
-def is_mixed(made: Any) -> bool:
-    """Whether the units of a bank are said to differ in age."""
-    return isinstance(made, str) and made == "mixed"
-
-
-def _of_one_age(one: Any, other: Any) -> Truth:
-    """Whether two dates, as far as they are told, lie within a year of each other."""
-    if is_mixed(one) or is_mixed(other):
-        return False
-    first, second = months(one), months(other)
-    if first is None or second is None:
-        return Unknown("when the batteries were made is not told")
-    apart = between(max(0, second[0] - first[1], first[0] - second[1]), max(second[1] - first[0], first[1] - second[0]))
-    return less_equal(apart, 12.0)
 
 
 @fact("bank", "arrangement_fits_units", type="yes/no", says="Series times parallel is the number of units.")
@@ -345,7 +300,7 @@ def cells(s: Subject) -> Any:
 def charge_voltage_limit(s: Subject) -> Any:
     series = series_parallel(s, s.item)[0]
     stop = of_unit(s, s.item, "bms.over voltage")
-    by_cells = _by_cells(s, series, 1)
+    by_cells = voltage_by_cells(s, series, 1)
     if isinstance(stop, float | Range):
         by_stop = multiply(stop, series)
         if isinstance(by_cells, Unknown):
@@ -355,10 +310,12 @@ def charge_voltage_limit(s: Subject) -> Any:
     if stop is None or s.is_lithium is False or isinstance(by_cells, Unknown):
         return by_cells
     # A management of which nobody knows where it stops: not below the rested voltage of full cells.
-    return corners(lambda low, high, way: low + way * (high - low), _by_cells(s, series, 0), by_cells, Range(0.0, 1.0))
+    return corners(
+        lambda low, high, way: low + way * (high - low), voltage_by_cells(s, series, 0), by_cells, Range(0.0, 1.0)
+    )
 
 
-def _by_cells(s: Subject, series: Number, end: int) -> Number:
+def voltage_by_cells(s: Subject, series: Number, end: int) -> Number:
     """Rested voltage when full (0), or greatest charging voltage (1), of cells in series."""
     word = s.chemistry
     if not isinstance(word, str):
@@ -375,7 +332,7 @@ def _by_cells(s: Subject, series: Number, end: int) -> Number:
     source=TABLE_SOURCE,
 )
 def full_voltage(s: Subject) -> Any:
-    return _by_cells(s, series_parallel(s, s.item)[0], 0)
+    return voltage_by_cells(s, series_parallel(s, s.item)[0], 0)
 
 
 @fact("bank", "restrained", type="yes/no", says="It is held against a crash and rough roads.")

@@ -78,11 +78,13 @@ def charge_limit_told(s: Subject) -> bool:
     "bank",
     "discharge_limit",
     unit="A",
-    says="Continuous discharging current that its management allows.",
-    method="unit limits, the strings in parallel summed",
+    says="Continuous discharging current that its management, and its maker where that is told, allow.",
+    method="unit limits, the lower of the two, the strings in parallel summed",
 )
 def discharge_limit(s: Subject) -> Any:
-    return summed(s, "bms.discharge limit")
+    by_management = summed(s, "bms.discharge limit")
+    told = any(unit(item).has("discharge limit") for item in parallel(s.facts, s.item))
+    return least(by_management, summed(s, "discharge limit")) if told else by_management
 
 
 @fact(

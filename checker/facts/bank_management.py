@@ -180,10 +180,15 @@ def _both_ways(facts: Facts, far: str, own: set[str]) -> Truth:
 
 
 def _parts_loads(facts: Facts, relays: set[str], own: set[str]) -> bool:
-    """Whether a load hangs on the bank through these relays alone; one in the line of a charger parts none."""
-    loads = {node for node, drawing in facts.network.sinks.items() if any(one.kind in LOADS for one in drawing)}
-    every_way = _reached(facts, sorted(own), set(), set())
-    return bool(loads & (every_way - _reached(facts, sorted(own), relays, set())))
+    """Whether a load, or all of several things that charge and draw, hang on the bank through these relays alone.
+
+    One in the line of a single charger, or of one converter that works both ways, parts no loads.
+    """
+    behind = _reached(facts, sorted(own), set(), set()) - _reached(facts, sorted(own), relays, set())
+    drawing = {one.name: one for node in behind for one in facts.network.sinks.get(node, ())}
+    giving = {source.equipment.name for source in facts.network.sources if source.live in behind}
+    loads = any(one.kind in (*LOADS, "inverter") for one in drawing.values())
+    return loads or bool(drawing and len(giving | set(drawing)) > 1)
 
 
 def _reached(facts: Facts, todo: list[str], closed: set[str], seen: set[str]) -> set[str]:

@@ -6,18 +6,34 @@ from collections.abc import Callable, Iterator
 from math import inf
 from typing import Any
 
+from checker.design.item import Item
 from checker.facts.catalogue import fact
 from checker.facts.contacts import is_word
 from checker.facts.distances import above
 from checker.facts.services import distance_to_lines
-from checker.facts.space import apart, extent, places_of, stands
+from checker.facts.space import Extent, apart, extent, places_of, stands
 from checker.facts.subject import Subject
-from checker.quantities import Number, Range, Truth, Unknown, either, equal, greater, least, some, subtract
-from checker.quantities.values import between
+from checker.quantities import (
+    Number,
+    Range,
+    Truth,
+    Unknown,
+    both,
+    either,
+    greater,
+    greatest,
+    least,
+    negate,
+    some,
+    subtract,
+)
+from checker.quantities.values import between, or_more
 
 HOT_C = 60.0
 """A surface above it is hot to a battery: common practice, no source."""
 APPLIANCES = ("fridge", "air conditioner")
+HEATING = ("heating", "cooking")
+"""What a load is for that may get hot, unless it tells how hot."""
 
 
 @fact(
@@ -42,17 +58,20 @@ def over_or_under_fuel(s: Subject) -> Any:
     "equipment",
     "distance_to_bare_fuel",
     unit="mm",
-    says="Distance to the nearest fuel tank or fitting that no insulation covers; none where all are covered.",
-    method="between boxes; a place of fuel counts as bare unless it is said to be insulated",
+    says="Distance to the nearest fuel tank or fitting that no insulation covers, or line of fuel that rises above it; "
+    "none where all are covered.",
+    method="between boxes, to the straight stretches of a line; a place of fuel counts as bare unless it is said to be "
+    "insulated, a line of fuel may be a hose",
 )
 def distance_to_bare_fuel(s: Subject) -> Any:
     places = places_of(s, "fuel")
     if isinstance(places, Unknown):
         return places
-    if not places:
+    lines = _fuel_lines(s)
+    if not places and not lines:
         return Unknown("the file tells no place of kind fuel")
     here = stands(s, s.item)
-    found: list[Number] = []
+    found: list[Number] = [distance for one in lines for distance in _to_fuel_line(s, here, one)]
     for one in places:
         covered = s.read(one, "insulated") if one.has("insulated") else False
         if covered is True:
@@ -65,6 +84,23 @@ def distance_to_bare_fuel(s: Subject) -> Any:
             distance = between(distance.low if isinstance(distance, Range) else distance, inf)
         found.append(distance)
     return least(found) if found else None
+
+
+def _fuel_lines(s: Subject) -> list[Item]:
+    """The lines of fuel that are drawn."""
+    lines = s.facts.design.services.values()
+    fuel = (line for line in lines if s.read(line, "carries") in ("diesel", "petrol"))
+    return [line for line in fuel if isinstance(s.read(line, "along"), tuple)]
+
+
+def _to_fuel_line(s: Subject, here: Extent | None, line: Item) -> Iterator[Number]:
+    """Distance to a line of fuel that may be of bare metal and rises above the battery; nothing to another."""
+    top = greatest([point[2] for point in s.read(line, "along")])
+    higher = Unknown(f"the box of {s.id} is not told") if here is None else greater(top, here.high[2])
+    counts = both(negate(s.read(line, "insulated")), higher)
+    if counts is not False:
+        distance = distance_to_lines(s, [line])
+        yield distance if counts is True else or_more(distance)
 
 
 @fact(
@@ -94,20 +130,41 @@ def exit_above(s: Subject) -> Any:
     "equipment",
     "distance_to_hot",
     unit="mm",
-    says="Distance from a battery to the nearest surface above 60 °C, or exhaust, that is told; none where none is.",
-    method="between boxes; to the straight stretches of an exhaust, which in an engine space has to be told",
+    says="Distance from a battery to the nearest surface above 60 °C, generator or exhaust; none where none is told.",
+    method="between boxes, a load for heating or cooking being perhaps hot where it does not tell; to the straight "
+    "stretches of an exhaust, which in an engine space or close to one has to be told",
     source="60 °C: common practice, no source",
 )
 def distance_to_hot(s: Subject) -> Any:
     if not s.is_battery:
         return None
-    surface = _nearest(s, lambda one: greater(one.hot_surface, HOT_C))
-    line = _to_exhaust(s)
-    if line is None and equal(s.place_kind, "engine space") is True:
-        return Unknown(f"how far {s.id} stands from the engine and its exhaust is not told")
-    if line is None or isinstance(surface, Unknown):
-        return surface
-    return line if surface is None or isinstance(line, Unknown) else least(surface, line)
+    found = [_nearest(s, _is_hot), _to_exhaust(s)]
+    if found[1] is None:
+        if s.at_the_engine is True:
+            return Unknown(f"how far {s.id} stands from the engine and its exhaust is not told")
+        found.append(_to_engine(s))
+    told = [one for one in found if one is not None]
+    return least(told) if told else None
+
+
+def _is_hot(one: Subject) -> Truth:
+    """Whether a surface of equipment is hot to a battery; that of a heater or cooker may be, where nobody tells."""
+    if one.item.kind == "generator":
+        return True
+    told = one.hot_surface
+    if told is None and one.item.allows("purpose") and any(one.item.says("purpose", word) for word in HEATING):
+        return Unknown(f"whether {one.id} gets hot is not told")
+    return greater(told, HOT_C)
+
+
+def _to_engine(s: Subject) -> Number:
+    """At least the distance to the nearest engine space: where in it the engine stands is not told."""
+    spaces = places_of(s, "engine space")
+    here = stands(s, s.item)
+    if isinstance(spaces, Unknown):
+        return None
+    told = [apart(here, there) for one in spaces if (there := extent(s, one)) is not None]
+    return or_more(least(told)) if told else None
 
 
 def _to_exhaust(s: Subject) -> Number:
@@ -127,7 +184,7 @@ def _to_exhaust(s: Subject) -> Number:
 def distance_to_appliance(s: Subject) -> Any:
     if not s.is_battery:
         return None
-    return _nearest(s, lambda one: either(one.kind_of_equipment in APPLIANCES, greater(one.hot_surface, HOT_C)))
+    return _nearest(s, lambda one: either(one.kind_of_equipment in APPLIANCES, _is_hot(one)))
 
 
 def _nearest(s: Subject, wanted: Callable[[Subject], Truth]) -> Any:
@@ -135,11 +192,10 @@ def _nearest(s: Subject, wanted: Callable[[Subject], Truth]) -> Any:
     here = stands(s, s.item)
     found: Number = None
     for one, there in _others(s, wanted):
-        if there is not True:
-            return Unknown(f"whether {one.id} gets hot is not told")
         distance = apart(here, stands(s, one.item))
         if isinstance(distance, Unknown):
             return Unknown(f"the box of {s.id} or of {one.id} is not told")
+        distance = distance if there is True else or_more(distance)
         found = distance if found is None else least(found, distance)
     return found
 

@@ -54,12 +54,14 @@ def spill_proof(s: Subject) -> Any:
 
 @fact("equipment", "tilt", words=("30 degrees", "45 degrees", "any"),
       says="Tilt that it endures without spilling; none when none is told to be endured.",
-      method="given; batteries without liquid endure any")  # fmt: skip
+      method="given; none for one said not to be spill proof; batteries without liquid endure any")  # fmt: skip
 def tilt(s: Subject) -> Any:
     flooded = s.is_flooded
     if flooded is False:
         return "any"
     one = s.item.base if s.item.base is not None else s.item
+    if flooded is True and not one.has("tilt") and s.read(one, "spill proof") is False:
+        return None
     return s.read(one, "tilt") if flooded is True else flooded
 
 

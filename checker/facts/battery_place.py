@@ -60,6 +60,15 @@ def starts_the_engine(s: Subject) -> Truth:
     return False if bank is None else equal(bank.purpose, "starting")
 
 
+@fact("equipment", "at_the_engine", type="yes/no", says="It stands in the space of an engine, or in a box there.",
+      method="the kind of its place and of the places around it")  # fmt: skip
+def at_the_engine(s: Subject) -> Truth:
+    places = chain(s, place_of(s, s.item))
+    if not places:
+        return Unknown(f"the place of {s.id} is not told")
+    return some(is_kind(s, one, "engine space") for one in places)
+
+
 @fact(
     "equipment",
     "at_open_engine",

@@ -53,6 +53,7 @@ SPARKING = (
     "connector", "board", "fridge", "air conditioner",
 )  # fmt: skip
 """Kinds that spark, switch or glow in use unless the file says that they cannot light a gas mixture."""
+GLOWS_C = 300.0
 
 
 @subjects("equipment", "A piece of equipment as a body: source, converter, device, switch, load, joint.")
@@ -194,16 +195,16 @@ def ignition_protected(s: Subject) -> Any:
     "sparks",
     type="yes/no",
     says="It switches, sparks or glows in use and is not built so that it cannot light gas.",
-    method="by its kind, unless it is said to be ignition protected",
+    method="by its kind, or a surface above 300 °C, unless it is said to be ignition protected",
     source="common practice, no source",
 )
 def sparks(s: Subject) -> Truth:
-    if s.item.kind not in SPARKING:
+    if s.item.kind not in SPARKING and greater(s.hot_surface, GLOWS_C) is False:
         return False
     if s.item.allows("ignition protected") and s.item.has("ignition protected"):
         said = s.read(s.item, "ignition protected")
         return said if isinstance(said, Unknown) else not said
-    return True
+    return True if s.item.kind in SPARKING else greater(s.hot_surface, GLOWS_C)
 
 
 @fact("equipment", "system", words=("dc", "ac"), says="Direct or alternating current at its terminals.", method="graph")

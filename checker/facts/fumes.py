@@ -7,11 +7,11 @@ from typing import Any
 from checker.design.model import Equipment
 from checker.facts.catalogue import fact
 from checker.facts.contacts import is_word
+from checker.facts.equipment import GLOWS_C
 from checker.facts.subject import Subject
 from checker.quantities import Truth, Unknown, both, equal, greater, negate, some
 
 ALARMS = ("alarm", "detector")
-LIGHTS_GAS_C = 300.0
 
 
 @fact(
@@ -47,7 +47,7 @@ def _burns(s: Subject, one: Subject) -> bool:
 def ignites_gas(s: Subject) -> Truth:
     said = s.ignition_protected if s.item.allows("ignition protected") and s.item.has("ignition protected") else False
     inlet = s.item.kind == "shore inlet"
-    able = some([s.sparks, inlet, _burns(s, s), greater(s.hot_surface, LIGHTS_GAS_C), _may_glow(s)])
+    able = some([s.sparks, inlet, _burns(s, s), greater(s.hot_surface, GLOWS_C), _may_glow(s)])
     return both(negate(said), able)
 
 

@@ -13,9 +13,9 @@ from checker.facts.battery_body import LEAD, chemistry_of
 from checker.facts.catalogue import fact
 from checker.facts.charging import Output, outputs_to
 from checker.facts.contacts import signal_means
-from checker.facts.place import perhaps_batteries
+from checker.facts.place import fan_of, perhaps_batteries
 from checker.facts.space import apart, stands
-from checker.facts.sparks import parted
+from checker.facts.sparks import parted, switches_beside
 from checker.facts.subject import Subject
 from checker.physics.ventilation import gassing_current, hydrogen_airflow, hydrogen_close_range, hydrogen_vent_area
 from checker.quantities import (
@@ -124,15 +124,18 @@ def close_range(s: Subject) -> Any:
     unit="mm",
     says="Distance from a lead-acid battery to the nearest equipment that sparks in use, no limit where nothing does; "
     "none for others.",
-    method="between boxes; what stands in the space that the place of the battery is sealed from is left out",
+    method="between boxes; what stands in the space that the place of the battery is sealed from is left out; at the "
+    "engine of a road vehicle the chargers and contacts of the fitter that stand there too",
 )
 def nearest_spark(s: Subject) -> Any:
     if s.is_lead is False:
         return None
-    here = stands(s, s.item)
+    here, aired = stands(s, s.item), s.at_open_engine
     found: Number = inf
     for one in s.facts.subjects("equipment"):
         if one.id == s.id or one.sparks is False or parted(s, one.item) is True:
+            continue
+        if aired is True and switches_beside(s, one) is False:
             continue
         distance = apart(here, stands(s, one.item))
         if isinstance(distance, Unknown):
@@ -150,10 +153,9 @@ def nearest_spark(s: Subject) -> Any:
     "charges through a relay driven by one",
 )
 def fan_guarded(s: Subject) -> Truth:
-    name = s.read(s.item, "vents.fan")
-    fan = s.facts.design.equipment.get(name) if isinstance(name, str) else None
-    if fan is None:
-        return Unknown(f"the fan of {s.id} is not told") if isinstance(name, Unknown) else False
+    fan = fan_of(s)
+    if not isinstance(fan, Equipment):
+        return Unknown(f"the fan of {s.id} is not told") if isinstance(fan, Unknown) else False
     sensed = s.read(fan, "flow sensed")
     stopped = [
         _stops_without_air(s, fan, item, output)

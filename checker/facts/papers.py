@@ -148,6 +148,13 @@ def has_house_battery(s: Subject) -> bool:
     return any(equal(item.value("purpose"), "starting") is not True for item in found)
 
 
+@fact("design", "battery_put_in", type="yes/no",
+      says="A battery is aboard that is not for starting, or that did not come with the vehicle.")  # fmt: skip
+def battery_put_in(s: Subject) -> bool:
+    found = [one.item for one in s.facts.subjects("equipment") if one.item.kind in ("battery", "bank")]
+    return s.has_house_battery is True or any(equal(s.read(item, "own"), "factory") is not True for item in found)
+
+
 @fact("design", "keeps_old_wiring", type="yes/no", says="Wiring of the factory or of an earlier owner is kept in use.",
       method="circuits that are not the fitter's own work, and what the scope says is kept")  # fmt: skip
 def keeps_old_wiring(s: Subject) -> Truth:
@@ -349,8 +356,9 @@ def battery_reserved(s: Subject) -> bool:
     return any(equal(s.read(item, "fitted"), "later") is True for item in batteries)
 
 
-@fact("design", "reserved_place_labelled", type="yes/no", says="A label at each place kept for a battery says so.",
-      method="`battery space reserved` among the labels of each battery that is fitted later")  # fmt: skip
+@fact("design", "reserved_place_labelled", type="yes/no",
+      says="A label at each place kept for a battery says so, and for which type.",
+      method="`battery space reserved` and `type` among the labels of each battery that is fitted later")  # fmt: skip
 def reserved_place_labelled(s: Subject) -> Truth:
     batteries = (item for item in s.facts.whole.equipment.values() if item.kind in ("battery", "bank"))
     later = [item for item in batteries if equal(s.read(item, "fitted"), "later") is True]
@@ -358,7 +366,7 @@ def reserved_place_labelled(s: Subject) -> Truth:
 
 
 def _says_reserved(labels: Any) -> Truth:
-    return labels if isinstance(labels, Unknown) else labels is not None and "battery space reserved" in labels
+    return labels if isinstance(labels, Unknown) else {"battery space reserved", "type"} <= set(labels or ())
 
 
 def _unlisted(s: Subject) -> Unknown | None:

@@ -92,9 +92,26 @@ def vent_high(s: Subject) -> Any:
 
 @fact("place", "fan_flow", unit="m3/h", says="Air that its fan moves; none without a fan.")
 def fan_flow(s: Subject) -> Any:
+    item = fan_of(s)
+    return s.read(item, "flow") if isinstance(item, Equipment) else item
+
+
+def fan_of(s: Subject) -> Equipment | Unknown | None:
+    """The fan that drives the air of a place: the one named, else one that stands in it where it is a closed box."""
     name = s.read(s.item, "vents.fan")
-    item = s.facts.design.equipment.get(name) if isinstance(name, str) else None
-    return s.read(item, "flow") if item is not None else name
+    if isinstance(name, str):
+        found: Equipment | Unknown = s.facts.design.equipment.get(name, UNKNOWN)
+        return found
+    inside = _fan_inside(s)
+    if inside is not None and s.fan is not False:
+        return inside if s.fan is True else Unknown(f"whether {s.id} is a closed box is not told")
+    return name if isinstance(name, Unknown) else None
+
+
+def _fan_inside(s: Subject) -> Equipment | None:
+    """The first fan that stands in a place of which no word tells what drives its air."""
+    standing = (one.item for one in s.holds if one.item.kind == "fan")
+    return None if s.item.has("vents.fan") else next(standing, None)
 
 
 @fact("place", "low_vent_above_floor", unit="mm", says="Height of its low openings above its floor.")
@@ -141,9 +158,12 @@ def _is_nothing(area: Any) -> bool:
     return area is None or (isinstance(area, float) and area <= 0.0)
 
 
-@fact("place", "fan", type="yes/no", says="A fan drives its air.")
-def fan(s: Subject) -> bool:
-    return s.item.has("vents.fan") and s.read(s.item, "vents.fan") is not None
+@fact("place", "fan", type="yes/no", says="A fan drives its air.",
+      method="the fan named; in a closed box also a fan that stands in it")  # fmt: skip
+def fan(s: Subject) -> Truth:
+    if s.item.has("vents.fan"):
+        return s.read(s.item, "vents.fan") is not None
+    return False if _fan_inside(s) is None else is_kind(s, s.item, *ENCLOSED)
 
 
 @fact("place", "open_to_air", type="yes/no", says="It is open to the outside air: under or on the body, at the engine.",
@@ -272,7 +292,8 @@ BURNS_NOT = ("steel", "aluminium", "mineral board")
 
 
 @fact("place", "lining_combustible", type="yes/no", says="What it is lined with burns.",
-      method="as told; wood, foam and plastic always do; steel and mineral board unless told")  # fmt: skip
+      method="as told; wood, foam and plastic always do; steel and mineral board unless told; without a lining its "
+      "walls")  # fmt: skip
 def lining_combustible(s: Subject) -> Any:
     material = s.read(s.item, "lining.material")
     if isinstance(material, str) and material in BURNS:
@@ -280,7 +301,8 @@ def lining_combustible(s: Subject) -> Any:
     stated = s.read(s.item, "lining.combustible")
     if isinstance(material, str) and material in BURNS_NOT and not s.item.has("lining.combustible"):
         return False
-    if isinstance(stated, Unknown) and s.item.has("combustible"):
+    bare = stated is None or (material is None and not s.item.has("lining.combustible"))
+    if bare or (isinstance(stated, Unknown) and s.item.has("combustible")):
         return s.read(s.item, "combustible")
     return stated
 

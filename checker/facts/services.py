@@ -34,6 +34,11 @@ def lines_told(s: Subject) -> bool:
     return _drawn(s, "gas") and _drawn(s, "diesel", "petrol") and _drawn(s, "water")
 
 
+@fact("design", "fuel_lines_told", type="yes/no", says="A line of diesel or petrol is told with its points.")
+def fuel_lines_told(s: Subject) -> bool:
+    return _drawn(s, "diesel", "petrol")
+
+
 @fact("design", "exhausts_told", type="yes/no", says="An exhaust is told with its points.")
 def exhausts_told(s: Subject) -> bool:
     return _drawn(s, "exhaust")

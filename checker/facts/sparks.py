@@ -101,14 +101,14 @@ def _over(s: Subject, one: Subject, higher: Truth) -> Truth:
         return False
     over, aired = both(one.sparks, higher), s.at_open_engine
     still = both(over, negate(parted(s, one.item))) if aired is not True else False
-    moving = both(over, _switches_beside(s, one)) if aired is not False else False
+    moving = both(over, switches_beside(s, one)) if aired is not False else False
     return aired if isinstance(aired, Unknown) and still is not moving else either(still, moving)
 
 
-def _switches_beside(s: Subject, one: Subject) -> Truth:
+def switches_beside(s: Subject, one: Subject) -> Truth:
     """Whether the fitter put a charger or a contact into the air of the place of a battery."""
     fitted = negate(equal(one.read(one.item, "own"), "factory")) if one.item.kind in SWITCHING else False
     return both(fitted, breathes(s.place, one.item)) if isinstance(s.place, Subject) else fitted
 
 
-__all__ = ["parted"]
+__all__ = ["parted", "switches_beside"]

@@ -108,3 +108,10 @@ def test_the_lesser_of_management_and_maker_limits_charging() -> None:
     assert ask("bank", "bank", "charge_limit", {"parts.module.charge limit": "60 A"}) == 100.0
     assert ask("bank", "bank", "charge_limit_told") is False
     assert ask("bank", "bank", "charge_limit_told", {"parts.module.charge limit": "unknown"}) is True
+
+
+def test_the_maker_of_the_cells_may_allow_less_than_their_management() -> None:
+    for key, fact, managed in (("charge limit", "charge_limit", 100.0), ("discharge limit", "discharge_limit", 200.0)):
+        assert ask("bank", "bank", fact, {f"parts.module.{key}": "25 A"}) == 50.0
+        assert ask("bank", "bank", fact, {f"parts.module.{key}": "250 A"}) == managed
+        assert isinstance(ask("bank", "bank", fact, {f"parts.module.{key}": "unknown"}), Unknown)

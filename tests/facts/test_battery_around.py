@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import inf
+
 import pytest
 
 from checker.quantities import Range, Unknown
@@ -34,7 +36,10 @@ def test_the_distance_to_a_hot_surface_is_measured_between_boxes() -> None:
 
 def test_a_surface_of_which_nobody_knows_how_hot_it_gets_leaves_a_question() -> None:
     unknown = ("equipment.heater", (HEATER % "1.7").replace("120 °C", "unknown"))
-    assert isinstance(ask("equipment", "house", "distance_to_hot", unknown), Unknown)
+    at_least = ask("equipment", "house", "distance_to_hot", unknown)
+    assert (at_least.low, at_least.high) == (pytest.approx(0.3), inf)
+    untold = ("equipment.heater", (HEATER % "1.7").replace("hot surface: 120 °C", "purpose: heating"))
+    assert ask("equipment", "house", "distance_to_hot", untold) == at_least
     perhaps = ("equipment.heater", (HEATER % "1.7").replace("1.7 m", "1.5..1.7 m"))
     assert isinstance(ask("equipment", "house", "distance_to_hot", perhaps), Range)
 
@@ -46,6 +51,34 @@ def test_an_exhaust_counts_as_hot_and_one_that_is_not_drawn_leaves_a_question() 
     assert ask("equipment", "house", "distance_to_hot", ("services", flue % "gas")) is None
     nowhere = ("services", "{flue: {carries: exhaust}}")
     assert isinstance(ask("equipment", "house", "distance_to_hot", nowhere), Unknown)
+
+
+def test_an_engine_is_at_least_as_far_as_its_space() -> None:
+    # the battery reaches to y = -0.7 m
+    engine = "{kind: engine space, box: {at: [1 m, %s m, 0.4 m], size: [0.6 m, 0.5 m, 0.4 m]}}"
+    found = ask("equipment", "house", "distance_to_hot", ("places.engine-bay", engine % "-0.4"))
+    assert (found.low, found.high) == (pytest.approx(0.3), inf)
+    assert ask("equipment", "house", "distance_to_hot", ("places.engine-bay", "{kind: engine space}")) is None
+    around = (("places.engine-bay", "{kind: engine space}"), ("places.bay.inside", "engine-bay"))
+    assert isinstance(ask("equipment", "house", "distance_to_hot", *around), Unknown)
+    flue = ("services", "{flue: {carries: exhaust, along: [[4 m, -0.8 m, 0.2 m], [0 m, -0.8 m, 0.2 m]], outer: 24 mm}}")
+    assert ask("equipment", "house", "distance_to_hot", *around, flue) == pytest.approx(0.188)
+
+
+def test_a_bare_line_of_fuel_counts_where_it_rises_above_the_battery() -> None:
+    # the battery reaches up to z = 0.6 m
+    line = "{line: {carries: %s, along: [[1 m, -0.8 m, %s m], [1.5 m, -0.8 m, %s m]], outer: 10 mm%s}}"
+
+    def to_fuel(carries: str, height: str, more: str = "") -> object:
+        return ask("equipment", "house", "distance_to_bare_fuel", ("services", line % (carries, height, height, more)))
+
+    tank = ask("equipment", "house", "distance_to_fuel")
+    assert to_fuel("petrol", "0.8", ", insulated: false") == pytest.approx(0.195)
+    assert to_fuel("diesel", "0.8", ", insulated: true") == to_fuel("diesel", "0.5", ", insulated: false") == tank
+    assert to_fuel("water", "0.8") == tank
+    perhaps = to_fuel("diesel", "0.8")
+    assert isinstance(perhaps, Range)
+    assert (perhaps.low, perhaps.high) == (pytest.approx(0.195), tank)
 
 
 def test_insulated_fuel_is_left_out_and_what_may_be_insulated_only_narrows() -> None:

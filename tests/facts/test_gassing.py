@@ -84,3 +84,13 @@ def test_a_charger_of_which_the_file_does_not_say_what_stops_it_leaves_a_questio
 def test_what_is_no_lead_acid_battery_has_no_range_in_which_nothing_may_spark() -> None:
     assert ask("equipment", "FL", "close_range") is None
     assert ask("equipment", "house", "close_range") is None
+
+
+def test_a_fan_that_stands_in_a_closed_box_drives_its_air_unless_that_is_denied() -> None:
+    inside = ("equipment.blower", FAN % "none")
+    assert ask("place", "bay", "fan", inside) is True
+    assert ask("place", "bay", "fan", inside, ("places.bay.vents.fan", "none")) is False
+    assert ask("place", "cabin", "fan", ("equipment.blower", (FAN % "none").replace("bay", "cabin"))) is False
+    perhaps = ask("place", "bay", "fan", inside, ("places.bay.kind", "unknown"))
+    assert isinstance(perhaps, Unknown)
+    assert ask("place", "bay", "fan") is False

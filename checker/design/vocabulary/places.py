@@ -132,6 +132,7 @@ SERVICE_LINE = Kind(
         word("carries", ("gas", "diesel", "petrol", "water", "hot air", "exhaust"), "What it carries.", required=True),
         Key("along", "points", "Points along it."),
         quantity("outer", "m", "Its outer diameter."),
+        yes("insulated", "A line of fuel: it is a hose without metal, or insulation covers its metal."),
     ),
     sections=("services",),
 )

@@ -53,6 +53,7 @@ BATTERY = Kind(
         MADE,
         quantity("cranking current", "A", "Current it gives cold for starting, as marked on it."),
         quantity("charge limit", "A", "Greatest charging current that the maker of the battery allows."),
+        quantity("discharge limit", "A", "Greatest lasting current that the maker of the battery allows."),
         count("most in series", "How many of them the maker allows in series."),
         count("most in parallel", "How many of them the maker allows in parallel."),
         quantity("internal resistance", "mΩ", "Resistance of the battery, its terminals included."),
