@@ -14,7 +14,7 @@ from checker.design.model import Equipment
 from checker.facts.bank import home, home_return, loose_bank, of_unit, parallel, series_parallel, summed, unit
 from checker.facts.battery_body import LEAD
 from checker.facts.catalogue import fact
-from checker.facts.charging import charge_current, outputs_to, perhaps_charges
+from checker.facts.charging import charge_current, outputs_to, perhaps_charges, towing_contacts
 from checker.facts.levels import level_at
 from checker.facts.loads import rated_current
 from checker.facts.subject import Subject
@@ -136,7 +136,8 @@ def short_circuit_current(s: Subject) -> Any:
     "charge_sum",
     unit="A",
     says="Current of all chargers that can reach it, working at once.",
-    method="settings, never above the rating, summed over every charger on the same part of the graph",
+    method="settings, never above the rating, summed over every charger on the same part of the graph, with what a "
+    "towing vehicle gives through its plug",
 )
 def charge_sum(s: Subject) -> Any:
     loose = loose_bank(s.facts)
@@ -149,6 +150,10 @@ def charge_sum(s: Subject) -> Any:
     for output in outputs_to(s.facts, s.item):
         current = charge_current(s, output)
         s.note(_said(output.source.name, current))
+        found.append(current)
+    for plug in towing_contacts(s.facts, s.item):
+        current = s.read(plug.equipment, f"supplies.{plug.port}.current")
+        s.note(_said(plug.name, current))
         found.append(current)
     return total(found)
 
@@ -424,7 +429,8 @@ def take_off_diagonal(s: Subject) -> Any:
     type="list",
     says="Batteries of another chemistry that are, or can be, joined to it in parallel or in series with no converter "
     "between.",
-    method="graph, every contact closed: plus to plus, or the minus of one to the plus of the other; the builds of "
+    method="graph, every contact closed: plus to plus, or the minus of one to the plus of the other, also by the "
+    "chassis; the builds of "
     "lead-acid count as one chemistry",
 )
 def mixed_with(s: Subject) -> Any:
@@ -433,8 +439,8 @@ def mixed_with(s: Subject) -> Any:
         return loose
     network = s.facts.network
     plus, minus = home(s.facts, s.item), home_return(s.facts, s.item)
-    near, below = joined(network, [plus]), metal(network, minus)
-    above = metal(network, plus)
+    near, below = joined(network, [plus]), metal(network, minus, through_chassis=True)
+    above = metal(network, plus, through_chassis=True)
     found: list[Any] = []
     mine = s.chemistry
     for other in s.facts.subjects("bank"):

@@ -12,10 +12,23 @@ from checker.design.model import Equipment
 from checker.facts.bank import home, loose_bank, of_unit, some_gap, unit
 from checker.facts.battery_body import LEAD
 from checker.facts.catalogue import fact
-from checker.facts.charging import outputs_to, perhaps_charges
+from checker.facts.charging import outputs_to, perhaps_charges, towing_contacts
 from checker.facts.contacts import signal_item, signal_means
 from checker.facts.subject import Facts, Subject
-from checker.quantities import UNKNOWN, Truth, Unknown, Window, both, either, every, greater, less, less_equal, some
+from checker.quantities import (
+    UNKNOWN,
+    Truth,
+    Unknown,
+    Window,
+    both,
+    either,
+    every,
+    greater,
+    less,
+    less_equal,
+    negate,
+    some,
+)
 
 
 @fact("bank", "has_management", type="yes/no", says="A battery management system is fitted.")
@@ -263,11 +276,25 @@ def inhibits_cold_charge(s: Subject) -> Any:
     if acts is True and isinstance(around, tuple) and not around:
         return True
     told = every(_stops_by_temperature(s, output.source.equipment) for output in outputs_to(s.facts, s.item))
+    told = both(told, negate(s.charged_by_towing))
     if told is True and outputs_to(s.facts, s.item):
         return True
     if acts is True or isinstance(acts, Unknown):
         return UNKNOWN if isinstance(acts, Unknown) or isinstance(around, Unknown) else told
     return told if outputs_to(s.facts, s.item) else False
+
+
+@fact(
+    "bank",
+    "charged_by_towing",
+    type="yes/no",
+    says="A towing vehicle charges it through its plug with no converter between, and knows of no stop.",
+    method="walk from each contact of the plug, every contact closed",
+)
+def charged_by_towing(s: Subject) -> Truth:
+    plugs = any(one.equipment.kind == "vehicle coupling" for one in s.facts.network.sources)
+    loose = loose_bank(s.facts)
+    return loose if loose is not None and plugs else bool(towing_contacts(s.facts, s.item))
 
 
 def _stops_by_temperature(s: Subject, charger: Equipment) -> Truth:

@@ -187,6 +187,29 @@ def distance_to_appliance(s: Subject) -> Any:
     return _nearest(s, lambda one: either(one.kind_of_equipment in APPLIANCES, _is_hot(one)))
 
 
+@fact(
+    "equipment",
+    "appliance_above",
+    unit="mm",
+    says="Height of the lowest fridge, air conditioner or hot surface right above a battery; none where there is none.",
+    method="the boxes share ground and the appliance is higher",
+)
+def appliance_above(s: Subject) -> Any:
+    if not s.is_battery:
+        return None
+    here = stands(s, s.item)
+    found: list[Number] = []
+    for one, surely in _others(s, lambda one: either(one.kind_of_equipment in APPLIANCES, _is_hot(one))):
+        there = stands(s, one.item)
+        over = both(surely, above(here, there))
+        if over is not False and here is not None and there is not None:
+            height = subtract(there.low[2], here.high[2])
+            found.append(height if over is True else or_more(height))
+        elif over is not False:
+            return Unknown(f"the box of {s.id} or of {one.id} is not told")
+    return least(found) if found else None
+
+
 def _nearest(s: Subject, wanted: Callable[[Subject], Truth]) -> Any:
     """Least distance to other equipment of a sort; what is perhaps of it leaves a question."""
     here = stands(s, s.item)

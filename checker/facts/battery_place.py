@@ -9,7 +9,8 @@ from checker.design.model import Equipment
 from checker.facts.catalogue import fact
 from checker.facts.space import chain, extent, is_kind, overlaps, place_of, stands
 from checker.facts.subject import Subject
-from checker.quantities import Truth, Unknown, equal, some
+from checker.quantities import Truth, Unknown, equal, least, some
+from checker.quantities.values import perhaps
 
 WET_KINDS = ("wet room", "outside", "under body")
 DRY = ("dry", "damp")
@@ -29,6 +30,25 @@ def below_the_body(s: Subject) -> Truth:
     if not places:
         return Unknown(f"the place of {s.id} is not told")
     return some(is_kind(s, one, "under body") for one in places)
+
+
+@fact(
+    "equipment",
+    "ground_clearance",
+    unit="mm",
+    says="Height above the ground of a battery under the body, or of the box it hangs in; none for others.",
+    method="that of its place, or the underside of its own box where that is told and lower",
+)
+def ground_clearance(s: Subject) -> Any:
+    if s.below_the_body is False:
+        return None
+    place = s.place
+    hung = place.ground_clearance if isinstance(place, Subject) else Unknown(f"the place of {s.id} is not told")
+    here = stands(s, s.item) if s.item.has("box") else None
+    if here is None or not here.exact:
+        return hung
+    own = here.low[2]
+    return perhaps(own) if isinstance(hung, Unknown) else least(hung, own)
 
 
 @fact(

@@ -46,6 +46,12 @@ def outputs_to(facts: Facts, bank: Equipment) -> list[Output]:
     return [one for one in outputs(facts) if bank in one.banks]
 
 
+def towing_contacts(facts: Facts, bank: Equipment) -> list[Source]:
+    """The contacts of a towing vehicle's plug that reach a bank with no converter between, every contact closed."""
+    plugs = (one for one in facts.network.sources if one.equipment.kind == "vehicle coupling")
+    return [one for one in plugs if home(facts, bank) in joined(facts.network, [one.live])]
+
+
 def perhaps_charges(facts: Facts, bank: Equipment) -> Unknown | None:
     """Why something besides `outputs_to` may charge a bank: a converter at it of which nobody knows both directions."""
     near = joined(facts.network, [home(facts, bank)])

@@ -11,7 +11,7 @@ from checker.design.model import Equipment
 from checker.facts.bank import home
 from checker.facts.battery_body import LEAD, chemistry_of
 from checker.facts.catalogue import fact
-from checker.facts.charging import Output, outputs_to
+from checker.facts.charging import Output, outputs_to, towing_contacts
 from checker.facts.contacts import signal_means
 from checker.facts.place import fan_of, perhaps_batteries
 from checker.facts.space import apart, stands
@@ -163,6 +163,11 @@ def fan_guarded(s: Subject) -> Truth:
         if isinstance(chemistry := chemistry_of(s, item), Unknown) or chemistry in LEAD
         for output in outputs_to(s.facts, item)
     ]
+    stopped += [
+        home(s.facts, item) not in joined(s.facts.network, [plug.live], _without(_driven_by_air(s)))
+        for item, _ in perhaps_batteries(s)
+        for plug in towing_contacts(s.facts, item)
+    ]
     named = s.read(fan, "stops charging of")
     told = named if isinstance(named, Unknown) else named is not None
     return both(False if sensed is None else sensed, every(stopped) if stopped else told)
@@ -178,10 +183,15 @@ def _stops_without_air(s: Subject, fan: Equipment, battery: Equipment, output: O
     answers.extend(
         _means_air(s, s.read(charger, key)) for key in ("charge stop.by", "enabled by") if charger.allows(key)
     )
-    relays = [item for item in s.facts.network.equipment.values() if item.kind == "relay"]
-    air = [item for item in relays if _means_air(s, s.read(item, "driven by")) is True]
-    answers.append(home(s.facts, battery) not in joined(s.facts.network, [output.source.live], _without(air)))
+    onward = joined(s.facts.network, [output.source.live], _without(_driven_by_air(s)))
+    answers.append(home(s.facts, battery) not in onward)
     return some(answers)
+
+
+def _driven_by_air(s: Subject) -> list[Equipment]:
+    """The relays that a signal of flowing air drives."""
+    relays = [item for item in s.facts.network.equipment.values() if item.kind == "relay"]
+    return [item for item in relays if _means_air(s, s.read(item, "driven by")) is True]
 
 
 def _means_air(s: Subject, name: Any) -> Truth:

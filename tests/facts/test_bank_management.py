@@ -118,3 +118,17 @@ def test_each_direction_passes_the_relay_that_its_leave_drives() -> None:
     assert ids(ask("bank", "bank", "bypassed_by", {**RELAYS, **alone, **SEPARATE, **one})) == ["main"]
     assert ask("bank", "bank", "bypassed_by", {**RELAYS, **alone, **silent, **both}) == ()
     assert ask("bank", "bank", "bypassed_by", {**RELAYS, **alone, **one}) == ()
+
+
+def test_a_towing_vehicle_charges_what_its_plug_reaches_without_a_converter() -> None:
+    plug = "{kind: vehicle coupling, supplies: {charge: {nominal: 48 V, current: 15 A, fuse: 20 A}}, place: cabin}"
+    tow = {
+        "equipment.plug": plug,
+        "circuits.tow": "{from: plug.charge, to: bar-48, run: [5 m via cabin], cable: red-35, return: chassis}",
+    }
+    assert ask("bank", "bank", "charged_by_towing", tow) is True
+    assert ask("bank", "start-battery", "charged_by_towing", tow) is False
+    assert ask("bank", "bank", "charged_by_towing") is False
+    assert isinstance(ask("bank", "bank", "charged_by_towing", {**tow, "equipment.bank.joined by": "unknown"}), Unknown)
+    alone = ask("bank", "bank", "charge_sum")
+    assert ask("bank", "bank", "charge_sum", tow) == alone + 15.0

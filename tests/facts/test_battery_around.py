@@ -104,3 +104,13 @@ def test_at_the_engine_the_exhaust_has_to_be_told() -> None:
     assert isinstance(ask("equipment", "house", "distance_to_hot", engine), Unknown)
     flue = "{flue: {carries: exhaust, along: [[4 m, -0.8 m, 0.2 m], [0 m, -0.8 m, 0.2 m]], outer: 24 mm}}"
     assert ask("equipment", "house", "distance_to_hot", engine, ("services", flue)) == pytest.approx(0.188)
+
+
+def test_an_appliance_right_above_counts_by_the_height_between() -> None:
+    # the battery reaches up to z = 0.6 m
+    box = "{at: [%s m, -0.9 m, 1.4 m], size: [0.5 m, 0.5 m, 0.3 m]}"
+    cooler = f"{{kind: fridge, works by: compressor, place: cabin, box: {box}}}"
+    assert ask("equipment", "house", "appliance_above", ("equipment.cooler", cooler % "1.1")) == pytest.approx(0.8)
+    assert ask("equipment", "house", "appliance_above", ("equipment.cooler", cooler % "2.1")) is None
+    nowhere = ("equipment.cooler", "{kind: fridge, works by: compressor, place: cabin}")
+    assert isinstance(ask("equipment", "house", "appliance_above", nowhere), Unknown)

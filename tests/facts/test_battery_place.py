@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from checker.quantities import Unknown
 from tests.facts.van import ask
 
@@ -55,3 +57,19 @@ def test_what_does_not_belong_to_a_battery_makes_its_compartment_shared() -> Non
     assert ask("equipment", "house", "foreign_beside", can) is True
     assert isinstance(ask("equipment", "house", "foreign_beside", ("equipment.house.place", "unknown")), Unknown)
     assert ask("equipment", "FH", "foreign_beside", fridge) is False
+
+
+def test_a_battery_under_the_body_hangs_as_low_as_its_own_box_where_that_is_lower() -> None:
+    below = (("equipment.house.place", "underbody"), ("places.underbody.ground clearance", "250 mm"))
+    assert ask("equipment", "house", "ground_clearance", *below) == pytest.approx(0.25)
+    low = ("equipment.house.box.at", "[1.1 m, -0.9 m, 0.1 m]")
+    assert ask("equipment", "house", "ground_clearance", *below, low) == pytest.approx(0.1)
+    perhaps = ask("equipment", "house", "ground_clearance", below[0], low)
+    assert (perhaps.low, perhaps.high) == (0.0, pytest.approx(0.1))
+    assert ask("equipment", "house", "ground_clearance") is None
+
+
+def test_a_box_within_an_engine_space_stands_at_the_engine() -> None:
+    around = (("places.engine-bay", "{kind: engine space}"), ("places.bay.inside", "engine-bay"))
+    assert ask("equipment", "house", "at_the_engine", *around) is True
+    assert ask("equipment", "house", "at_the_engine") is False
