@@ -46,15 +46,13 @@ def joined(network: Network, starts: Iterable[str], passes: Passes | None = None
     return _walk(network, starts, passes, {}, NOTHING)
 
 
-def metal(network: Network, start: str, *, through_chassis: bool = False) -> set[str]:
-    """Nodes joined to one by conductors of whatever role and by contacts: what stands in series meets here.
-
-    Not beyond the chassis, where all returns meet, unless that is wanted.
-    """
+def metal(network: Network, start: str) -> set[str]:
+    """Nodes joined to one by conductors of whatever role and by contacts, not beyond the chassis, where all returns
+    meet: what stands in series meets here."""
     seen, todo = {start}, [start]
     while todo:
         node = todo.pop()
-        for edge, far in network.near.get(node, ()) if through_chassis or node != CHASSIS else ():
+        for edge, far in network.near.get(node, ()) if node != CHASSIS else ():
             if far not in seen and not (isinstance(edge, Link) and edge.one_way and node == edge.b):
                 seen.add(far)
                 todo.append(far)

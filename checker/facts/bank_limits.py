@@ -429,8 +429,7 @@ def take_off_diagonal(s: Subject) -> Any:
     type="list",
     says="Batteries of another chemistry that are, or can be, joined to it in parallel or in series with no converter "
     "between.",
-    method="graph, every contact closed: plus to plus, or the minus of one to the plus of the other, also by the "
-    "chassis; the builds of "
+    method="graph, every contact closed: plus to plus, or the minus of one to the plus of the other; the builds of "
     "lead-acid count as one chemistry",
 )
 def mixed_with(s: Subject) -> Any:
@@ -439,8 +438,8 @@ def mixed_with(s: Subject) -> Any:
         return loose
     network = s.facts.network
     plus, minus = home(s.facts, s.item), home_return(s.facts, s.item)
-    near, below = joined(network, [plus]), metal(network, minus, through_chassis=True)
-    above = metal(network, plus, through_chassis=True)
+    near, below = joined(network, [plus]), metal(network, minus)
+    above = metal(network, plus)
     found: list[Any] = []
     mine = s.chemistry
     for other in s.facts.subjects("bank"):
