@@ -17,7 +17,7 @@ from checker.quantities.values import between
 
 ALONG, ACROSS = 0, 1
 ABOARD = (("payload kept", "payload at", 1.0), ("people", "people at", 1.0), ("water", "water at", 1.0),
-          ("removed", "removed at", -1.0))  # fmt: skip
+          ("cables", "cables at", 1.0), ("removed", "removed at", -1.0))  # fmt: skip
 """Key of a mass, key of where it is, and whether it comes or goes."""
 LEVER = "lever rule; what has no box or point lies anywhere in its place, else in the vehicle"
 

@@ -37,6 +37,8 @@ def ball_load(s: Subject) -> Any:
 def _moved(s: Subject) -> list[Share]:
     """All that was put in and taken out, with where it lies along the vehicle; what went out counts below nothing."""
     found = [Share(item.name, mass_of(s, item), position(s, item)) for item in added(s)]
+    if s.item.vehicle.has("masses.cables"):
+        found.append(Share("cables", limit_or_load(s, "cables"), Unknown("where cables lie")))
     if s.item.vehicle.has("masses.removed"):
         point = s.read(s.item.vehicle, "masses.removed at") if s.item.vehicle.has("masses.removed at") else None
         where = multiply(point[ALONG], sense(s, ALONG)) if isinstance(point, tuple) else Unknown("where it was")

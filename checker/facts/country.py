@@ -63,9 +63,13 @@ def code(s: Subject) -> Any:
     return s.use("code", s.facts.design.code)
 
 
+OF_VEHICLES = ("recreational vehicle", "vehicle generator")
+
+
 @fact("ac_source", "listed_for_vehicles", type="yes/no",
       says="A standard or approval is told that is made for generators of vehicles; none for other sources.",
-      method="`EGS-1` or the word vehicle among its standards and approvals",
+      method="`EGS-1`, recreational vehicle or vehicle generator among its standards and approvals; another that names "
+      "a vehicle is open",
       source="ANSI/RVIA EGS-1, engine generator sets of recreational vehicles (from memory)")  # fmt: skip
 def listed_for_vehicles(s: Subject) -> Any:
     item = s.item.equipment
@@ -73,6 +77,9 @@ def listed_for_vehicles(s: Subject) -> Any:
         return None
     told = [s.read(item, key) for key in ("standard", "approval")]
     texts = [text for one in told if isinstance(one, tuple) for text in one if isinstance(text, str)]
-    if any("EGS-1" in text or "vehicle" in text.casefold() for text in texts):
+    if any("EGS-1" in text or any(words in text.casefold() for words in OF_VEHICLES) for text in texts):
         return True
+    named = next((text for text in texts if "vehicle" in text.casefold()), None)
+    if named is not None:
+        return Unknown(f"whether `{named}` is about generators built into vehicles is not known")
     return next((one for one in told if isinstance(one, Unknown)), False)

@@ -48,9 +48,10 @@ def mass_of(s: Subject, item: Equipment) -> Any:
 
 
 @fact("design", "added_mass", unit="kg", says="Mass of the equipment that the fitter put in, less what was taken out.",
-      method="sum of masses; cables and small devices without a told mass left out")  # fmt: skip
+      method="sum of masses, and that of cables and small parts where it is told")  # fmt: skip
 def added_mass(s: Subject) -> Any:
-    put_in = total(mass_of(s, item) for item in added(s))
+    cables = [limit_or_load(s, "cables")] if s.item.vehicle.has("masses.cables") else []
+    put_in = total([*(mass_of(s, item) for item in added(s)), *cables])
     return subtract(put_in, limit_or_load(s, "removed")) if s.item.vehicle.has("masses.removed") else put_in
 
 

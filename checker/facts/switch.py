@@ -80,6 +80,12 @@ def state_on_loss(s: Subject) -> Any:
     return s.read(s.item, "on loss")
 
 
+@fact("switch", "state_on_return", words=("stays open", "closes"),
+      says="What it does when its drive returns after it had opened on the loss.")  # fmt: skip
+def state_on_return(s: Subject) -> Any:
+    return s.read(s.item, "on return")
+
+
 @fact("switch", "manual_override", type="yes/no", says="A hand can work it when its drive fails.")
 def manual_override(s: Subject) -> Any:
     return s.read(s.item, "manual override")

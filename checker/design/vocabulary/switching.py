@@ -17,6 +17,7 @@ CONTACTS = (
     word("operated", OPERATED, "How it is worked."),
     signal("driven by", "The signal or port that works it."),
     word("on loss", ("opens", "closes", "stays"), "What it does when its drive is lost."),
+    word("on return", ("stays open", "closes"), "What it does when its drive returns after it had opened on the loss."),
     yes("manual override", "A hand can work it when its drive fails."),
     yes("shows state", "It shows whether it is open."),
     yes("lockable", "It can be locked open."),

@@ -90,6 +90,7 @@ VEHICLE = Kind(
         Key("masses.people at", "point", "The middle of the people."),
         quantity("masses.water", "kg", "Water in full tanks, where it is not part of the payload kept."),
         Key("masses.water at", "point", "The middle of the water."),
+        quantity("masses.cables", "kg", "Cables and small parts that the work put in; left out where it is not told."),
         quantity("masses.removed", "kg", "What the work took out: an old battery, a generator."),
         Key("masses.removed at", "point", "The middle of what was taken out."),
         quantity("masses.before.front", "kg", "Front axle before the work."),
