@@ -11,6 +11,11 @@ from checker.facts.subject import Facts, Subject
 from checker.quantities import Unknown, equal, greatest
 
 MAINS_WORK, ELV_WORK = "mains work", "elv work"
+OTHER_TRADES = (
+    "auto-electrician", "auto electrician", "automotive electrician", "gas fitter", "mechanic", "plumber", "carpenter",
+    "builder", "apprentice", "owner", "none",
+)  # fmt: skip
+"""Classes of licence that do not cover work on dangerous voltage, in the words of the trade."""
 NOT_A_LICENCE = ("none needed", "not needed", "no", "owner", "not required", "unlicensed")
 
 
@@ -52,7 +57,8 @@ def highest_direct_voltage(s: Subject) -> Any:
     "has_licence",
     type="yes/no",
     says="A licence for it is named.",
-    method="`licence` under `people`; words such as `none needed` are no licence, words without a number prove none",
+    method="`licence` under `people`; words such as `none needed` are no licence, words without a number prove none; "
+    "for mains and battery work not that of another trade, by its class where that is told",
 )
 def has_licence(s: Subject) -> Any:
     if s.item is None:
@@ -63,6 +69,9 @@ def has_licence(s: Subject) -> Any:
         return Unknown(f"the licence for {s.id} is not known")
     if not isinstance(told, str) or told.strip().lower() in NOT_A_LICENCE:
         return False
+    trade = s.read(s.item, "class") if s.item.has("class") else None
+    if s.id in (MAINS_WORK, ELV_WORK) and isinstance(trade, str) and trade.strip().lower() in OTHER_TRADES:
+        return False
     if any(letter.isdigit() for letter in told):
-        return True
+        return trade if isinstance(trade, Unknown) else True
     return Unknown(f"`{told}` holds no number of a licence")

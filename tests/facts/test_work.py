@@ -41,3 +41,16 @@ def test_a_licence_for_either_class_covers_an_array() -> None:
     assert licensed("{elv work: {licence: none needed}, mains work: {licence: EW-00000}}") is True
     assert isinstance(licensed("{elv work: {licence: applied for}}"), Unknown)
     assert isinstance(house_ask("array", "panels", "licensed"), Unknown)
+
+
+@pytest.mark.parametrize(
+    ("trade", "answer"), [("auto-electrician", False), ("gas fitter", False), ("electrician", True)]
+)
+def test_the_licence_of_another_trade_is_none_for_mains_work(trade: str, answer: bool) -> None:
+    people = f"{{mains work: {{licence: AE-00000, class: {trade}}}}}"
+    assert subject(COACH, "work", "mains work", {"people": people}).has_licence is answer
+
+
+def test_a_class_that_nobody_read_leaves_the_licence_open() -> None:
+    people = "{mains work: {licence: AE-00000, class: unknown}}"
+    assert isinstance(subject(COACH, "work", "mains work", {"people": people}).has_licence, Unknown)
