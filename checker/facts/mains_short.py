@@ -25,10 +25,12 @@ from checker.quantities import (
     add,
     between,
     divide,
+    equal,
     greatest,
     least,
     multiply,
     show,
+    some,
     total,
 )
 
@@ -174,8 +176,12 @@ def strong_site(s: Subject) -> Number:
 def _site(s: Subject) -> Number:
     """Impedance of line and neutral of the site: as told, else from a strong site to one that just keeps its drop."""
     vehicle = s.facts.design.vehicle
-    if vehicle.has("supply.loop impedance") and s.read(vehicle, "supply.earthing") in TN:
-        return s.read(vehicle, "supply.loop impedance")  # type: ignore[no-any-return]
+    told: Number = s.read(vehicle, "supply.loop impedance") if vehicle.has("supply.loop impedance") else None
+    by_neutral = False if told is None else some(equal(s.read(vehicle, "supply.earthing"), one) for one in TN)
+    if isinstance(by_neutral, Unknown):
+        return Unknown("whether the loop told is that of line and neutral is not known")
+    if by_neutral:
+        return told
     strong, weak = strong_site(s), divide(multiply(volts_of(s), SITE_DROP), current_of(s, s.item.feed.equipment))
     if isinstance(strong, Unknown) or isinstance(weak, Unknown):
         return weak if isinstance(weak, Unknown) else strong

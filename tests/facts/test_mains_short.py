@@ -45,6 +45,11 @@ def test_the_loop_through_electrodes_says_nothing_of_line_and_neutral() -> None:
     assert subject(COACH, "short", "heating on inlet", tt).least.low > 100.0
 
 
+def test_a_loop_of_a_site_of_unknown_earthing_may_be_that_of_an_electrode() -> None:
+    told = {"vehicle.supply.loop impedance": "40 Ω", "vehicle.supply.earthing": "unknown"}
+    assert isinstance(subject(COACH, "short", "heating on inlet", told).least, Unknown)
+
+
 def test_an_inverter_ends_the_short_itself() -> None:
     one = subject(COACH, "short", "heating on inverter", LIMITED)
     assert (one.least, one.source_limits) == (30.0, True)
