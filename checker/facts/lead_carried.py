@@ -48,9 +48,20 @@ def earth_area_needed(s: Subject) -> Number:
 
 
 @fact("design", "leads_missing", unit="count", says="Shore inlets for which no shore lead is carried.",
-      method="inlets less leads; a survey may have missed a lead")  # fmt: skip
+      method="inlets less leads, of several inlets shape by shape; a survey may have missed a lead")  # fmt: skip
 def leads_missing(s: Subject) -> Any:
-    carried, asked = len(s.facts.subjects("lead")), len(s.facts.subjects("inlet"))
-    if carried < asked and equal(s.item.purpose.value, "survey") is not False:
+    leads, inlets = s.facts.subjects("lead"), s.facts.subjects("inlet")
+    missing: Any = float(max(0, len(inlets) - len(leads)))
+    if len(inlets) > 1 and missing == 0.0:
+        missing = _by_shape(s, [one.item for one in inlets], [one.item for one in leads])
+    if missing != 0.0 and equal(s.item.purpose.value, "survey") is not False:
         return Unknown("a shore lead was perhaps not seen")
-    return float(max(0, asked - carried))
+    return missing
+
+
+def _by_shape(s: Subject, inlets: list[Any], leads: list[Any]) -> Any:
+    """How many inlets have no lead of their shape among as many leads; unknown while a shape is."""
+    wanted, carried = [s.read(one, "shape") for one in inlets], [s.read(one, "shape") for one in leads]
+    if not all(isinstance(one, str) for one in (*wanted, *carried)):
+        return Unknown("which lead fits which inlet is not told")
+    return float(sum(max(0, wanted.count(shape) - carried.count(shape)) for shape in dict.fromkeys(wanted)))
