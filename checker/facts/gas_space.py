@@ -32,15 +32,23 @@ def in_lead_gas(s: Subject) -> Truth:
 
 def _within(other: Subject, body: Subject) -> Truth:
     """Whether equipment in a place within that of a battery has its air."""
-    return both(_a_room(other), breathes(other, body.item))
+    air = either(breathes(other, body.item), _open_ended(body, body.place.id))
+    return both(_a_room(other), air)
 
 
 def _around(place: Subject, other: Subject) -> Truth:
     """Whether the place of a battery lies within that of the equipment and opens into it."""
     around = chain(other, other.id)
     if place.item not in around:
-        return False
+        return both(_a_room(place), _open_ended(other, other.id))
     return both(_a_room(place), negate(sealed_within(other, around, place.id)))
+
+
+def _open_ended(s: Subject, name: str) -> Truth:
+    """Unknown where nobody knows in which place a place lies; else no."""
+    last = chain(s, name)[-1]
+    within = s.read(last, "inside") if last.has("inside") else None
+    return Unknown(f"in which place {last.name} lies is not known") if isinstance(within, Unknown) else False
 
 
 def _a_room(place: Subject) -> Truth:

@@ -120,7 +120,14 @@ def _place(s: Subject) -> Any:
 )
 def used_in_rain(s: Subject) -> Any:
     place = _place(s)
-    if isinstance(place, Unknown) or s.read(place, "kind") not in OPEN or not place.has("wet"):
+    if isinstance(place, Unknown):
+        return place
+    kind = s.read(place, "kind")
+    if not place.has("wet"):
+        return True
+    if not isinstance(kind, str):
+        return Unknown(f"what kind of place {place.name} is, is not known")
+    if kind not in OPEN:
         return True
     water = s.read(place, "wet")
     return water if isinstance(water, Unknown) else water not in ("dry", "damp")
