@@ -12,7 +12,7 @@ from checker.facts.catalogue import fact
 from checker.facts.equipment import told
 from checker.facts.subject import Subject
 from checker.facts.unseen import may_be_hidden
-from checker.quantities import Unknown, between, divide, either, equal, multiply
+from checker.quantities import Unknown, between, divide, either, equal, multiply, negate
 
 
 @fact("equipment", "fails_to", words=("open", "short"), says="What a protective device becomes at the end of its life.")
@@ -70,9 +70,11 @@ def rated_current(s: Subject) -> Any:
     type="yes/no",
     says="On a plug connection each half that can stay live is the socket, or its contacts cannot be touched.",
     method="its live side and its contacts; the graph without it: where both halves reach a source only contacts that "
-    "cannot be touched serve; none for what is no connector",
+    "cannot be touched serve; the plug to a towing vehicle by what keeps it live when parted; none for other equipment",
 )
 def live_half_covered(s: Subject) -> Any:
+    if s.item.kind == "vehicle coupling":
+        return either(negate(s.plug_stays_live), told(s, "recessed contacts"))
     if s.item.kind != "connector":
         return None
     if _both_halves_live(s):

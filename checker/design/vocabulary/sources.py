@@ -144,6 +144,7 @@ VEHICLE_COUPLING = Kind(
     (
         *COMMON,
         count("pins", "Contacts."),
+        yes("recessed contacts", "The live half cannot be touched."),
         *_supply("charge"),
         *_supply("brakes"),
         *_supply("lamps"),
