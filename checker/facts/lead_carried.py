@@ -52,9 +52,10 @@ def earth_area_needed(s: Subject) -> Number:
 def leads_missing(s: Subject) -> Any:
     leads, inlets = s.facts.subjects("lead"), s.facts.subjects("inlet")
     missing: Any = float(max(0, len(inlets) - len(leads)))
-    if len(inlets) > 1 and missing == 0.0:
+    if len(inlets) > 1 and len(leads) >= len(inlets):
         missing = _by_shape(s, [one.item for one in inlets], [one.item for one in leads])
-    if missing != 0.0 and equal(s.item.purpose.value, "survey") is not False:
+    none_missing = isinstance(missing, float) and missing == 0.0
+    if not none_missing and equal(s.item.purpose.value, "survey") is not False:
         return Unknown("a shore lead was perhaps not seen")
     return missing
 

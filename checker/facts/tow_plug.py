@@ -10,8 +10,9 @@ from checker.circuit.supply import leading_to
 from checker.design.model import Equipment
 from checker.facts.catalogue import fact
 from checker.facts.contacts import OF_THE_ENGINE, signal_means
+from checker.facts.starter import rests_open
 from checker.facts.subject import Facts, Subject
-from checker.quantities import Truth, Unknown
+from checker.quantities import Unknown
 
 
 @fact(
@@ -57,17 +58,14 @@ def _perhaps(s: Subject) -> Any:
 def _may_be_closed(s: Subject, link: Link) -> bool:
     if link.when != "coil" or link.equipment.kind == "combiner":
         return True
-    return not (_rests_open(link.equipment) and _dead_when_parted(s.facts, link.equipment, s.id))
-
-
-def _rests_open(relay: Equipment) -> bool:
-    return relay.value("rest") == "open" or (relay.allows("form") and relay.value("form") == "make")
+    return not (rests_open(s, link.equipment) is True and _dead_when_parted(s.facts, link.equipment, s.id))
 
 
 def _dead_when_parted(facts: Facts, relay: Equipment, plug: str) -> bool:
     """Whether what drives a relay is gone with the plug: the engine of the towing vehicle, or a contact of the plug."""
     name = relay.value("driven by")
     signal = facts.design.equipment.get(name) if isinstance(name, str) else None
-    source: Truth | str = signal.value("from") if signal is not None else name
+    source: Any = signal.value("from") if signal is not None else name
     comes = isinstance(source, str) and source.partition(".")[0] == plug
-    return comes or signal_means(facts, name) in OF_THE_ENGINE
+    means = signal_means(facts, name)
+    return comes or (isinstance(means, str) and means in OF_THE_ENGINE)
