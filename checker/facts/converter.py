@@ -344,7 +344,10 @@ def high_nominal(s: Subject) -> Any:
 def steps_up(s: Subject) -> Any:
     if s.item.kind != "dc converter":
         return False
-    gives_high = any(one.source.port == "high" for one in outputs_of(s.facts, s.item))
+    outputs = outputs_of(s.facts, s.item)
+    if not outputs and all(f"{s.id}:{side}+" in s.facts.network.near for side in ("low", "high")):
+        return Unknown(f"which way {s.id} works is not told: no circuit starts at one of its sides")
+    gives_high = any(one.source.port == "high" for one in outputs)
     return greater(s.high_nominal, s.low_nominal) if gives_high else False
 
 

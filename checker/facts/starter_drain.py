@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from checker.circuit.elements import LIVE, Edge, Link, Wire
+from checker.circuit.elements import LIVE, Edge, Link, Source, Wire
 from checker.circuit.sources import LOADS
 from checker.circuit.supply import joined
 from checker.design.model import Circuit, Equipment
@@ -14,7 +14,7 @@ from checker.facts.bank import home, loose_bank, some_gap
 from checker.facts.catalogue import fact
 from checker.facts.contacts import signal_item, signal_means
 from checker.facts.joining import joined_sides
-from checker.facts.starter import rests_open
+from checker.facts.starter import TOWING_CONTACTS, rests_open
 from checker.facts.subject import Facts, Subject
 from checker.quantities import (
     Number,
@@ -32,7 +32,6 @@ from checker.quantities import (
     total,
 )
 
-NOT_WITHOUT_ENGINE = ("alternator", "vehicle coupling")
 SPARING = ("engine running", "ignition on", "battery low", "discharge allowed")
 """Signals by which a contact opens before the starting battery is drawn down; whether one is a true sign of the engine
 is asked by another rule."""
@@ -78,7 +77,7 @@ def _loads_at(facts: Facts, nodes: dict[str, None]) -> list[Equipment]:
 
 def cut_without_engine(s: Subject, node: str) -> Truth:
     """Whether a node is cut off from batteries and converters by contacts that a running engine closes."""
-    homes = [one.live for one in s.facts.network.sources if one.equipment.kind not in NOT_WITHOUT_ENGINE]
+    lasting = [(one.live, _rests_with_the_engine(s, one)) for one in s.facts.network.sources]
     parts = {
         item.name: _by_engine(s, item)
         for item in s.facts.network.equipment.values()
@@ -86,6 +85,8 @@ def cut_without_engine(s: Subject, node: str) -> Truth:
     }
 
     def reached(*, perhaps: bool) -> bool:
+        homes = [live for live, rests in lasting if rests is False or (perhaps and isinstance(rests, Unknown))]
+
         def kept(edge: Edge) -> bool:
             answer = parts.get(edge.equipment.name, False) if isinstance(edge, Link) else False
             return answer is False or (perhaps and isinstance(answer, Unknown))
@@ -98,7 +99,18 @@ def cut_without_engine(s: Subject, node: str) -> Truth:
     if loose is not None or some_gap(s.facts) or reached(perhaps=True):
         doubt = Unknown("whether a running engine closes a contact on its way is not told")
         return doubt if loose is None else loose
-    return node in joined(s.facts.network, homes)
+    engine = [one.live for one in s.facts.network.sources if one.equipment.kind == "alternator"]
+    return node in joined(s.facts.network, [live for live, _ in lasting if live not in engine])
+
+
+def _rests_with_the_engine(s: Subject, source: Source) -> Truth:
+    """Whether a source rests while the engine does: an alternator, a contact that the towing vehicle parts."""
+    if source.equipment.kind == "alternator":
+        return True
+    if source.equipment.kind != "vehicle coupling":
+        return False
+    parted = f"{source.port}+" in TOWING_CONTACTS
+    return s.read(source.equipment, "source end.switched") if parted else True
 
 
 def _by_engine(s: Subject, item: Equipment) -> Truth:
