@@ -224,11 +224,14 @@ def _from_what_it_charges(s: Subject, origin: Any) -> Truth:
     """Whether a signal that comes from a battery comes from the managed one it charges; others may speak for all."""
     owner = origin.split(".", 1)[0] if isinstance(origin, str) else None
     stores = {bank.id: bank for bank in s.facts.subjects("bank")}
-    if owner not in stores:
+    if owner not in stores and not isinstance(origin, Unknown):
         return True
     banks = s.charges
     if isinstance(banks, Unknown):
         return banks
+    if isinstance(origin, Unknown):
+        own = {bank.id for bank in banks}
+        return either(every(negate(bank.is_managed) for name, bank in stores.items() if name not in own), UNKNOWN)
     return every(True if bank.id == owner else negate(bank.is_managed) for bank in banks)
 
 

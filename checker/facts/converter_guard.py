@@ -7,7 +7,7 @@ from typing import Any
 from checker.circuit.elements import LIVE, Wire
 from checker.circuit.supply import is_live, joined
 from checker.facts.alternator import live_node
-from checker.facts.bank import home, of_unit
+from checker.facts.bank import home, loose_bank, of_unit
 from checker.facts.battery_body import LEAD
 from checker.facts.catalogue import fact
 from checker.facts.charging import outputs_of, rating_key
@@ -90,6 +90,9 @@ def lead_meets_hot_or_cold(s: Subject) -> Truth:
     source="ISO 16750-2, 2023 (from memory)",
 )
 def high_side_limit(s: Subject) -> Any:
+    loose = loose_bank(s.facts)
+    if loose is not None:
+        return loose
     found: list[Number] = []
     for output in charging_outputs(s):
         if output.source.port == "high":

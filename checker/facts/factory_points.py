@@ -40,13 +40,17 @@ def of_the_maker(s: Subject) -> Truth:
 def _cuts_a_cable_of_the_maker(s: Subject) -> list[Truth]:
     """Of each battery-side circuit whose run passes it: whether that came with the vehicle."""
     found: list[Truth] = []
+    reached = False
     for circuit in s.facts.network.circuits:
+        reached = reached or any(port.equipment == s.item.name for port in circuit.ends)
         live = s.facts.network.conductor(circuit.name, LIVE)
         ends = {circuit.start.equipment, *(port.equipment for port in circuit.ends)}
         if live is None or s.item.name in ends or s.facts.network.systems[circuit.name] != "dc":
             continue
         if any(node.partition(":")[0] == s.item.name for wire in live.wires for node in (wire.a, wire.b)):
             found.append(came_with_it(s, circuit))
+    if s.item.kind == "joint" and not found and not reached:
+        return [Unknown(f"in which cable {s.id} sits is not told")]
     return found
 
 

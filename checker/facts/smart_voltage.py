@@ -106,10 +106,13 @@ def _works(s: Subject, starts: Iterable[str], volts: Any) -> Truth:
 
 
 def _goes_on(s: Subject, item: Equipment, side: str, volts: Any) -> Iterator[Truth]:
-    """Whether a converter still draws at the lowest voltage, by each stop that is set; what is left out stops none."""
+    """Whether a converter still draws at the lowest voltage, by each stop that is told; by none that is left out
+    beside another."""
     low = volts.low if isinstance(volts, Window) else volts
-    for key in STOPS[side]:
-        stop = s.read(item, key) if item.allows(key) and item.has(key) else None
+    told = [key for key in STOPS[side] if item.allows(key) and item.has(key)]
+    if not told:
+        yield Unknown(f"at which voltage {item.name} stops drawing is not told")
+    for stop in (s.read(item, key) for key in told):
         if stop is not None:
             yield low if isinstance(low, Unknown) else less_equal(stop, low)
 
