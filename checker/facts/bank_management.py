@@ -43,7 +43,8 @@ def has_management(s: Subject) -> Any:
 def is_managed(s: Subject) -> Any:
     written = any(one.has("bms") for one in (s.item, unit(s.item)))
     # A lead battery of which no word tells a management has none; of other cells nobody knows.
-    silent: Truth = False if s.chemistry in LEAD else UNKNOWN
+    chemistry = s.chemistry
+    silent: Truth = False if isinstance(chemistry, str) and chemistry in LEAD else UNKNOWN
     return either(s.is_lithium, s.has_management if written else silent)
 
 

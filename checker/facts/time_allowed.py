@@ -47,7 +47,8 @@ def _line_to_earth(s: Subject) -> Number:
     if not isinstance(volts, float | Range):
         changed = s.item.feed.equipment.kind == "transformer" or tapped(s) is not None
         return WINDINGS_V if changed else SITES_V
-    if s.use("code", s.facts.design.code) not in NORTH_AMERICA:
+    code = s.use("code", s.facts.design.code)
+    if isinstance(code, Unknown) or code not in NORTH_AMERICA:  # without a code the international limits apply
         return volts
     low, high = TWO_LINES_V
     two_lines = both(greater_equal(volts, low), less_equal(volts, high))

@@ -24,6 +24,10 @@ def test_who_is_managed() -> None:
     assert isinstance(
         ask("bank", "bank", "is_managed", {"parts.module.chemistry": "unknown", "parts.module.bms": "none"}), Unknown
     )
+    assert isinstance(
+        ask("bank", "bank", "is_managed", {"parts.module.chemistry": "unknown", "parts.module.bms": "(remove)"}),
+        Unknown,
+    )
 
 
 def test_an_inverter_that_hangs_on_it_by_a_relay_alone_is_not_asked_of_it() -> None:

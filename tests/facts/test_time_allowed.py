@@ -52,3 +52,8 @@ def test_what_is_not_told_leaves_a_range() -> None:
 def test_a_voltage_that_may_be_that_of_two_lines_leaves_both() -> None:
     edits = {"code": "us-boat", "vehicle.supply.voltage": "230..245 V"}
     assert subject(COACH, "supply", "heater on inlet", edits).time_allowed == Range(0.4, 0.8)
+
+
+def test_without_a_code_the_voltage_stands_as_it_is_told() -> None:
+    edits = {"code": "unknown", "vehicle.supply.voltage": "240 V"}
+    assert subject(COACH, "supply", "heater on inlet", edits).time_allowed == 0.4
