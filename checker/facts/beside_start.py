@@ -65,7 +65,7 @@ def _margins(s: Subject, port: str) -> Iterator[Number]:
         return
     ends = (one for one in s.facts.subjects("circuit") if one.system == "dc")
     own = [one for one in ends if any((end.equipment, end.port) == (s.id, port) for end in one.item.ends)]
-    held = [one for one in held_in_modes(s.facts, node) if one.source is None or one.source.equipment is not s.item]
+    held = [one for one in held_in_modes(s.facts, node) if one.by_others(s.item)]
     window = s.read(s.item, f"{port}.voltage" if port == "dc" else f"sides.{port}.voltage")
     low = (
         window.low

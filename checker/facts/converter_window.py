@@ -96,7 +96,7 @@ def supply_margin(s: Subject) -> Any:
 
 def _low_margin(s: Subject, port: str) -> Number | None:
     node = f"{s.id}:{port}+"
-    held = [one for one in held_in_modes(s.facts, node) if one.source is None or one.source.equipment is not s.item]
+    held = [one for one in held_in_modes(s.facts, node) if one.by_others(s.item)]
     if node not in s.facts.network.near or not held:
         return None
     loose = loose_bank(s.facts)

@@ -43,8 +43,12 @@ class Held(NamedTuple):
     volts: Number
     low: Number
     ohms: Number
-    source: Source | None
+    sources: tuple[Source, ...]
     peak: Number
+
+    def by_others(self, item: Item) -> bool:
+        """Whether something else than this equipment holds it up."""
+        return any(source.equipment is not item for source in self.sources)
 
 
 TOLD = (
@@ -102,15 +106,16 @@ def _held(facts: Facts, sources: list[Source], mode: Item) -> Held | None:
             if source.equipment.kind == "alternator":
                 window = source.equipment.value("set voltage")
                 volts = window.low if isinstance(window, Window) else UNKNOWN
-                return Held(mode.name, volts, volts, 0.0, source, float("inf"))
+                return Held(mode.name, volts, volts, 0.0, (source,), float("inf"))
     found = [held for source in sources if (held := _by_source(facts, source, mode)) is not None]
     if not found:
         return None
     worst = least([one.volts for one in found])
-    batteries = [one for one in found if one.source is not None and one.source.storage]
+    batteries = [one for one in found if any(source.storage for source in one.sources)]
     ohms = least([one.ohms for one in batteries]) if batteries else 0.0
     peak = float("inf") if batteries else least([one.peak for one in found])
-    return Held(mode.name, worst, least([one.low for one in found]), ohms, found[0].source, peak)
+    holding = tuple(source for one in found for source in one.sources)
+    return Held(mode.name, worst, least([one.low for one in found]), ohms, holding, peak)
 
 
 def _by_source(facts: Facts, source: Source, mode: Item) -> Held | None:
@@ -120,12 +125,12 @@ def _by_source(facts: Facts, source: Source, mode: Item) -> Held | None:
             volts, ohms = at_plug(facts, source)
             window = item.value("source end.voltage")
             low = window.low if isinstance(window, Window) else UNKNOWN
-            return Held(mode.name, volts, low, ohms, source, float("inf"))
+            return Held(mode.name, volts, low, ohms, (source,), float("inf"))
         pair = weak_source(facts, source)
         known = item.kind in ("battery", "bank")
         volts = _discharged(facts, item) if known else UNKNOWN
         low = low_voltage(facts, item) if known else UNKNOWN
-        return Held(mode.name, volts, low, UNKNOWN if pair is None else pair[1], source, float("inf"))
+        return Held(mode.name, volts, low, UNKNOWN if pair is None else pair[1], (source,), float("inf"))
     if item.kind == "dc converter" and (source.port == "low" or item.value("both ways") is not True):
         setting = item.value("settings.feed voltage")
         if source.port == "high" and isinstance(item.value("both ways"), Unknown):
@@ -135,7 +140,7 @@ def _by_source(facts: Facts, source: Source, mode: Item) -> Held | None:
         peak = item.value(f"sides.{source.port}.peak.current")
         if not isinstance(peak, float | Range):
             peak = item.value(f"sides.{source.port}.current")
-        return Held(mode.name, setting, setting, 0.0, source, peak)
+        return Held(mode.name, setting, setting, 0.0, (source,), peak)
     if is_mains_charger(source) and alone(facts, item) and gives(facts, source, mode) is not False:
         setting = item.value("settings.charge voltage")
         peak = item.value(key) if item.allows(key := peak_key(source, "current")) else UNKNOWN
@@ -144,7 +149,7 @@ def _by_source(facts: Facts, source: Source, mode: Item) -> Held | None:
             setting,
             setting,
             0.0,
-            source,
+            (source,),
             item.value(rating_key(source)) if isinstance(peak, Unknown) else peak,
         )
     return None
@@ -214,7 +219,7 @@ def lowest_voltage(s: Subject) -> Any:
         return Unknown(f"no mode supplies {s.id}") if loose is None else loose
     for one in held:
         tell(s, one)
-        who = "nobody" if one.source is None else one.source.name
+        who = " and ".join(source.name for source in one.sources)
         s.note(_said(f"mode {one.mode}: {who} holds {show(one.volts, 'V')}"))
     lost = circuits_of(s)
     if isinstance(lost, Unknown):
@@ -226,14 +231,15 @@ def lowest_voltage(s: Subject) -> Any:
 
 def tell(s: Subject, held: Held) -> None:
     """Note what a held voltage rests on."""
-    if s.facts.recorder is None or held.source is None:
+    if s.facts.recorder is None:
         return
-    item = held.source.equipment
-    one = item.base if item.kind == "bank" and item.base is not None else item
-    for key in TOLD:
-        if one.allows(key):
-            s.read(one, key)
-    if held.source.storage:
+    for source in held.sources:
+        item = source.equipment
+        one = item.base if item.kind == "bank" and item.base is not None else item
+        for key in TOLD:
+            if one.allows(key):
+                s.read(one, key)
+    if any(source.storage for source in held.sources):
         s.note(ASSUMED.__str__)
 
 
@@ -299,9 +305,8 @@ def held_for_start(held: Held, current: Number) -> Held | Unknown:
     """What is held up while a start current flows; unknown where a converter may shut down."""
     if less_equal(current, held.peak) is True:
         return held
-    item = None if held.source is None else held.source.equipment
-    limits = item is not None and item.allows("at fault") and item.says("at fault", "limits")
-    if not limits:
+    items = [source.equipment for source in held.sources]
+    if not all(item.allows("at fault") and item.says("at fault", "limits") for item in items):
         return Unknown("beyond its peak a converter may shut down")
     # Until it turns a motor is a resistance, which takes its share of the voltage.
     return held._replace(low=corners(voltage_at_limit, held.low, held.peak, current))
