@@ -19,7 +19,7 @@ from checker.facts.page import facts_page  # noqa: E402
 from checker.reports.rule_list import coverage_of, read_requirements  # noqa: E402
 from checker.rulebook import Rulebook, load_rulebook  # noqa: E402
 from checker.rulebook.conditions import conditions_page, read_conditions  # noqa: E402
-from checker.rulebook.coverage_page import Asked, coverage_page  # noqa: E402
+from checker.rulebook.coverage_page import Asked, Left, coverage_page  # noqa: E402
 from checker.rulebook.page import index_page, limits_page, topic_page, topics  # noqa: E402
 from checker.shipped import shipped  # noqa: E402
 
@@ -56,10 +56,10 @@ def asked() -> list[Asked]:
         return [Asked(row["id"], row["topic"], row["decidable"], row["severity"]) for row in csv.DictReader(lines)]
 
 
-def left() -> dict[str, str]:
+def left() -> dict[str, Left]:
     """What no rule decides yet of a requirement, or why it has no rule."""
     with (Path(str(shipped("rules"))) / "not-decided.csv").open(encoding="utf-8", newline="") as lines:
-        return {row["id"]: row["left"] for row in csv.DictReader(lines)}
+        return {row["id"]: Left(row["of"], row["left"]) for row in csv.DictReader(lines)}
 
 
 def stale() -> list[str]:

@@ -31,6 +31,7 @@ from checker.quantities import (
     either,
     equal,
     every,
+    greater_equal,
     greatest,
     least,
     multiply,
@@ -177,12 +178,17 @@ def _gives_way(s: Subject, mode: Item) -> Truth:
     near = joined(s.facts.network, [live_node(s)], contacts(s.facts, mode).perhaps)
     found = [item for node in near for item in s.facts.network.sinks.get(node, ()) if item.kind == "dc converter"]
     answers: list[Truth] = []
+    banks = [(bank, equal(bank.purpose, "starting")) for bank in s.facts.subjects("bank")]
+    banks = [(bank, starts) for bank, starts in banks if home(s.facts, bank.item) in near]
+    reserves = [s.read(bank.item, "reserve") for bank, starts in banks if starts is True]
     for item in found:
         stop = s.read(item, "settings.holds low above")
-        answers.append(stop if isinstance(stop, Unknown) else stop is not None)
-    for bank in s.facts.subjects("bank"):
-        starts = equal(bank.purpose, "starting")
-        if home(s.facts, bank.item) in near and starts is not True:
+        # One that stops only when the starting battery is flat lets that make up what the alternator lacks.
+        answers.append(False if stop is None else every([greater_equal(stop, reserve) for reserve in reserves]))
+        if isinstance(stop, Unknown):
+            answers.append(stop)
+    for _, starts in banks:
+        if starts is not True:
             # A battery takes what it can get; only the alternator can hold back.
             answers.append(s.limits_itself if starts is False else either(s.limits_itself, starts))
     return every(answers) if answers else False
@@ -194,7 +200,8 @@ def _gives_way(s: Subject, mode: Item) -> Truth:
     unit="%",
     says="Lasting current asked of an alternator over what it gives hot at that speed; the worst mode with engine.",
     method="base load, running loads, charging converters and the charge limit of each house battery without one over "
-    "the hot output; a converter with a lower stop gives way, and a battery to an alternator that limits itself",
+    "the hot output; a converter gives way that stops at the reserve of the starting battery or above, and a battery "
+    "to an alternator that limits itself",
 )
 def continuous_share(s: Subject) -> Any:
     if s.item.kind != "alternator":

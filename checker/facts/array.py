@@ -248,7 +248,8 @@ def isolators_of(s: Subject) -> list[Equipment]:
     found = []
     for link in _run(s):
         item = link.equipment
-        if item.kind == "switch" or (item.kind in ("breaker", "rcbo") and item.value("isolates") is True):
+        isolates = item.value("isolates") if item.allows("isolates") else None
+        if isolates is True if item.kind in ("breaker", "rcbo") else item.kind == "switch" and isolates is not False:
             found.append(item)
     return [item for item in found if _parts(s, item)]
 

@@ -11,7 +11,17 @@ from checker.design.model import Equipment
 from checker.design.vocabulary.places import PLACE_KINDS
 from checker.facts.battery_body import LEAD, chemistry_of
 from checker.facts.catalogue import fact, subjects
-from checker.facts.space import LIVING, OPEN_AIR, chain, is_kind, is_living, place_of, places_of, told_around
+from checker.facts.space import (
+    LIVING,
+    OPEN_AIR,
+    OUTER_SKIN,
+    chain,
+    is_kind,
+    is_living,
+    place_of,
+    places_of,
+    told_around,
+)
 from checker.facts.subject import Facts, Subject
 from checker.physics.panels import box_surface
 from checker.quantities import (
@@ -55,6 +65,18 @@ def kind_of_place(s: Subject) -> Any:
 )
 def inside_living_space(s: Subject) -> Truth:
     return is_living(s, s.item)
+
+
+@fact(
+    "place",
+    "in_the_body",
+    type="yes/no",
+    says="Rooms may lie beside it: it is inside the outer skin, or part of the living space.",
+    method="what it and the places around it are inside of",
+)
+def in_the_body(s: Subject) -> Truth:
+    around = [one.value("inside") for one in chain(s, s.item.name)]
+    return True if any(isinstance(one, str) and one == OUTER_SKIN for one in around) else is_living(s, s.item)
 
 
 @fact(
