@@ -55,6 +55,9 @@ def main(wanted: list[str]) -> int:
     bad = 0
     seeds = [range(int(low), int(high) + 1) for word in wanted for low, dots, high in [word.partition("..")] if dots]
     wanted = [word for word in wanted if ".." not in word]
+    if astray := [word for word in wanted if not any(word in name for name in NAMES)]:
+        sys.stdout.write(f"no clean design is called {', '.join(astray)}; seeds are written 51..56\n")
+        return 2
     for name in NAMES:
         if wanted and not any(part in name for part in wanted):
             continue
