@@ -26,13 +26,16 @@ from checker.quantities import (
     both,
     corners,
     divide,
+    either,
     every,
     least,
     multiply,
+    negate,
     perhaps,
     show,
     some,
 )
+from checker.quantities.values import or_more
 
 STANDARD = "EN 50272-3 / IEC 62485-3 (traction)"
 VOLTS_PER_LEAD_CELL = 2.0
@@ -133,14 +136,13 @@ def nearest_spark(s: Subject) -> Any:
     here, aired = stands(s, s.item), s.at_open_engine
     found: Number = inf
     for one in s.facts.subjects("equipment"):
-        if one.id == s.id or one.sparks is False or parted(s, one.item) is True:
-            continue
-        if aired is True and switches_beside(s, one) is False:
+        counts = both(both(one.sparks, negate(parted(s, one.item))), either(negate(aired), switches_beside(s, one)))
+        if one.id == s.id or counts is False:
             continue
         distance = apart(here, stands(s, one.item))
         if isinstance(distance, Unknown):
             return Unknown(f"the box of {s.id} or of {one.id} is not told")
-        found = least(found, distance)
+        found = least(found, distance if counts is True else or_more(distance))
     return found
 
 

@@ -33,6 +33,7 @@ from checker.quantities import (
     every,
     greatest,
     less_equal,
+    negate,
     show,
     subtract,
 )
@@ -58,8 +59,10 @@ def may_stall(s: Subject) -> Truth:
     if s.item.kind == "fridge":
         works = s.read(s.item, "works by")
         return works if isinstance(works, Unknown) else works == "compressor"
-    starter = s.item.kind == "motor" and equal(s.read(s.item, "purpose"), "engine") is True
-    return s.item.kind in (*MOTORS, "air conditioner") and not starter
+    if s.item.kind not in (*MOTORS, "air conditioner"):
+        return False
+    starter = equal(s.read(s.item, "purpose"), "engine") if s.item.kind == "motor" else False
+    return negate(starter) if isinstance(starter, bool) or s.item.has("purpose") else True
 
 
 @fact("load", "stall_current", unit="A", says="Current when held still; none for what is no motor.")

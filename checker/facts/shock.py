@@ -146,10 +146,12 @@ def is_monitored(s: Subject) -> Any:
     return answer(ever(states_of(s.facts).states, watched)[0], "whether the monitor is reached is not known")
 
 
-def _supplies_of(s: Subject) -> list[Subject]:
-    """The supplies that surely come about from a source."""
+def _all_guarded(s: Subject) -> Answer:
+    """Whether a residual-current device stands in each supply that comes about from a source; of those that perhaps do,
+    one without leaves it open."""
     found = (one for supplies in supplies_by_load(s.facts).values() for one in supplies)
-    return [one for one in found if one.item.feed.name == s.item.name and one.is_certain is True]
+    mine = (one for one in found if one.item.feed.name == s.item.name)
+    return every(either(negate(one.is_certain), one.has_residual_device) for one in mine)
 
 
 @fact(
@@ -164,8 +166,7 @@ def _supplies_of(s: Subject) -> list[Subject]:
 )
 def earthing_is_declared(s: Subject) -> Answer:
     # A link alone disconnects nothing: what relies on it stands behind a residual-current device.
-    guarded = every(one.has_residual_device for one in _supplies_of(s))
-    linked = both(greater_equal(s.least_links, 1.0), guarded)
+    linked = both(greater_equal(s.least_links, 1.0), _all_guarded(s))
     # An insulated system begins at a winding aboard: of a transformer, a generator or an inverter. What else hangs on
     # an insulated site, and whether a first fault there is found, nobody aboard knows.
     insulated = either(s.is_separated, s.is_monitored) if s.item.aboard else False
