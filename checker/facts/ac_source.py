@@ -200,10 +200,15 @@ def shares_neutral(s: Subject) -> Any:
     method=METHOD + "; an inverter-charger that may feed back reaches its own input",
 )
 def reaches_inlet_pins(s: Subject) -> Any:
-    inlets = [feed for feed in states_of(s.facts).mains.feeds if not feed.aboard]
     item = s.item.equipment
     if item.kind == "inverter-charger":
         s.read(item, "transfer.backfeed")
+    return settled(s, _to_an_inlet(s), "whether it can feed back to the inlet is not known")
+
+
+def _to_an_inlet(s: Subject) -> Callable[[State], Truth]:
+    """Whether the source makes the pins of some inlet live in a state."""
+    inlets = [feed for feed in states_of(s.facts).mains.feeds if not feed.aboard]
 
     def reached(state: State) -> Truth:
         found: Truth = False
@@ -214,7 +219,7 @@ def reaches_inlet_pins(s: Subject) -> Any:
             found = None if one is None else found
         return found
 
-    return settled(s, reached, "whether it can feed back to the inlet is not known")
+    return reached
 
 
 @fact(
@@ -225,18 +230,7 @@ def reaches_inlet_pins(s: Subject) -> Any:
     method=METHOD + "; each open relay in turn taken as closed, except where one that is interlocked with it is closed",
 )
 def reaches_pins_by_one_weld(s: Subject) -> Any:
-    inlets = [feed for feed in states_of(s.facts).mains.feeds if not feed.aboard]
-
-    def reached(state: State) -> Truth:
-        found: Truth = False
-        for inlet in inlets:
-            one = reaches_pins(state, s.item, inlet)
-            if one is True:
-                return True
-            found = None if one is None else found
-        return found
-
-    return _by_one_weld(s, reached, "whether a source aboard stays away from the inlet is not known")
+    return _by_one_weld(s, _to_an_inlet(s), "whether a source aboard stays away from the inlet is not known")
 
 
 @fact(
