@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING, Any
 
+from checker.design.given import Given
 from checker.quantities import Range, UnitError, Unknown, Window, show
 from checker.reports.plain import one_line
 
@@ -77,6 +78,8 @@ def value_text(value: Any, unit: str = "") -> str:
         return _number(value, unit)
     if isinstance(value, str):
         return one_line(value)
+    if isinstance(value, Given):
+        return one_line(value.text) if value.text else value_text(value.value, unit)
     if isinstance(value, tuple):
         return _listed(value, unit)
     return (

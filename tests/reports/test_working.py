@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from checker.design.given import Where
+from checker.design.given import NOWHERE, Given, Where
 from checker.facts.catalogue import FactSpec
 from checker.facts.subject import Input, Step
 from checker.quantities import UNKNOWN, Range, Unknown, Window
@@ -87,3 +87,8 @@ def test_a_subject_is_named_with_its_kind() -> None:
 
 def test_text_from_the_file_cannot_hide() -> None:
     assert "\x1b" not in input_line(given("a.\x1b[2J", "x", "y\u202e"), FILE)
+
+
+def test_an_entry_within_a_value_is_told_as_it_was_written() -> None:
+    assert value_text((("pump", Given(40.0, NOWHERE, "stated", "40 W")),)) == "pump, 40 W"
+    assert value_text(Given(4.0, NOWHERE), "A") == "4 A"
